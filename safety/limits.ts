@@ -1,0 +1,61 @@
+/** 1 psi in Pa, exact (NIST SP 811): 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)2. */
+const PSI_PA = 6894.757293168361;
+
+/**
+ * The most that is put on a diaphragm case whose rating is not on the sheet: 40 psi (common practice, no source).
+ */
+export const BLANK_CASE_RATING_PA = 40 * PSI_PA;
+
+/** How far test air may pass the highest signal: 5 psi (common practice, no source). */
+export const MARGIN_OVER_SIGNAL_PA = 5 * PSI_PA;
+
+/**
+ * At most this much, gauge uncertainty included, counts as no pressure (common practice, no source). Test air
+ * is read on a low-range gauge; supply and process gauges are coarser, and where a gauge cannot tell so little,
+ * the vent is cracked and watched instead.
+ */
+export const SAFE_LIMIT_PA = {
+  supplyAir: 3 * PSI_PA,
+  signalAir: 0.5 * PSI_PA,
+  processInlet: 3 * PSI_PA,
+  processOutlet: 3 * PSI_PA,
+} as const;
+
+/** A body that skin touches for a moment: at most 50 degrees Celsius (common practice, no source). */
+export const SAFE_TOUCH_C = 50;
+
+/** How long a sign-off for an adjustment lasts at most, in hours: the rest of one shift (common practice, no source). */
+export const SIGN_OFF_HOURS = 8;
+
+/** How old a zero reading may be before hands go in again, in hours (common practice, no source). */
+export const PROOF_AGE_HOURS = 4;
+
+export interface CaseFacts {
+  readonly caseRatingPa: number | null;
+  readonly signalHighPa: number;
+}
+
+export interface TestAirLimit {
+  readonly limitPa: number;
+  /** Which of the two bounds is the lower. */
+  readonly because: 'case rating' | 'blank case rating' | 'signal and margin';
+}
+
+/**
+ * The most test air that this valve's case is given.
+ *
+ * Shape: the lower of the case rating (40 psi where the sheet is blank) and the highest signal plus 5 psi.
+ * @param caseRatingPa gauge pressure from the sheet; null where blank
+ * @param signalHighPa upper end of the signal range, gauge
+ * @returns gauge pressure in Pa, and which bound it is
+ * @source common practice, no source
+ * @example testAirLimit({ caseRatingPa: null, signalHighPa: 103421.36 }) // 137895.15 Pa, 20 psi, 'signal and margin'
+ */
+export function testAirLimit({ caseRatingPa, signalHighPa }: CaseFacts): TestAirLimit {
+  const ratingPa = caseRatingPa ?? BLANK_CASE_RATING_PA;
+  const byCase = caseRatingPa === null ? 'blank case rating' : 'case rating';
+  const bySignalPa = signalHighPa + MARGIN_OVER_SIGNAL_PA;
+  return ratingPa < bySignalPa
+    ? { limitPa: ratingPa, because: byCase }
+    : { limitPa: bySignalPa, because: 'signal and margin' };
+}

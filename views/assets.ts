@@ -1,0 +1,41 @@
+/**
+ * What a page loads, by the address below `/assets/`. The server reads these once at its start; an entry
+ * with several parts is served as one file, in this order.
+ */
+export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
+  'style.css': {
+    parts: [
+      'assets/style/1-tokens.css',
+      'assets/style/2-ground.css',
+      'assets/style/3-head.css',
+      'assets/style/4-forms.css',
+      'assets/style/5-card.css',
+      'assets/style/6-acts.css',
+      'assets/style/7-tables.css',
+      'assets/style/8-drawing.css',
+      'assets/style/9-print.css',
+    ],
+    type: 'text/css; charset=utf-8',
+  },
+  'icon.svg': { parts: ['assets/icon.svg'], type: 'image/svg+xml' },
+  'yokeside.js': { parts: ['assets/yokeside.js'], type: 'text/javascript; charset=utf-8' },
+  'htmx.js': { module: 'htmx.org/dist/htmx.min.js', type: 'text/javascript; charset=utf-8' },
+  'fonts/atkinson-400.woff2': {
+    module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',
+    type: 'font/woff2',
+  },
+  'fonts/atkinson-600.woff2': {
+    module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-600-normal.woff2',
+    type: 'font/woff2',
+  },
+  'fonts/LICENSE.txt': {
+    module: '@fontsource/atkinson-hyperlegible-next/LICENSE',
+    type: 'text/plain; charset=utf-8',
+  },
+};
+
+export type AssetSource =
+  /** Files below `views/`, joined. */
+  | { readonly parts: readonly string[]; readonly type: string }
+  /** A file of an installed package, as `require.resolve` names it. */
+  | { readonly module: string; readonly type: string };

@@ -1,0 +1,1 @@
+// The few lines of browser script.

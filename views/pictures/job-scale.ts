@@ -1,0 +1,128 @@
+import { group, hatchPattern, letters, shape } from './svg.ts';
+
+export interface ScaleTick {
+  readonly state: 'done' | 'current' | 'next';
+  /** Name of the phase that begins with this tick. */
+  readonly phase?: string;
+  /** Short name of a hold, for example `H1`. */
+  readonly hold?: string;
+}
+
+export interface JobScale {
+  readonly ticks: readonly ScaleTick[];
+  /** Unique on the page. */
+  readonly id?: string;
+}
+
+const LETTER_PX = 7.6;
+const NARROW_PX = 840;
+const WIDE_PX = 1120;
+
+interface Label {
+  readonly at: number;
+  readonly text: string;
+  readonly now: boolean;
+}
+
+function labelsOf(ticks: readonly ScaleTick[]): Label[] {
+  const current = ticks.findIndex((tick) => tick.state === 'current');
+  const starts = ticks.flatMap((tick, at) => ((tick.hold ?? tick.phase) ? [at] : []));
+  const now = starts.filter((at) => at <= current).at(-1);
+  return starts.map((at) => ({ at, text: ticks[at]?.hold ?? ticks[at]?.phase ?? '', now: at === now }));
+}
+
+/** The labels that do not run into each other where the scale is `widthPx` wide; the current one always stands. */
+export function labelsThatFit(ticks: readonly ScaleTick[], widthPx: number): Label[] {
+  const kept: Label[] = [];
+  const start = (label: Label) => (label.at / ticks.length) * widthPx;
+  const end = (label: Label) => start(label) + label.text.length * LETTER_PX + 6;
+  for (const label of labelsOf(ticks)) {
+    const last = kept.at(-1);
+    const overlaps = last !== undefined && end(last) > start(label);
+    if (overlaps && !label.now) continue;
+    if (overlaps) kept.pop();
+    kept.push(label);
+  }
+  return kept.filter((label) => label.now || end(label) <= widthPx);
+}
+
+function tickPieces(ticks: readonly ScaleTick[], hatch: string): string[] {
+  const step = 100 / ticks.length;
+  const percent = (at: number) => `${Math.round(at * step * 1000) / 1000}%`;
+  return ticks.flatMap((tick, at) => {
+    const taller = tick.phase !== undefined || tick.hold !== undefined;
+    const left = { x1: percent(at), x2: percent(at) };
+    const block = { x: percent(at), y: 24, width: percent(1), height: 10 };
+    return [
+      tick.state === 'done' ? shape('rect', { ...block, class: 'ink-fill' }) : '',
+      tick.state === 'current'
+        ? shape('rect', { ...block, fill: `url(#${hatch})`, 'stroke-width': 1, class: 'scale-now' })
+        : '',
+      tick.state === 'done' && at > 0
+        ? shape('line', { ...left, y1: 24, y2: 34, 'stroke-width': 1, class: 'sheet-line' })
+        : '',
+      tick.state !== 'done' || taller
+        ? shape('line', {
+            ...left,
+            y1: taller && tick.state !== 'done' ? 22 : 26,
+            y2: taller ? 40 : 34,
+            'stroke-width': taller ? 1.6 : 1,
+            class: 'ink-line',
+          })
+        : '',
+      tick.hold === undefined ? '' : holdBars(percent(at), percent(at + 1)),
+    ];
+  });
+}
+
+function holdBars(from: string, to: string): string {
+  return [from, to]
+    .map((x) => shape('line', { x1: x, x2: x, y1: 20, y2: 42, 'stroke-width': 2.6, class: 'ink-line' }))
+    .join('');
+}
+
+/**
+ * The job as a travel scale: a tick a step, taller at a phase, double bars at a hold, black where done,
+ * hatched where the work is. The line beside it says the same in words, so it is hidden from readers.
+ */
+export function jobScale({ ticks, id = 'scale' }: JobScale): string {
+  const hatch = `${id}-hatch`;
+  const narrow = new Set(labelsThatFit(ticks, NARROW_PX).map((label) => label.at));
+  const labels = labelsThatFit(ticks, WIDE_PX).map((label) =>
+    letters(
+      {
+        x: `${Math.round((label.at / ticks.length) * 1e5) / 1000}%`,
+        dx: 3,
+        y: 17,
+        class: `scale-label${label.now ? ' scale-label--now' : ''}${narrow.has(label.at) ? '' : ' scale-label--roomy'}`,
+      },
+      label.text,
+    ),
+  );
+  return group({ is: 'svg', width: '100%', height: 44, 'aria-hidden': 'true', class: 'scale' }, [
+    group({ is: 'defs' }, [
+      hatchPattern({ id: hatch, every: 5, degrees: 45, width: 3.4, class: 'ink-line' }),
+    ]),
+    ...tickPieces(ticks, hatch),
+    shape('line', { x1: 0, x2: '100%', y1: 34, y2: 34, 'stroke-width': 1, class: 'ink-line' }),
+    shape('line', { x1: '100%', x2: '100%', y1: 24, y2: 40, 'stroke-width': 1.6, class: 'ink-line' }),
+    ...labels,
+  ]);
+}
+
+/** How long somebody has waited, on a scale of 0 to 60 minutes. The figure above it says the same. */
+export function waitScale(minutes: number): string {
+  const width = 138;
+  const filled = (Math.min(60, Math.max(0, minutes)) / 60) * width;
+  const ticks = [0, 15, 30, 45, 60].map((at) => {
+    const x = 1 + (at / 60) * width;
+    return `M${x} ${at % 60 === 0 ? 1 : 5}V13`;
+  });
+  return group(
+    { is: 'svg', width: width + 2, height: 14, viewBox: `0 0 ${width + 2} 14`, 'aria-hidden': 'true' },
+    [
+      shape('rect', { x: 1, y: 2, width: filled, height: 10, class: 'ink-fill' }),
+      shape('path', { d: `${ticks.join('')}M1 13H${width + 1}`, 'stroke-width': 1.2, class: 'edge-line' }),
+    ],
+  );
+}

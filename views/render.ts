@@ -1,0 +1,67 @@
+import nunjucks from 'nunjucks';
+import { energyTag } from './pictures/energy-tag.ts';
+import { jobScale, waitScale } from './pictures/job-scale.ts';
+import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
+import { SCREEN_CHOICES } from './screen-choice.ts';
+
+export interface RendererOptions {
+  /** The folder that holds `layout.njk`, `pages/` and `components/`. */
+  readonly folder: string;
+  /** Address of a file of the style sheet's folder; a server may add the file's digest. */
+  readonly asset?: (path: string) => string;
+}
+
+export interface Renderer {
+  /** The page or the piece of a page, as text. Throws where the template names a value that is missing. */
+  render(template: string, params: object): string;
+  /** The text of a file beside the templates, for example a component's examples. */
+  source(path: string): string;
+}
+
+/** Our own drawing functions, by the name that templates call. Their text is SVG already and not escaped again. */
+const DRAWINGS = { alertTriangle, energyMark, energyTag, jobScale, verdictMark, waitScale };
+
+const WORDS = {
+  stateWord,
+  screenChoices: Object.entries(SCREEN_CHOICES).map(([name, { text }]) => ({ name, text })),
+  groupStart,
+};
+
+/** Does the column at this place begin one of the groups of a table? */
+function groupStart(groups: readonly { columns: readonly string[] }[], column: number): boolean {
+  let start = 0;
+  for (const group of groups) {
+    if (start === column) return true;
+    start += group.columns.length;
+  }
+  return false;
+}
+
+/**
+ * Templates to text. Everything is escaped unless it comes from one of our own drawing functions, and a
+ * value that is missing is an error, because a blank cell on a job card reads as "nothing to report".
+ *
+ * @example
+ * const { render } = createRenderer({ folder: 'views' });
+ * render('components/button/example.njk', { text: 'Count it' });
+ */
+export function createRenderer({ folder, asset }: RendererOptions): Renderer {
+  const loader = new nunjucks.FileSystemLoader(folder);
+  const environment = new nunjucks.Environment(loader, {
+    autoescape: true,
+    throwOnUndefined: true,
+    trimBlocks: true,
+    lstripBlocks: true,
+  });
+  const safe = environment.getFilter('safe');
+  for (const [name, draw] of Object.entries(DRAWINGS)) {
+    const drawing = draw as (model: unknown) => string;
+    environment.addGlobal(name, (model: unknown) => safe(drawing(model)));
+  }
+  for (const [name, value] of Object.entries(WORDS)) environment.addGlobal(name, value);
+  environment.addGlobal('asset', asset ?? ((path: string) => `/assets/${path}`));
+  return {
+    render: (template, params) => environment.render(template, params),
+    source: (path) => loader.getSource(path).src,
+  };
+}

@@ -29,20 +29,44 @@ export interface LogEntry {
   readonly hash: string;
 }
 
-/** The entry and the very bytes that were hashed, which are the bytes stored. */
+/** The entry and the very bytes that were hashed, which are the bytes stored. `log/chain.ts` makes it. */
 export interface SealedEntry {
   readonly entry: LogEntry;
   readonly bytes: string;
 }
 
-/** A line of a list, made from a stream's state in the transaction that wrote the entry; may be rebuilt at any time. */
+/**
+ * An entry as the store holds it. Nothing of it is believed yet: somebody may have changed the database.
+ * `unseal` of `log/chain.ts` turns it into an entry or says what is wrong with it.
+ */
+export interface StoredLine {
+  readonly seq: number;
+  readonly stream: string;
+  readonly place: number;
+  readonly hash: string;
+  readonly bytes: string;
+}
+
+/**
+ * A line of a list, made from a stream's state in the transaction that wrote the entry; may be rebuilt at any time.
+ * The stream that it was made from is `kind:id`.
+ */
 export interface Summary {
   /** The stream's kind, `valve` of `valve:FV-214`. */
   readonly kind: string;
   readonly id: string;
-  /** What the list is ordered by. */
+  /** What the list is ordered by, compared byte by byte; then by id. */
   readonly sort: string;
   readonly body: Json;
+}
+
+export interface SummaryPage {
+  /** The last line of the page before; its `sort` and `id` are what counts. */
+  readonly after?: Pick<Summary, 'sort' | 'id'>;
+  /** At most this many lines; without it, all. */
+  readonly limit?: number;
+  /** `down` for the latest first. */
+  readonly order?: 'up' | 'down';
 }
 
 /** Something kept outside the log: PIN hashes, sessions, drafts, throttles. */
@@ -56,42 +80,53 @@ export interface Outside {
 export interface Answered {
   readonly requestId: string;
   readonly person: string | null;
+  /** Digest of what the request asked for. */
+  readonly fingerprint: string;
   readonly answer: Json;
 }
 
 export interface Head {
+  /** 0 for an empty log. */
   readonly seq: number;
   readonly hash: string;
 }
 
 export interface StreamHead {
+  /** 0 for a stream without entries. */
   readonly place: number;
   readonly hash: string;
 }
 
+/** All that one tick writes, as one transaction. */
 export interface Batch {
+  /** In order, following the head of the site and of each stream. */
   readonly entries: readonly SealedEntry[];
   readonly summaries: readonly Summary[];
+  /** Lines that no longer belong in their list. */
+  readonly withdrawn: readonly Pick<Summary, 'kind' | 'id'>[];
   readonly answers: readonly Answered[];
 }
 
 /**
  * Where the log is kept. A few verbs, so that another database can stand behind them.
- * `commit` is durable when it resolves, and whole or not at all.
+ * `commit` is durable when it resolves, and whole or not at all; what cannot be written rejects with
+ * `StorageUnavailable`. The empty log's head, and an empty stream's, has the hash `NO_HASH` of `log/chain.ts`.
  */
 export interface Store {
   head(): Promise<Head>;
   streamHead(stream: string): Promise<StreamHead>;
   commit(batch: Batch): Promise<void>;
-  stream(stream: string): Promise<readonly SealedEntry[]>;
-  /** All entries in order of `seq` from `fromSeq` on, a page at a time, in constant memory. */
-  entries(fromSeq: number): AsyncIterable<SealedEntry>;
+  /** All lines of one stream, in order of their place. */
+  stream(stream: string): Promise<readonly StoredLine[]>;
+  line(at: { readonly stream: string; readonly place: number }): Promise<StoredLine | undefined>;
+  /** All lines in order of `seq` from `fromSeq` on, a page at a time, in constant memory. */
+  lines(fromSeq: number): AsyncIterable<StoredLine>;
+  /** The name of every stream that has an entry, in order. */
+  streams(): AsyncIterable<string>;
   answered(requestId: string): Promise<Answered | undefined>;
-  summaries(
-    kind: string,
-    page?: { readonly after?: string; readonly limit?: number },
-  ): Promise<readonly Summary[]>;
+  summaries(kind: string, page?: SummaryPage): Promise<readonly Summary[]>;
   summary(kind: string, id: string): Promise<Summary | undefined>;
+  /** Puts `all` in the place of every summary there is, at once when the last has come. Nothing else may write meanwhile. */
   replaceSummaries(all: AsyncIterable<Summary>): Promise<void>;
   outside(kind: string, id: string): Promise<Json | undefined>;
   outsideAll(kind: string): Promise<readonly Outside[]>;

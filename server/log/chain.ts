@@ -1,0 +1,106 @@
+/**
+ * The chain: each entry holds the hash of the entry before it in the site's log and of the one before it in its
+ * own stream, so that the whole log, or one job alone, shows whether anything in it was changed. Pure.
+ */
+import { createHash } from 'node:crypto';
+import type { Json } from '../../procedures/json.ts';
+import type { Head, LogEntry, SealedEntry, StoredLine, StreamHead } from '../store/store.ts';
+import { canonical, parseStrict } from './canonical.ts';
+
+/** What stands for the hash before the first entry. */
+export const NO_HASH = '0'.repeat(64);
+
+export const EMPTY_HEAD: Head = { seq: 0, hash: NO_HASH };
+export const EMPTY_STREAM: StreamHead = { place: 0, hash: NO_HASH };
+
+/** An entry before it has its place: all but what the chain adds. */
+export type UnsealedEntry = Omit<LogEntry, 'seq' | 'place' | 'previousHash' | 'previousInStream' | 'hash'>;
+
+/** SHA-256 of a text's UTF-8 bytes, 64 hexadecimal digits. */
+export function sha256(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('hex');
+}
+
+/** A digest of what a request asks for, for `act`. Leave PINs out: a digest of four digits is soon guessed. */
+export function fingerprintOf(content: Json): string {
+  return sha256(canonical(content));
+}
+
+/**
+ * Gives an entry its place behind the two heads. The entry returned is what a reader of the bytes will get.
+ *
+ * @throws TypeError if the entry holds what JSON cannot carry
+ * @example seal(draft, { head: EMPTY_HEAD, streamHead: EMPTY_STREAM }).entry.seq // 1
+ */
+export function seal(
+  unsealed: UnsealedEntry,
+  heads: { readonly head: Head; readonly streamHead: StreamHead },
+): SealedEntry {
+  const bytes = canonical({
+    ...unsealed,
+    seq: heads.head.seq + 1,
+    place: heads.streamHead.place + 1,
+    previousHash: heads.head.hash,
+    previousInStream: heads.streamHead.hash,
+  });
+  return { entry: { ...JSON.parse(bytes), hash: sha256(bytes) }, bytes };
+}
+
+/** A stored line that is not what was sealed. */
+export class LogDamaged extends Error {
+  override readonly name = 'LogDamaged';
+  readonly line: StoredLine;
+  readonly what: string;
+
+  constructor(line: StoredLine, what: string) {
+    super(`The log is damaged at entry ${line.seq} (${line.stream}, place ${line.place}): ${what}.`);
+    this.line = line;
+    this.what = what;
+  }
+}
+
+/**
+ * The entry of a stored line, after checking that the bytes are the ones hashed and that the columns beside
+ * them say the same as the bytes.
+ *
+ * @throws LogDamaged saying what is wrong
+ */
+export function unseal(line: StoredLine): LogEntry {
+  if (sha256(line.bytes) !== line.hash) throw new LogDamaged(line, 'its content does not give its hash');
+  const entry: LogEntry = { ...readFields(line), hash: line.hash };
+  for (const field of ['seq', 'stream', 'place'] as const) {
+    if (entry[field] !== line[field]) {
+      throw new LogDamaged(line, `its content says ${field} ${entry[field]}`);
+    }
+  }
+  return entry;
+}
+
+const FIELDS = {
+  seq: 'number',
+  stream: 'string',
+  place: 'number',
+  at: 'string',
+  screen: 'string',
+  kind: 'string',
+  codeVersion: 'string',
+  previousHash: 'string',
+  previousInStream: 'string',
+} as const;
+
+function readFields(line: StoredLine): Omit<LogEntry, 'hash'> {
+  let read: Json;
+  try {
+    read = parseStrict(line.bytes);
+  } catch (error) {
+    throw new LogDamaged(line, `its content is not JSON (${error instanceof Error ? error.message : error})`);
+  }
+  if (canonical(read) !== line.bytes) throw new LogDamaged(line, 'its content is not in canonical form');
+  const fields = read as unknown as Omit<LogEntry, 'hash'>;
+  for (const [name, type] of Object.entries(FIELDS)) {
+    if (typeof fields?.[name as keyof typeof FIELDS] !== type) {
+      throw new LogDamaged(line, `its content has no ${name}`);
+    }
+  }
+  return fields;
+}

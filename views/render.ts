@@ -18,7 +18,7 @@ export interface Renderer {
   source(path: string): string;
 }
 
-/** Our own drawing functions, by the name that templates call. Their text is SVG already and not escaped again. */
+/** Our own drawing functions: templates call `draw.energyMark(...)`. Their text is SVG already and not escaped again. */
 const DRAWINGS = { alertTriangle, energyMark, energyTag, jobScale, verdictMark, waitScale };
 
 const WORDS = {
@@ -54,10 +54,11 @@ export function createRenderer({ folder, asset }: RendererOptions): Renderer {
     lstripBlocks: true,
   });
   const safe = environment.getFilter('safe');
-  for (const [name, draw] of Object.entries(DRAWINGS)) {
-    const drawing = draw as (model: unknown) => string;
-    environment.addGlobal(name, (model: unknown) => safe(drawing(model)));
-  }
+  const draw = Object.entries(DRAWINGS).map(([name, drawing]) => [
+    name,
+    (model: unknown) => safe((drawing as (model: unknown) => string)(model)),
+  ]);
+  environment.addGlobal('draw', Object.fromEntries(draw));
   for (const [name, value] of Object.entries(WORDS)) environment.addGlobal(name, value);
   environment.addGlobal('asset', asset ?? ((path: string) => `/assets/${path}`));
   return {

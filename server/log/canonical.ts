@@ -49,7 +49,7 @@ function writeObject(value: object, path: Path): string {
 
 function writeNumber(value: number, path: Path): string {
   if (!Number.isFinite(value)) throw refused(path, String(value));
-  return JSON.stringify(value === 0 ? 0 : value);
+  return JSON.stringify(value);
 }
 
 function writeText(value: string, path: Path): string {

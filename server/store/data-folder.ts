@@ -12,6 +12,11 @@ export interface DataFolder {
   readonly lock: string;
 }
 
+/** The folder that YOKESIDE_DATA names, or `yokeside-data` where the program was started. */
+export function dataPath(environment: { readonly YOKESIDE_DATA?: string | undefined }): string {
+  return environment.YOKESIDE_DATA || 'yokeside-data';
+}
+
 /** Where the files are; touches nothing. */
 export function dataFolder(folder: string): DataFolder {
   return { database: join(folder, `${OUR_FILES}.sqlite`), lock: join(folder, `${OUR_FILES}.lock`) };

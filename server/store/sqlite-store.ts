@@ -4,7 +4,7 @@
  * Write-ahead log with synchronous=FULL: a commit that returned survives a power cut. One connection writes.
  * When Node 20 is dropped, `node:sqlite` takes the package's place by one import.
  */
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { DatabaseSync, type DatabaseSyncInstance } from '@photostructure/sqlite';
 import type { Json } from '../../procedures/json.ts';
 import { canonical } from '../log/canonical.ts';
@@ -46,6 +46,7 @@ const PAGE_ROWS = 500;
 export function openSqliteStore(options: SqliteStoreOptions): Store {
   if (options.readOnly) {
     const files = dataFolder(options.folder);
+    if (!existsSync(files.database)) throw new Error(`There is no log in the folder ${options.folder}.`);
     const database = new DatabaseSync(files.database, { readOnly: true, timeout: 1000 });
     return closingOnError(database, () => {
       refuseOtherForm(database);

@@ -1,0 +1,18 @@
+/** `npm run rebuild`: makes every list anew from the log. Stop the server first. */
+import { rebuildSummaries } from '../log/rebuild.ts';
+import { dataPath } from '../store/data-folder.ts';
+import { openSqliteStore } from '../store/sqlite-store.ts';
+import { streamKinds } from '../streams.ts';
+
+try {
+  const store = openSqliteStore({ folder: dataPath(process.env) });
+  try {
+    const streams = await rebuildSummaries(store, streamKinds);
+    console.log(`Lists made anew from the entries of ${streams} streams.`);
+  } finally {
+    await store.close();
+  }
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

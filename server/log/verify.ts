@@ -1,0 +1,152 @@
+/**
+ * Proves that a log is whole: every entry's bytes are the ones that were hashed, each follows the one before it in
+ * the site's chain and in its own stream, and no number is left out. One pass; the memory needed grows with the
+ * number of streams (some 300 bytes each), not with the number of entries.
+ *
+ * It shows that nothing inside was changed. That the end was not cut off, or the whole written anew, only a check
+ * number kept elsewhere can show: compare it with the head's.
+ */
+import type { Head, LogEntry, Store, StoredLine, StreamHead } from '../store/store.ts';
+import type { Auditor } from './auditor.ts';
+import { EMPTY_HEAD, EMPTY_STREAM, LogDamaged, unseal } from './chain.ts';
+import { splitStream } from './stream-kind.ts';
+
+/** The first entry that is not as it was sealed. */
+export interface LogFault {
+  readonly seq: number;
+  /** Null for an entry that is missing. */
+  readonly stream: string | null;
+  readonly place: number | null;
+  readonly what: string;
+}
+
+export interface Verdict {
+  /** How many entries are good, from the start up to the first bad one. */
+  readonly entries: number;
+  /** The last good entry. */
+  readonly head: Head;
+  /** Null for a log that is whole. */
+  readonly fault: LogFault | null;
+}
+
+export interface StreamProblem {
+  readonly stream: string;
+  readonly place: number;
+  readonly what: string;
+}
+
+export interface Report extends Verdict {
+  /** What the auditors found; looked for only where the chain is whole. */
+  readonly problems: readonly StreamProblem[];
+}
+
+/** Lower than any number that somebody could slip in before the first entry. */
+const BEFORE_ALL = Number.MIN_SAFE_INTEGER;
+
+/** Verifies the whole log of a store, then lets the auditors look at each stream of their kind. */
+export async function verifyStore(store: Store, auditors: readonly Auditor[]): Promise<Report> {
+  const verdict = await verifyLines(store.lines(BEFORE_ALL));
+  const problems: StreamProblem[] = [];
+  if (verdict.fault === null) {
+    for await (const stream of store.streams()) {
+      problems.push(...audited(stream, await audit({ store, stream, auditors })));
+    }
+  }
+  return { ...verdict, problems };
+}
+
+/** Verifies one stream alone, which needs nothing of the others, and audits it. */
+export async function verifyStream(
+  store: Store,
+  asked: { readonly stream: string; readonly auditors: readonly Auditor[] },
+): Promise<Report> {
+  const verdict = verifyStreamLines(await store.stream(asked.stream));
+  const problems = verdict.fault === null ? await audit({ store, ...asked }) : [];
+  return { ...verdict, problems: audited(asked.stream, problems) };
+}
+
+/** Verifies all lines of a site, from a store or from an export. */
+export async function verifyLines(lines: AsyncIterable<StoredLine>): Promise<Verdict> {
+  const streams = new Map<string, StreamHead>();
+  let head = EMPTY_HEAD;
+  for await (const line of lines) {
+    const checked = check(line, { head, streamHead: streams.get(line.stream) ?? EMPTY_STREAM });
+    if ('fault' in checked) return { entries: head.seq, head, fault: checked.fault };
+    const { entry } = checked;
+    head = { seq: entry.seq, hash: entry.hash };
+    streams.set(entry.stream, { place: entry.place, hash: entry.hash });
+  }
+  return { entries: head.seq, head, fault: null };
+}
+
+/** Verifies the lines of one stream, from a store or from an export of that stream. */
+export function verifyStreamLines(lines: Iterable<StoredLine>): Verdict {
+  let head = EMPTY_HEAD;
+  let streamHead = EMPTY_STREAM;
+  for (const line of lines) {
+    const checked = check(line, { streamHead });
+    if ('fault' in checked) return { entries: streamHead.place, head, fault: checked.fault };
+    head = { seq: checked.entry.seq, hash: checked.entry.hash };
+    streamHead = { place: checked.entry.place, hash: checked.entry.hash };
+  }
+  return { entries: streamHead.place, head, fault: null };
+}
+
+interface Before {
+  /** Left out where only one stream is at hand. */
+  readonly head?: Head;
+  readonly streamHead: StreamHead;
+}
+
+function check(line: StoredLine, before: Before): { entry: LogEntry } | { fault: LogFault } {
+  const missing = before.head === undefined ? undefined : missingBefore(line, before.head);
+  if (missing !== undefined) return { fault: missing };
+  try {
+    const entry = unseal(line);
+    const what = misplaced(entry, before);
+    return what === undefined ? { entry } : { fault: { ...placeOf(line), what } };
+  } catch (error) {
+    if (!(error instanceof LogDamaged)) throw error;
+    return { fault: { ...placeOf(line), what: error.what } };
+  }
+}
+
+function placeOf({ seq, stream, place }: StoredLine): Omit<LogFault, 'what'> {
+  return { seq, stream, place };
+}
+
+function missingBefore(line: StoredLine, head: Head): LogFault | undefined {
+  if (line.seq <= head.seq + 1) return undefined;
+  return {
+    seq: head.seq + 1,
+    stream: null,
+    place: null,
+    what: `it is missing; the next one there is ${line.seq}`,
+  };
+}
+
+function misplaced(entry: LogEntry, { head, streamHead }: Before): string | undefined {
+  if (head !== undefined && entry.seq !== head.seq + 1) return `its number comes after ${head.seq}`;
+  if (head !== undefined && entry.previousHash !== head.hash) {
+    return `it was not written after entry ${head.seq} as that one is now`;
+  }
+  if (entry.place !== streamHead.place + 1) {
+    return `it comes after place ${streamHead.place} of its stream`;
+  }
+  if (entry.previousInStream !== streamHead.hash) {
+    return `it was not written after place ${streamHead.place} of its stream as that one is now`;
+  }
+  return undefined;
+}
+
+async function audit(asked: { store: Store; stream: string; auditors: readonly Auditor[] }) {
+  const { kind } = splitStream(asked.stream);
+  const concerned = asked.auditors.filter((auditor) => auditor.kind === kind);
+  if (concerned.length === 0) return [];
+  const entries = (await asked.store.stream(asked.stream)).map(unseal);
+  return concerned.flatMap((auditor) => auditor.audit(asked.stream, entries));
+}
+
+function audited(stream: string, problems: readonly { place: number; what: string }[]): StreamProblem[] {
+  return problems.map(({ place, what }) => ({ stream, place, what }));
+}

@@ -37,6 +37,7 @@ export class WorkingBatch {
   decide<Answer extends Json>(act: Act<Answer>): Answer {
     const earlier = act.requestId === null ? undefined : this.#answers.get(act.requestId);
     if (earlier !== undefined) return sameAnswer<Answer>(act, earlier);
+    for (const stream of act.streams) this.#folded(stream);
     const now = this.#start.now().toISOString();
     const decision = act.decide(this.#readFor(act, now));
     const answer: Answer = JSON.parse(canonical(decision.answer));

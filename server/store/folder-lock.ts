@@ -29,5 +29,9 @@ export function lockFolder(folder: string, lockFile: string): FolderLock {
       { cause: error },
     );
   }
-  return { release: () => database.close() };
+  return {
+    release: () => {
+      if (database.isOpen) database.close();
+    },
+  };
 }

@@ -32,6 +32,8 @@ export interface SqliteStoreOptions {
   readonly folder: string;
   /** For the verifier and exports beside a running server: takes no lock, changes nothing. */
   readonly readOnly?: boolean;
+  /** The most pages of 4096 bytes that the database may have; beyond, the disk counts as full. Without it, the disk decides. */
+  readonly pagesMax?: number;
 }
 
 /** How many rows are read at once: an open statement would keep the write-ahead log from being emptied. */
@@ -61,6 +63,8 @@ export function openSqliteStore(options: SqliteStoreOptions): Store {
     return closingOnError(database, () => {
       makeDurable(database);
       migrate(database);
+      if (options.pagesMax !== undefined)
+        database.exec(`PRAGMA max_page_count = ${Math.trunc(options.pagesMax)}`);
       return new SqliteStore({ database, path: files.database, lock });
     });
   });

@@ -1,7 +1,4 @@
 /** A small kind of stream for the tests of the log: a register that numbers are added to. */
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Json } from '../../../procedures/json.ts';
 import type { Act, Read } from '../../../server/log/act.ts';
 import { fingerprintOf } from '../../../server/log/chain.ts';
@@ -45,10 +42,6 @@ export const site: StreamKind<number> = {
 };
 
 export const kinds: readonly StreamKind<unknown>[] = [register, site];
-
-export function aFolder(): string {
-  return mkdtempSync(join(tmpdir(), 'yokeside-test-'));
-}
 
 /** A log whose clock moves on by one second at each look. */
 export function aLog(store: Store, options: { cachedStreamsMax?: number } = {}): SiteLog {

@@ -2,7 +2,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { Refusal } from '../../../safety/refusal.ts';
 import type { SiteLog } from '../../../server/log/site-log.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
-import { adding, aFolder, aLog, register, site } from './register.ts';
+import { aFolder } from '../../folders.ts';
+import { adding, aLog, register, site } from './register.ts';
 
 describe('the site log', () => {
   let folder: string;

@@ -7,7 +7,14 @@ import { createReadStream } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
 import { readExport } from '../log/export.ts';
-import { type Report, type Verdict, verifyLines, verifyStore, verifyStream, verifyStreamLines } from '../log/verify.ts';
+import {
+  type Report,
+  type Verdict,
+  verifyLines,
+  verifyStore,
+  verifyStream,
+  verifyStreamLines,
+} from '../log/verify.ts';
 import { dataPath } from '../store/data-folder.ts';
 import { openSqliteStore } from '../store/sqlite-store.ts';
 import type { StoredLine } from '../store/store.ts';

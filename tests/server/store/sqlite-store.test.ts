@@ -36,6 +36,15 @@ describe('the database', () => {
     database.close();
   });
 
+  test('is complete in its one file when the server has stopped', async () => {
+    const folder = await aFilledFolder();
+    const copy = aFolder();
+    copyFileSync(join(folder, 'yokeside.sqlite'), join(copy, 'yokeside.sqlite'));
+    const store = openSqliteStore({ folder: copy, readOnly: true });
+    expect((await store.head()).seq).toBe(3);
+    await store.close();
+  });
+
   const row = `'register:a', 4, '${'0'.repeat(64)}', '{}'`;
 
   test.each([

@@ -1,5 +1,4 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { verifyStore } from '../../server/log/verify.ts';
@@ -68,8 +67,8 @@ if (process.platform !== 'win32') {
   });
 }
 
+/** A disk of half a megabyte in memory; false where this system or this user cannot have one. */
 function smallDisk(at: string): boolean {
-  mkdirSync(at);
   return (
     process.platform === 'linux' &&
     process.getuid?.() === 0 &&
@@ -77,9 +76,16 @@ function smallDisk(at: string): boolean {
   );
 }
 
-const disk = join(aFolder(), 'disk');
+function removeDisk(at: string): void {
+  // Lazily, since a closed database of the SQLite package stays open for a while.
+  execFileSync('umount', ['-l', at]);
+}
+
+const disk = aFolder();
 if (smallDisk(disk)) {
+  removeDisk(disk);
   test('a real disk that is full: nothing confirmed is lost, and writing goes on when there is room again', async () => {
+    expect(smallDisk(disk)).toBe(true);
     try {
       const folder = join(disk, 'data');
       const { acknowledged, failure } = outcomeOf([process.execPath, writer, folder, '1', '1']);
@@ -87,8 +93,7 @@ if (smallDisk(disk)) {
       execFileSync('mount', ['-o', 'remount,size=8m', disk]);
       await expectAllKept(folder, acknowledged);
     } finally {
-      // Lazily, since a closed database of the SQLite package stays open for a while.
-      execFileSync('umount', ['-l', disk]);
+      removeDisk(disk);
     }
   });
 }

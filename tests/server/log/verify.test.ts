@@ -2,8 +2,9 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { Auditor } from '../../../server/log/auditor.ts';
 import { canonical } from '../../../server/log/canonical.ts';
 import { EMPTY_HEAD, sha256 } from '../../../server/log/chain.ts';
-import { type Report, verifyStore, verifyStream } from '../../../server/log/verify.ts';
+import { type Report, verifyLines, verifyStore, verifyStream } from '../../../server/log/verify.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
+import type { StoredLine } from '../../../server/store/store.ts';
 import { aFolder } from '../../folders.ts';
 import { adding, aLog } from './register.ts';
 import { type Tamper, tamper } from './tamper.ts';
@@ -180,6 +181,23 @@ describe('the verifier', () => {
     expect((await verified()).fault).toMatchObject({
       seq: 12,
       what: expect.stringContaining('not written after place 3'),
+    });
+  });
+
+  test('finds an entry that follows the chain but repeats a number', async () => {
+    const lines: StoredLine[] = [];
+    const store = openSqliteStore({ folder, readOnly: true });
+    for await (const line of store.lines(1)) lines.push(line);
+    await store.close();
+    const bytes = canonical({ ...JSON.parse(lines[11]?.bytes ?? ''), seq: 11 });
+    const forged = { seq: 11, stream: 'register:c', place: 4, hash: sha256(bytes), bytes };
+    async function* repeating(): AsyncIterable<StoredLine> {
+      yield* lines.slice(0, 11);
+      yield forged;
+    }
+    expect((await verifyLines(repeating())).fault).toMatchObject({
+      seq: 11,
+      what: 'its number comes after 11',
     });
   });
 

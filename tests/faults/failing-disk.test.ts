@@ -60,7 +60,8 @@ if (process.platform !== 'win32') {
         '1',
         '1',
       ]);
-      expect(failure).toContain('STO-001: The log cannot be written: ');
+      expect(failure).toContain('STO-001: The log cannot be written: disk I/O error');
+      expect(failure).toContain('nothing more is written until the server is started again');
       expect(acknowledged).toBeGreaterThan(0);
       await expectAllKept(folder, acknowledged);
     });
@@ -89,7 +90,7 @@ if (smallDisk(disk)) {
     try {
       const folder = join(disk, 'data');
       const { acknowledged, failure } = outcomeOf([process.execPath, writer, folder, '1', '1']);
-      expect(failure).toContain('The log cannot be written: ');
+      expect(failure).toContain('The log cannot be written: the disk is full');
       execFileSync('mount', ['-o', 'remount,size=8m', disk]);
       await expectAllKept(folder, acknowledged);
     } finally {

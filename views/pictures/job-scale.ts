@@ -14,7 +14,7 @@ export interface JobScale {
   readonly id?: string;
 }
 
-const LETTER_PX = 7.6;
+const LETTER_PX = 7;
 const NARROW_PX = 840;
 const WIDE_PX = 1120;
 

@@ -2,6 +2,8 @@ import nunjucks from 'nunjucks';
 import { energyTag } from './pictures/energy-tag.ts';
 import { jobScale, waitScale } from './pictures/job-scale.ts';
 import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
+import { strokeCurve } from './pictures/stroke-curve.ts';
+import { valveSection } from './pictures/valve-section.ts';
 import { SCREEN_CHOICES } from './screen-choice.ts';
 
 export interface RendererOptions {
@@ -19,7 +21,16 @@ export interface Renderer {
 }
 
 /** Our own drawing functions: templates call `draw.energyMark(...)`. Their text is SVG already and not escaped again. */
-const DRAWINGS = { alertTriangle, energyMark, energyTag, jobScale, verdictMark, waitScale };
+const DRAWINGS = {
+  alertTriangle,
+  energyMark,
+  energyTag,
+  jobScale,
+  strokeCurve,
+  valveSection,
+  verdictMark,
+  waitScale,
+};
 
 const WORDS = {
   stateWord,

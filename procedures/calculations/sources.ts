@@ -1,0 +1,65 @@
+/** How far a figure may be leaned on. */
+export type SourceKind = 'published' | 'derived' | 'common practice' | 'memory';
+
+export interface Source {
+  readonly title: string;
+  readonly kind: SourceKind;
+  /** What of it stands behind the figures here, and what does not. */
+  readonly note: string;
+}
+
+/** Every reference that a calculation names, by the id that stands in its docstring. */
+export const SOURCES = {
+  'S-01': {
+    title: 'NIST Special Publication 811, appendix B: conversion factors',
+    kind: 'published',
+    note: 'Factors follow from the exact definitions of inch, pound and standard gravity; water columns at a temperature have the printed digits only.',
+  },
+  'S-02': {
+    title: 'IEC 60381-1 and IEC 60382: analogue current and pneumatic signals',
+    kind: 'published',
+    note: '4-20 mA, 20-100 kPa and 3-15 psi read in public texts; clause numbers from memory.',
+  },
+  'S-03': {
+    title: 'NAMUR NE 43: signal levels for a failed transmitter',
+    kind: 'memory',
+    note: '3.6, 3.8, 20.5 and 21 mA from memory.',
+  },
+  'S-04': {
+    title: 'ISA-51.1 and IEC 61298-2: performance terms and their tests',
+    kind: 'memory',
+    note: 'List of terms and order of tests read; wording of the definitions from memory.',
+  },
+  'S-05': {
+    title: 'ISA-75.25.01 and IEC 60534-9: step response of control valves',
+    kind: 'memory',
+    note: 'T63 and T86 counted from the input step, dead time included.',
+  },
+  'S-06': {
+    title: 'Static force balance of a spring and diaphragm actuator with constant effective area',
+    kind: 'derived',
+    note: 'Hooke and pressure times area; signs checked against published allowable shut-off tables.',
+  },
+  'S-07': {
+    title: 'Seating of the plug by turns of its stem',
+    kind: 'common practice',
+    note: 'The rule of direction is common practice, no source; the figures follow from S-06 and the thread.',
+  },
+  'S-08': {
+    title: 'JCGM 106:2012: the role of measurement uncertainty in conformity assessment',
+    kind: 'published',
+    note: 'Guarded acceptance and the ball-bearing example read through an open library; inputs of clause 7 from memory.',
+  },
+  'S-09': {
+    title: 'JCGM 100:2008: guide to the expression of uncertainty in measurement',
+    kind: 'published',
+    note: 'Divisors of the usual distributions, combination, coverage factor.',
+  },
+  'S-10': {
+    title: 'IEC 60534-2-4: inherent flow characteristics and rangeability',
+    kind: 'memory',
+    note: 'Equal percentage as R to the power (lift minus 1); a real trim follows within its own tolerance.',
+  },
+} as const satisfies Readonly<Record<string, Source>>;
+
+export type SourceId = keyof typeof SOURCES;

@@ -14,6 +14,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/7-tables.css',
       'assets/style/8-drawing.css',
       'assets/style/9-print.css',
+      'assets/style/10-style-page.css',
     ],
     type: 'text/css; charset=utf-8',
   },

@@ -34,7 +34,7 @@ const DRAWINGS = {
 
 const WORDS = {
   stateWord,
-  screenChoices: Object.entries(SCREEN_CHOICES).map(([name, { text }]) => ({ name, text })),
+  screenChoices: Object.entries(SCREEN_CHOICES).map(([name, choice]) => ({ name, ...choice })),
   groupStart,
 };
 

@@ -1,4 +1,6 @@
+import { CURVE_EXAMPLES, VALVE_EXAMPLES } from './pictures/examples.ts';
 import type { Renderer } from './render.ts';
+import type { screenChoice } from './screen-choice.ts';
 
 /** Every component, by the name of its folder. */
 export const COMPONENTS = [
@@ -38,6 +40,25 @@ export const COMPONENTS = [
   'verdict-mark',
 ] as const;
 
+/** How wide a specimen stands on the style page: several in a row, as wide as a card, or as the page. */
+const SMALL: readonly string[] = [
+  'button',
+  'choice',
+  'energy-mark',
+  'energy-tag',
+  'field',
+  'select',
+  'verdict-mark',
+];
+const WIDE: readonly string[] = [
+  'job-scale',
+  'mark-key',
+  'record-sheet',
+  'ruled-table',
+  'shift-row',
+  'title-block',
+];
+
 export interface ComponentContract {
   readonly about: string;
   /** Each option and what it means. */
@@ -53,4 +74,24 @@ export function componentExamples(renderer: Pick<Renderer, 'source'>, component:
 /** Name of a component's macro: `reply-line` is called as `replyLine`. */
 export function macroName(component: string): string {
   return component.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
+}
+
+/**
+ * Everything that the style page shows: each component with each of its examples, then the pictures.
+ *
+ * @example
+ * renderer.render('pages/style.njk', styleView({ renderer, screen: screenChoice(undefined) }));
+ */
+export function styleView(of: { renderer: Renderer; screen: ReturnType<typeof screenChoice> }): object {
+  return {
+    page: { lang: 'en', title: 'Every part in every state', screen: of.screen },
+    components: COMPONENTS.map((component) => ({
+      component,
+      macro: macroName(component),
+      size: SMALL.includes(component) ? 'small' : WIDE.includes(component) ? 'wide' : 'card',
+      ...componentExamples(of.renderer, component),
+    })),
+    valves: VALVE_EXAMPLES,
+    curves: CURVE_EXAMPLES,
+  };
 }

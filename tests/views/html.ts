@@ -53,7 +53,13 @@ export function textOf(node: Node): string {
 
 function elementsOf(node: Node): Element[] {
   const here = 'tagName' in node ? [node] : [];
-  return 'childNodes' in node ? [...here, ...node.childNodes.flatMap(elementsOf)] : here;
+  return [...here, ...childrenOf(node).flatMap(elementsOf)];
+}
+
+/** What stands inside, also inside a template, which keeps its content apart. */
+function childrenOf(node: Node): readonly Node[] {
+  if ('content' in node) return node.content.childNodes;
+  return 'childNodes' in node ? node.childNodes : [];
 }
 
 /** Tags in the order that the tree has them, against tags in the order that the text has them. */
@@ -68,7 +74,7 @@ function guesses(html: string, root: Node): string[] {
 }
 
 function tagsOfTree(node: Node): string[] {
-  const inner = 'childNodes' in node ? node.childNodes.flatMap(tagsOfTree) : [];
+  const inner = childrenOf(node).flatMap(tagsOfTree);
   if (!('tagName' in node)) return inner;
   const name = node.tagName.toLowerCase();
   const selfClosed = inner.length === 0 && node.sourceCodeLocation?.endTag === undefined;

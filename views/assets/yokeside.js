@@ -1,1 +1,156 @@
-// The few lines of browser script.
+// What the browser adds to plain forms. Every page works without it; nothing here decides anything.
+
+const TWICE_MS = 500;
+const KEEPING_MS = 400;
+
+const all = (selector, within = document) => [...within.querySelectorAll(selector)];
+
+// One act, one post: a second tap is the same act, and a card that was redrawn under the finger is not meant.
+let sentAt = -TWICE_MS;
+document.addEventListener(
+  'submit',
+  (event) => {
+    const form = event.target;
+    const again = event.timeStamp - sentAt < TWICE_MS || form.classList.contains('htmx-request');
+    if (again && !form.hasAttribute('data-always')) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      return;
+    }
+    sentAt = event.timeStamp;
+    if (!form.hasAttribute('hx-post')) keeping(true);
+  },
+  true,
+);
+
+let keepingTimer = 0;
+function showKeeping(shown) {
+  for (const note of all('[data-keeping]')) note.hidden = !shown;
+}
+function keeping(busy) {
+  clearTimeout(keepingTimer);
+  if (busy) keepingTimer = setTimeout(showKeeping, KEEPING_MS, true);
+  else showKeeping(false);
+}
+window.addEventListener('pageshow', () => keeping(false));
+
+// Nothing is swapped when the server is away, so that what was typed stays where it stands.
+function away(isAway) {
+  const banner = document.getElementById('away');
+  if (!banner || banner.hidden === !isAway) return;
+  banner.textContent = isAway ? banner.dataset.text : '';
+  banner.hidden = !isAway;
+}
+document.addEventListener('htmx:beforeRequest', (event) => {
+  if (event.detail.requestConfig.verb === 'post') keeping(true);
+});
+document.addEventListener('htmx:afterRequest', (event) => {
+  keeping(false);
+  const status = event.detail.xhr.status;
+  away(status === 0 || status >= 500);
+  if (event.detail.successful) forget(event.detail.elt.closest('form'));
+});
+window.addEventListener('offline', () => away(true));
+window.addEventListener('online', () => away(false));
+
+// After an act the place to go on is the wrong field, then the refusal, then the instruction of the open card.
+document.addEventListener('htmx:afterSettle', (event) => {
+  offerDrafts();
+  if (event.detail.requestConfig?.verb !== 'post') return;
+  const within = event.detail.elt.isConnected ? event.detail.elt : document;
+  const next =
+    within.querySelector('[aria-invalid="true"]') ??
+    within.querySelector('.refusal[data-focus]') ??
+    within.querySelector('[data-focus]');
+  next?.focus();
+});
+
+document.addEventListener('click', (event) => {
+  const key = event.target.closest?.('[data-key]');
+  const field = key && document.getElementById(key.closest('[data-pin-for]').dataset.pinFor);
+  if (!field) return;
+  const pressed = key.dataset.key;
+  if (pressed === 'clear') field.value = '';
+  else field.value = pressed === 'rub' ? field.value.slice(0, -1) : field.value + pressed;
+});
+
+// Drafts: what was typed and not sent, by form and person, offered after a reload and never filled in unasked.
+const draftKey = (form) => `draft ${document.documentElement.dataset.person} ${form.dataset.draft}`;
+const draftFields = (form) =>
+  [...form.elements].filter(
+    (field) => field.name && !['hidden', 'password', 'submit', 'button', 'fieldset'].includes(field.type),
+  );
+const isBox = (field) => field.type === 'radio' || field.type === 'checkbox';
+const written = (form) => draftFields(form).map((field) => (isBox(field) ? field.checked : field.value));
+const requestOf = (form) => form.elements.requestId?.value;
+
+function store(key, value) {
+  try {
+    if (value === undefined) localStorage.removeItem(key);
+    else localStorage.setItem(key, JSON.stringify(value));
+  } catch {
+    // A browser that keeps nothing, or a full one: the form itself still works.
+  }
+}
+function stored(key) {
+  try {
+    return JSON.parse(localStorage.getItem(key));
+  } catch {
+    return null;
+  }
+}
+function remember(form, sent) {
+  store(draftKey(form), { values: written(form), sent, at: new Date().toTimeString().slice(0, 5) });
+}
+function forget(form) {
+  if (form?.dataset.draft) store(draftKey(form));
+  form?.querySelector('.draft')?.remove();
+}
+document.addEventListener('input', (event) => {
+  const form = event.target.form;
+  if (form?.dataset.draft) remember(form);
+});
+document.addEventListener('submit', (event) => {
+  if (event.target.dataset.draft) remember(event.target, requestOf(event.target));
+});
+
+function offerDrafts() {
+  for (const form of all('form[data-draft]')) {
+    const draft = stored(draftKey(form));
+    if (!draft || form.querySelector('.draft')) continue;
+    const arrived = draft.sent !== undefined && draft.sent !== requestOf(form);
+    const fields = draftFields(form);
+    if (arrived || draft.values.length !== fields.length) store(draftKey(form));
+    else if (JSON.stringify(draft.values) !== JSON.stringify(written(form))) offer(form, draft);
+  }
+}
+function offer(form, draft) {
+  const shown = document.getElementById('draft-offer').content.firstElementChild.cloneNode(true);
+  shown.querySelector('[data-when]').textContent = draft.at;
+  shown.querySelector('[data-restore]').addEventListener('click', () => {
+    draftFields(form).forEach((field, at) => {
+      if (isBox(field)) field.checked = draft.values[at];
+      else field.value = draft.values[at];
+    });
+    shown.remove();
+    draftFields(form)[0]?.focus();
+  });
+  shown.querySelector('[data-discard]').addEventListener('click', () => forget(form));
+  form.prepend(shown);
+}
+
+// The look of the screen changes at once and is kept in the cookie that the server reads for the next page.
+document.addEventListener('submit', (event) => {
+  const button = event.target.matches('.screen-choice') && event.submitter;
+  if (!button) return;
+  event.preventDefault();
+  // biome-ignore lint/suspicious/noDocumentCookie: the newer interface is missing in browsers that a shop still has
+  document.cookie = `screen=${button.value}; path=/; max-age=31536000; samesite=strict`;
+  document.documentElement.dataset.theme = button.dataset.theme;
+  document.documentElement.dataset.contrast = button.dataset.contrast;
+  for (const other of all('.screen-choice button'))
+    other.setAttribute('aria-pressed', String(other === button));
+});
+
+if (!location.hash) document.getElementById('card')?.scrollIntoView({ block: 'start' });
+offerDrafts();

@@ -95,14 +95,43 @@ function grid(curve: StrokeCurve, { x, y }: Scales): string[] {
   ];
 }
 
-/** The band cut to the plot: it runs along the wanted line, half its width to each side. */
+/** A line from end to end of the signal, as far as it stays above the lowest travel of the axis. */
+function aboveFloor(ends: readonly [CurvePoint, CurvePoint], floor: number): CurvePoint[] {
+  const [from, to] = ends;
+  const cut = (point: CurvePoint): CurvePoint =>
+    point.travel >= floor
+      ? point
+      : {
+          signal:
+            from.signal + ((floor - from.travel) / (to.travel - from.travel)) * (to.signal - from.signal),
+          travel: floor,
+        };
+  return [cut(from), cut(to)];
+}
+
+/** The band runs along the wanted line, half its width to each side, and ends at the foot of the plot. */
 function tolerance(curve: StrokeCurve, scales: Scales): string[] {
-  const shifted = (by: number) => curve.wanted.map(({ signal, travel }) => ({ signal, travel: travel + by }));
-  const upper = pathOf(scales, shifted(curve.band));
-  const lower = pathOf(scales, shifted(-curve.band).reverse());
+  const floor = Math.min(...curve.travelTicks);
+  const [from, to] = curve.wanted;
+  const shifted = (by: number): [CurvePoint, CurvePoint] => [
+    { ...from, travel: from.travel + by },
+    { ...to, travel: to.travel + by },
+  ];
+  const upper = aboveFloor(shifted(curve.band), floor);
+  const lower = aboveFloor(shifted(-curve.band), floor);
+  const corners = [from, to].filter(({ travel }) => travel - curve.band < floor);
+  const foot = corners.map(({ signal }) => ({ signal, travel: floor }));
+  const around =
+    from.travel < to.travel
+      ? [...upper, ...[...lower].reverse(), ...foot]
+      : [...upper, ...foot, ...[...lower].reverse()];
   return [
-    shape('path', { d: `${upper}${lower.replace('M', 'L')}Z`, class: 'tint-fill' }),
-    shape('path', { d: upper + lower, 'stroke-width': 1, class: 'edge-line' }),
+    shape('path', { d: `${pathOf(scales, around)}Z`, class: 'tint-fill' }),
+    shape('path', {
+      d: pathOf(scales, upper) + pathOf(scales, lower),
+      'stroke-width': 1,
+      class: 'edge-line',
+    }),
     shape('path', {
       d: pathOf(scales, curve.wanted),
       'stroke-width': 1,
@@ -138,31 +167,52 @@ function strokes(curve: StrokeCurve, scales: Scales): string[] {
   ];
 }
 
-/** Where the name of a curve stands: beside its middle, on the side away from the other curve. */
-function name(at: {
-  points: readonly CurvePoint[];
-  scales: Scales;
-  text: string;
-  side: 'left' | 'right';
-}): string {
-  const { points, scales, text, side } = at;
-  const middle = points[Math.floor(points.length / (side === 'left' ? 1.6 : 3))] ?? points[0];
-  if (middle === undefined) return '';
-  const x = scales.x(middle.signal) + (side === 'left' ? -14 : 12);
-  const y = scales.y(middle.travel) + (side === 'left' ? -8 : 14);
+/** Does travel rise with the signal? Names and dimension stand where the curves leave room. */
+function rises(curve: StrokeCurve): boolean {
+  return curve.wanted[1].travel >= curve.wanted[0].travel;
+}
+
+/** Where the name of a curve stands: beside one of its points, on the side away from the other curve. */
+function nameOf(curve: StrokeCurve, at: { scales: Scales; direction: 'up' | 'down' }): string {
+  const { scales, direction } = at;
+  const up = direction === 'up';
+  const wish = CURVE.left + (up ? 0.3 : 0.6) * (CURVE.right - CURVE.left);
+  const away = (point: CurvePoint) => Math.abs(scales.x(point.signal) - wish);
+  const point = [...(up ? curve.goingUp : curve.comingDown)].sort((a, b) => away(a) - away(b))[0];
+  if (point === undefined) return '';
   return letters(
-    { x, y, 'text-anchor': side === 'left' ? 'end' : 'start', class: 't14 bold ink-fill halo' },
-    text,
+    {
+      x: scales.x(point.signal) + (up ? 13 : -14),
+      y: scales.y(point.travel) + (up === rises(curve) ? 17 : -8),
+      'text-anchor': up ? 'start' : 'end',
+      class: 't14 bold ink-fill halo',
+    },
+    up ? curve.words.goingUp : curve.words.comingDown,
   );
 }
 
-function frictionLine(friction: NonNullable<StrokeCurve['friction']>, { x, y }: Scales): string[] {
+function bandName(curve: StrokeCurve, { x, y }: Scales): string {
+  const [low, high] = rises(curve) ? curve.wanted : [curve.wanted[1], curve.wanted[0]];
+  const inward = high.signal > low.signal ? -64 : 64;
+  return letters(
+    {
+      x: x(high.signal) + inward,
+      y: y(high.travel) + 7,
+      'text-anchor': inward < 0 ? 'end' : 'start',
+      class: 't14 ink2-fill halo',
+    },
+    curve.words.band,
+  );
+}
+
+function frictionLine(curve: StrokeCurve, { x, y }: Scales): string[] {
+  const { friction } = curve;
+  if (friction === undefined) return [];
   const at = round(y(friction.travel));
   const [from, to] = [round(x(friction.fromSignal)), round(x(friction.toSignal))];
-  const label = {
-    x: Math.min(CURVE.right - 52, Math.max(from, to) + 8),
-    y: Math.min(CURVE.bottom - 26, at + 46),
-  };
+  const label = rises(curve)
+    ? { x: Math.min(CURVE.right - 52, Math.max(from, to) + 8), y: Math.min(CURVE.bottom - 26, at + 46) }
+    : { x: Math.max(CURVE.left + 8, Math.min(from, to) - 84), y: Math.min(CURVE.bottom - 26, at + 46) };
   return [
     shape('path', {
       d: `M${from} ${at}H${to}M${from} ${at - 6}V${at + 6}M${to} ${at - 6}V${at + 6}`,
@@ -170,7 +220,7 @@ function frictionLine(friction: NonNullable<StrokeCurve['friction']>, { x, y }: 
       class: 'ink-line',
     }),
     shape('path', {
-      d: `M${round((from + to) / 2)} ${at}L${label.x + 6} ${label.y - 13}`,
+      d: `M${round((from + to) / 2)} ${at}L${round(label.x + (rises(curve) ? 6 : 40))} ${label.y - 13}`,
       'stroke-width': 0.9,
       class: 'edge-line',
     }),
@@ -207,8 +257,6 @@ function seatContact(seat: NonNullable<StrokeCurve['seat']>, { x, y }: Scales): 
  */
 export function strokeCurve(curve: StrokeCurve): string {
   const scales = curveScales(curve);
-  const bandEnd = curve.wanted[1];
-  const bandLabel = { x: scales.x(bandEnd.signal) - 64, y: scales.y(bandEnd.travel) + 7 };
   const { left, right, top, bottom } = CURVE;
   return group(
     {
@@ -225,10 +273,10 @@ export function strokeCurve(curve: StrokeCurve): string {
       shape('path', { d: `M${left} ${top - 8}V${bottom}H${right}`, 'stroke-width': 1.6, class: 'ink-line' }),
       ...strokes(curve, scales),
       ...(curve.seat ? seatContact(curve.seat, scales) : []),
-      ...(curve.friction ? frictionLine(curve.friction, scales) : []),
-      letters({ ...bandLabel, 'text-anchor': 'end', class: 't14 ink2-fill halo' }, curve.words.band),
-      name({ points: curve.goingUp, scales, text: curve.words.goingUp, side: 'right' }),
-      name({ points: curve.comingDown, scales, text: curve.words.comingDown, side: 'left' }),
+      ...frictionLine(curve, scales),
+      bandName(curve, scales),
+      nameOf(curve, { scales, direction: 'up' }),
+      nameOf(curve, { scales, direction: 'down' }),
       ...(curve.uncounted ? uncounted(curve.uncounted, scales) : []),
     ],
   );

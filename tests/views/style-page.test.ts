@@ -1,0 +1,53 @@
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { createRenderer } from '../../views/render.ts';
+import { SCREEN_CHOICES, screenChoice } from '../../views/screen-choice.ts';
+import { COMPONENTS, styleView } from '../../views/style-page.ts';
+import { attributeOf, readHtml } from './html.ts';
+
+const renderer = createRenderer({ folder: fileURLToPath(new URL('../../views', import.meta.url)) });
+const draw = (name: string) =>
+  renderer.render('pages/style.njk', styleView({ renderer, screen: screenChoice(name) }));
+
+test('the style page shows every component once, as sound HTML with no id twice', () => {
+  const page = readHtml(draw('auto'));
+  expect(page.faults).toEqual([]);
+  const parts = page.elements.flatMap(
+    (element) => /^part-(.*)/.exec(attributeOf(element, 'id') ?? '')?.[1] ?? [],
+  );
+  expect(parts).toEqual([...COMPONENTS, 'curves', 'valves']);
+});
+
+test('a page takes nothing from outside and runs no script of its own text', () => {
+  const { elements } = readHtml(draw('auto'));
+  for (const element of elements) {
+    for (const name of ['src', 'href', 'action', 'hx-post', 'hx-get']) {
+      expect(attributeOf(element, name) ?? '/').toMatch(/^[/#]/);
+    }
+    if (element.tagName === 'script') expect(element.childNodes).toEqual([]);
+    expect(element.tagName).not.toBe('style');
+  }
+});
+
+test('the chosen screen stands on the page itself, so that the first paint is right', () => {
+  for (const [name, choice] of Object.entries(SCREEN_CHOICES)) {
+    const { elements } = readHtml(draw(name));
+    const html = elements[0];
+    expect(html && attributeOf(html, 'data-theme')).toBe(choice.theme);
+    expect(html && attributeOf(html, 'data-contrast')).toBe(choice.contrast);
+    const pressed = elements.filter((element) => attributeOf(element, 'aria-pressed') === 'true');
+    expect(pressed.map((element) => attributeOf(element, 'value'))).toEqual([name]);
+  }
+});
+
+test('an unknown choice is the choice of the machine', () => {
+  expect(screenChoice('purple').name).toBe('auto');
+  expect(screenChoice(undefined).name).toBe('auto');
+  expect(screenChoice('constructor').name).toBe('auto');
+});
+
+test('a missing value is an error, never a blank', () => {
+  expect(() => renderer.render('layout.njk', { page: { lang: 'en', screen: screenChoice('auto') } })).toThrow(
+    /undefined/,
+  );
+});

@@ -1,0 +1,217 @@
+import type { ConditionId } from '../safety/conditions.ts';
+import type { Envelope } from '../safety/sign-off.ts';
+import {
+  applyEffects,
+  type Effects,
+  type LapseReason,
+  lapseOnly,
+  situationAtOpening,
+} from '../safety/situation.ts';
+import type { Answer, EvidenceNote, Figures, Job, JobLock, Reading, Row, Words } from './job.ts';
+import type { Json } from './json.ts';
+
+/** The parts of a stored line that a job is folded from. */
+export interface JobEntry {
+  readonly seq: number;
+  readonly place: number;
+  readonly at: string;
+  readonly person: string | null;
+  readonly kind: string;
+  readonly inputs: Json;
+  readonly outcome: Json;
+  readonly effects: Json;
+}
+
+/** What an act of a job stores: what was given, what was decided, what that changed. */
+export interface JobDraft {
+  readonly kind: string;
+  readonly inputs: JobInputs;
+  readonly outcome: { readonly name: string; readonly figures: Figures };
+  readonly effects: JobEffects;
+}
+
+export interface JobInputs {
+  readonly step: string;
+  readonly readings?: readonly Reading[];
+  readonly words?: Words;
+  /** Which row of a table this is, from 0. */
+  readonly row?: number | null;
+  /** The place of the answer that is corrected. */
+  readonly corrects?: number;
+  readonly reason?: string;
+}
+
+export interface JobEffects {
+  readonly to: string;
+  readonly sets?: Effects;
+  readonly lapses?: { readonly conditions: readonly ConditionId[]; readonly reason: LapseReason };
+  readonly locks?: { readonly [C in ConditionId]?: JobLock | null };
+  readonly envelope?: Envelope | null;
+  readonly signed?: boolean;
+  readonly shownDigest?: string;
+  /** Answers at these places stand no more. */
+  readonly supersedes?: readonly number[];
+  readonly clearsTable?: string;
+  readonly status?: Job['status'];
+  readonly closedAs?: string;
+}
+
+export const NO_JOB: Job = {
+  id: '',
+  status: 'none',
+  closedAs: null,
+  tag: '',
+  sheet: {} as Job['sheet'],
+  sheetRevision: 0,
+  gear: {},
+  facts: {} as Job['facts'],
+  procedure: '',
+  procedureRevision: '',
+  definitionHash: '',
+  openedAt: '',
+  closedAt: null,
+  openedBy: '',
+  step: '',
+  place: 0,
+  seq: 0,
+  arrivedAt: '',
+  answers: [],
+  readings: {},
+  words: {},
+  figures: {},
+  tables: {},
+  situation: situationAtOpening(),
+  evidence: {},
+  locks: {},
+  envelope: null,
+  holds: [],
+  performers: [],
+};
+
+/** The state of a job is the fold of its entries as stored: nothing is worked out again. */
+export function evolve(job: Job, entry: JobEntry): Job {
+  const at = { place: entry.place, seq: entry.seq };
+  if (entry.kind === 'job-opened') {
+    const opened = entry.inputs as unknown as Partial<Job>;
+    const { to } = entry.effects as unknown as JobEffects;
+    return {
+      ...NO_JOB,
+      ...opened,
+      ...at,
+      status: 'open',
+      step: to,
+      openedAt: entry.at,
+      arrivedAt: entry.at,
+      openedBy: entry.person ?? '',
+    };
+  }
+  const draft = entry as unknown as JobDraft & JobEntry;
+  return { ...withAnswer(withEffects(job, draft), draft), ...at };
+}
+
+function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
+  const { effects } = entry;
+  const set = applyEffects(job.situation, effects.sets ?? {});
+  const situation = effects.lapses === undefined ? set : lapseOnly(set, effects.lapses);
+  const gone = new Set(effects.supersedes ?? []);
+  const closed = effects.status === 'closed';
+  return {
+    ...job,
+    situation,
+    step: effects.to,
+    arrivedAt: effects.to === job.step && entry.kind === 'row-read' ? job.arrivedAt : entry.at,
+    status: effects.status ?? job.status,
+    closedAs: effects.closedAs ?? job.closedAs,
+    closedAt: closed ? entry.at : job.closedAt,
+    envelope: effects.envelope === undefined ? job.envelope : effects.envelope,
+    locks: withLocks(job.locks, effects.locks),
+    evidence: withEvidence(job, entry),
+    answers:
+      gone.size === 0
+        ? job.answers
+        : job.answers.map((one) => (gone.has(one.place) ? { ...one, superseded: true } : one)),
+    tables: effects.clearsTable === undefined ? job.tables : { ...job.tables, [effects.clearsTable]: [] },
+    ...signing(job, entry),
+  };
+}
+
+function signing(job: Job, entry: JobDraft & JobEntry): Pick<Job, 'holds' | 'performers'> {
+  const person = entry.person ?? '';
+  if (!entry.effects.signed)
+    return { holds: job.holds, performers: [...new Set([...job.performers, person])] };
+  const hold = {
+    step: entry.inputs.step,
+    place: entry.place,
+    at: entry.at,
+    person,
+    envelope: entry.effects.envelope ?? null,
+    shownDigest: entry.effects.shownDigest ?? '',
+  };
+  return { holds: [...job.holds, hold], performers: [] };
+}
+
+function withLocks(locks: Job['locks'], changes: JobEffects['locks']): Job['locks'] {
+  if (changes === undefined) return locks;
+  const merged = { ...locks, ...changes };
+  return Object.fromEntries(Object.entries(merged).filter(([, lock]) => lock !== null));
+}
+
+function withEvidence(job: Job, entry: JobDraft & JobEntry): Job['evidence'] {
+  const named = Object.keys(entry.effects.sets ?? {}) as ConditionId[];
+  if (named.length === 0) return job.evidence;
+  const note: EvidenceNote = {
+    place: entry.place,
+    seq: entry.seq,
+    at: entry.at,
+    person: entry.person ?? '',
+    step: entry.inputs.step,
+    readings: entry.inputs.readings ?? [],
+    words: entry.inputs.words ?? {},
+  };
+  return { ...job.evidence, ...Object.fromEntries(named.map((id) => [id, note])) };
+}
+
+function withAnswer(job: Job, entry: JobDraft & JobEntry): Job {
+  const { inputs, outcome, effects } = entry;
+  const readings = inputs.readings ?? [];
+  const answer: Answer = {
+    place: entry.place,
+    seq: entry.seq,
+    at: entry.at,
+    person: entry.person ?? '',
+    step: inputs.step,
+    act: entry.kind,
+    readings,
+    words: inputs.words ?? {},
+    row: inputs.row ?? null,
+    outcome: outcome.name,
+    figures: outcome.figures,
+    to: effects.to,
+    superseded: false,
+    corrected: false,
+  };
+  const corrected = job.answers.map((one) =>
+    one.place === inputs.corrects ? { ...one, superseded: true, corrected: true } : one,
+  );
+  return {
+    ...job,
+    answers: [...corrected, answer],
+    readings: { ...job.readings, ...Object.fromEntries(readings.map((reading) => [reading.field, reading])) },
+    words: { ...job.words, ...(inputs.words ?? {}) },
+    figures: { ...job.figures, [inputs.step]: outcome.figures },
+    tables: withRow(job.tables, { inputs, place: entry.place }),
+  };
+}
+
+function withRow(
+  tables: Job['tables'],
+  { inputs, place }: { readonly inputs: JobInputs; readonly place: number },
+): Job['tables'] {
+  const signal = inputs.readings?.find((reading) => reading.field === 'signalPa');
+  const travel = inputs.readings?.find((reading) => reading.field === 'travelM');
+  if (inputs.row === undefined || inputs.row === null || signal === undefined || travel === undefined)
+    return tables;
+  const rows: Row[] = [...(tables[inputs.step] ?? [])];
+  rows[inputs.row] = { place, signal, travel };
+  return { ...tables, [inputs.step]: rows };
+}

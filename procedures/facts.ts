@@ -1,0 +1,35 @@
+import type { ValveSheet } from './valve-sheet/sheet.ts';
+
+/**
+ * The facts that a procedure may branch on: a closed list, taken from the sheet and from where the valve
+ * stands, and pinned when the job opens. Everything else that differs between valves is a number.
+ */
+export const FACTS = {
+  place: ['bench', 'line'],
+  bypassLine: ['fitted', 'none'],
+  stemMayTurn: ['yes', 'no'],
+  springHeldBy: ['adjuster', 'case'],
+} as const;
+
+export type FactName = keyof typeof FACTS;
+export type Facts = { readonly [F in FactName]: (typeof FACTS)[F][number] };
+
+export const FACT_NAMES = Object.keys(FACTS) as readonly FactName[];
+
+/** @example factsOf(sheet, 'bench').place // 'bench' */
+export function factsOf(sheet: ValveSheet, place: Facts['place']): Facts {
+  return {
+    place,
+    bypassLine: sheet.bypassPoint === null ? 'none' : 'fitted',
+    stemMayTurn: sheet.bellowsSeal || sheet.stemPinned ? 'no' : 'yes',
+    springHeldBy: sheet.springHeldBy === 'adjuster' ? 'adjuster' : 'case',
+  };
+}
+
+/** Every way in which the facts can stand: what a proof runs over, so that one proof covers every valve. */
+export function everyFacts(): readonly Facts[] {
+  let all: readonly Record<string, string>[] = [{}];
+  for (const name of FACT_NAMES)
+    all = all.flatMap((some) => FACTS[name].map((value) => ({ ...some, [name]: value })));
+  return all as readonly Facts[];
+}

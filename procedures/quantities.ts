@@ -1,0 +1,120 @@
+import { SAFE_LIMIT_PA, testAirLimit } from '../safety/limits.ts';
+import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
+import type { Dimension } from './calculations/unit-table.ts';
+import { plannedPa } from './cycle-verdict.ts';
+import type { Job } from './job.ts';
+import { seatingFigures, springRateOf, turnDirection, turnsWanted } from './seating.ts';
+
+/** A number of this valve that a text or a card may name. */
+export interface Figure {
+  readonly label: string;
+  readonly dimension: Dimension | 'text';
+  of(job: Job): number | string | null;
+}
+
+const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
+const text = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'text', of });
+
+function percentPa(percent: number): Figure['of'] {
+  return (job) => plannedPa(job.sheet, { percent });
+}
+
+/** Where the valve is fully open by air: the top of the range for air-to-open, the bottom for air-to-close. */
+function openEndPa({ sheet }: Job): number {
+  return sheet.airAction === 'air-to-open' ? sheet.benchSetHighPa : sheet.benchSetLowPa;
+}
+
+function plugForceN({ sheet }: Job): number {
+  const diameterM = sheet.balanceSealDiameterM ?? sheet.portDiameterM;
+  const portM2 = (Math.PI / 4) * diameterM ** 2;
+  const stemM2 = (Math.PI / 4) * sheet.stemDiameterM ** 2;
+  // Balanced: only the ring between seat and balance seal is pushed, taken as the stem's area at the most.
+  const pushedM2 = sheet.balanceSealDiameterM === null ? portM2 : stemM2;
+  return (sheet.flow === 'under' ? 1 : -1) * sheet.shutOffDropPa * pushedM2;
+}
+
+function movedEnd(job: Job): string {
+  const { airAction, effectiveAreaM2 } = job.sheet;
+  const shift = rangeShift({ airAction, effectiveAreaM2, plugForceOpeningN: plugForceN(job) });
+  return shift.moves === 'not at all' ? 'neither end' : `the ${shift.endThatMoves} end ${shift.moves}`;
+}
+
+function movedByPa(job: Job): number {
+  const { airAction, effectiveAreaM2 } = job.sheet;
+  return Math.abs(rangeShift({ airAction, effectiveAreaM2, plugForceOpeningN: plugForceN(job) }).shiftPa);
+}
+
+function adjusterNeed(job: Job) {
+  const shiftPa = job.figures.asFoundVerdict?.benchSetShiftPa;
+  const pitchM = job.sheet.adjusterThreadPitchM;
+  if (typeof shiftPa !== 'number' || pitchM === null) return null;
+  return adjusterTurnsForShift({
+    springRateNPerM: springRateOf(job.sheet),
+    effectiveAreaM2: job.sheet.effectiveAreaM2,
+    threadPitchM: pitchM,
+    wantedShiftPa: -shiftPa,
+  });
+}
+
+/** The closed list of numbers and words of a valve that definitions name by placeholder. */
+export const FIGURES = {
+  tag: text('valve', (job) => job.tag),
+  benchSetLow: pressure('bench set, low end', percentPa(0)),
+  benchSetQuarter: pressure('a quarter of the bench set', percentPa(25)),
+  benchSetMid: pressure('middle of the bench set', percentPa(50)),
+  benchSetHigh: pressure('bench set, high end', percentPa(100)),
+  openEndSignal: pressure('signal at the open end', openEndPa),
+  testAirLimit: pressure('test air, at most', (job) => testAirLimit(job.sheet).limitPa),
+  testAirBecause: text('set by', (job) => testAirLimit(job.sheet).because),
+  travel: { label: 'travel', dimension: 'length', of: (job) => job.sheet.travelM },
+  airAction: text('air action', (job) => job.sheet.airAction.replaceAll('-', ' ')),
+  failPosition: text('on loss of air', (job) => (job.sheet.failPosition === 'shut' ? 'shuts' : 'opens')),
+  airMoves: text('air moves the stem', (job) => job.sheet.airMovesStem),
+  rangeMoved: text('process flow would move', movedEnd),
+  rangeMovedBy: pressure('by as much as', movedByPa),
+  supplyPoint: text('supply cock', (job) => job.sheet.supplyPoint),
+  inletPoint: text('inlet block valve', (job) => job.sheet.inletPoint),
+  outletPoint: text('outlet block valve', (job) => job.sheet.outletPoint),
+  bypassPoint: text('bypass valve', (job) => job.sheet.bypassPoint),
+  supplySafeLimit: pressure('counts as no supply air, at most', () => SAFE_LIMIT_PA.supplyAir),
+  signalSafeLimit: pressure('counts as no air on the case, at most', () => SAFE_LIMIT_PA.signalAir),
+  processSafeLimit: pressure('counts as drained, at most', () => SAFE_LIMIT_PA.processInlet),
+  turnsWanted: { label: 'turns this valve wants', dimension: 'turns', of: (job) => turnsWanted(job).turns },
+  turnsBecause: text('turns by', (job) => turnsWanted(job).because),
+  turnDirection: text('screw the plug stem', (job) => turnDirection(job.sheet)),
+  stemThread: text('plug stem thread', (job) => job.sheet.stemThread),
+  expectedContact: pressure('contact expected after', (job) => seatingFigures(job).expectedContactPa),
+  signalShift: pressure('contact comes earlier by', (job) => seatingFigures(job).signalShiftPa),
+  contactFound: pressure('contact as found', (job) => number(job.figures.contactFound?.contactPa)),
+  seatLoadExpected: {
+    label: 'seat load expected',
+    dimension: 'force',
+    of: (job) => seatingFigures(job).seatLoadN,
+  },
+  seatLoadNeed: {
+    label: 'seat load wanted',
+    dimension: 'force',
+    of: (job) => seatingFigures(job).seatLoadNeedN,
+  },
+  liftLeft: { label: 'lift left', dimension: 'length', of: (job) => seatingFigures(job).liftLeftM },
+  adjusterTurns: {
+    label: 'adjuster turns',
+    dimension: 'turns',
+    of: (job) => absolute(adjusterNeed(job)?.turns),
+  },
+  adjusterDirection: text('turn the adjuster to', (job) => adjusterNeed(job)?.turn ?? null),
+} as const satisfies Record<string, Figure>;
+
+export type FigureName = keyof typeof FIGURES;
+
+export function isFigureName(name: string): name is FigureName {
+  return Object.hasOwn(FIGURES, name);
+}
+
+function number(value: number | string | null | undefined): number | null {
+  return typeof value === 'number' ? value : null;
+}
+
+function absolute(value: number | undefined): number | null {
+  return value === undefined ? null : Math.abs(value);
+}

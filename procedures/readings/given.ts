@@ -1,0 +1,241 @@
+import { testAirLimit } from '../../safety/limits.ts';
+import { Refusal } from '../../safety/refusal.ts';
+import type { Dimension } from '../calculations/unit-table.ts';
+import { preferredUnit } from '../calculations/units.ts';
+import type { Job, Reading, Words } from '../job.ts';
+import { FIGURES } from '../quantities.ts';
+import { say } from '../say.ts';
+import type { GearItem } from '../test-gear/gear.ts';
+import type { ChoiceField, Field, QuantityField, TextField } from '../vocabulary.ts';
+import { readNumber } from './number-text.ts';
+
+/** What a form or a JSON body gives: texts by field name. */
+export type Given = Readonly<Record<string, string>>;
+
+export interface Understood {
+  readonly readings: Readonly<Record<string, Reading>>;
+  readonly words: Words;
+  /** The highest pressure given for the case, where it is above what this valve may have. */
+  readonly aboveLimitPa: number | null;
+}
+
+/** How far past full travel a scale may be read before it is held for a slip: 4 % of the stroke. */
+const TRAVEL_PAST_END = 0.04;
+
+/**
+ * Turns what was typed into readings with unit, gauge and uncertainty, and into words.
+ * @throws Refusal naming every wrong field; nothing typed is lost
+ */
+export function understand(
+  fields: readonly Field[],
+  { given, job, today }: { readonly given: Given; readonly job: Job; readonly today: string },
+): Understood {
+  const readings: Record<string, Reading> = {};
+  const words: Record<string, string> = {};
+  const wrong: Refusal[] = [];
+  for (const field of fields.filter((some) => asked(some, job))) {
+    try {
+      if (field.type === 'quantity') {
+        const reading = readQuantity(field, { given, job, today });
+        if (reading !== null) readings[field.name] = reading;
+      } else {
+        const word = field.type === 'choice' ? readChoice(field, given) : readText(field, { given, job });
+        if (word !== null) words[field.name] = word;
+      }
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      wrong.push(error);
+    }
+  }
+  if (wrong.length > 0) throw together(wrong);
+  return { readings, words, aboveLimitPa: aboveLimit(fields, { readings, job }) };
+}
+
+/** A field is asked where its fact stands so. */
+export function asked(field: Field, job: Job): boolean {
+  return field.when === undefined || job.facts[field.when.fact] === field.when.is;
+}
+
+function readQuantity(
+  field: QuantityField,
+  { given, job, today }: { readonly given: Given; readonly job: Job; readonly today: string },
+): Reading | null {
+  const typed = given[field.name] ?? '';
+  if (typed.trim() === '' && (field.optional || (field.carried && job.readings[field.name] !== undefined)))
+    return null;
+  const dimensions: readonly Dimension[] =
+    field.dimension === 'travel' ? ['length', 'percent'] : [field.dimension];
+  const dimension = dimensions[0] ?? 'ratio';
+  const unit = field.dimension === 'travel' ? '%' : preferredUnit(dimension, job.sheet.units);
+  const number = readNumber(typed, { label: field.label, field: field.name, dimensions, unit });
+  const valueSi =
+    field.dimension === 'travel' && number.unit === '%'
+      ? (number.valueSi / 100) * job.sheet.travelM
+      : number.valueSi;
+  const gear = gearFor(field, { given, job });
+  if (gear !== null) checkGear(gear, { field, valueSi, today, job });
+  checkPlausible(field, { valueSi, job });
+  return {
+    field: field.name,
+    valueSi,
+    typed: number.typed.trim(),
+    unit: number.unit,
+    gauge: gear?.number ?? null,
+    uncertaintySi: gear === null ? null : uncertaintyOf(gear),
+    readBy: (given.readBy ?? '').trim() || null,
+  };
+}
+
+/** A gauge's accuracy as a rectangular half width, covered at 95 %: 2 a / sqrt 3 (JCGM 100:2008, 4.3.7 and 6.2.1). */
+export function uncertaintyOf(gear: GearItem): number {
+  return ((2 / Math.sqrt(3)) * gear.accuracyPercentOfSpan * (gear.rangeHighSi - gear.rangeLowSi)) / 100;
+}
+
+function gearFor(
+  field: QuantityField,
+  { given, job }: { readonly given: Given; readonly job: Job },
+): GearItem | null {
+  if (field.gauge === undefined) return null;
+  const gear = job.gear[field.gauge];
+  const named = (given[`${field.name}Gauge`] ?? '').trim();
+  const found = named === '' ? gear : Object.values(job.gear).find((item) => item?.number === named);
+  if (found === undefined) {
+    throw wrongField(field, {
+      code: 'GEA-001',
+      what: `${field.label}: gauge "${named || field.gauge}" does not belong to this job.`,
+      next: 'Name a gauge that was chosen when the job opened.',
+    });
+  }
+  return found;
+}
+
+function checkGear(
+  gear: GearItem,
+  {
+    field,
+    valueSi,
+    today,
+    job,
+  }: { readonly field: Field; readonly valueSi: number; readonly today: string; readonly job: Job },
+): void {
+  if (gear.dueOn < today) {
+    throw wrongField(field, {
+      code: 'GEA-002',
+      what: `Gauge ${gear.number} was due for calibration on ${gear.dueOn}.`,
+      next: 'Read on gear that is in date; open the job again with it if need be.',
+    });
+  }
+  const span = gear.rangeHighSi - gear.rangeLowSi;
+  if (gear.dimension !== 'other' && (valueSi < gear.rangeLowSi - 0.01 * span || valueSi > gear.rangeHighSi)) {
+    const range = (value: number) =>
+      say({
+        valueSi: value,
+        dimension: gear.dimension === 'length' ? 'length' : 'pressure',
+        units: job.sheet.units,
+      });
+    throw wrongField(field, {
+      code: 'GEA-003',
+      what: `${field.label}: ${range(valueSi)} is beyond gauge ${gear.number}, ${range(gear.rangeLowSi)} to ${range(gear.rangeHighSi)}.`,
+      next: 'Read the scale again, or write the unit.',
+    });
+  }
+}
+
+function checkPlausible(
+  field: QuantityField,
+  { valueSi, job }: { readonly valueSi: number; readonly job: Job },
+): void {
+  const { travelM, units } = job.sheet;
+  if (
+    field.dimension === 'travel' &&
+    (valueSi > travelM * (1 + TRAVEL_PAST_END) || valueSi < -travelM * TRAVEL_PAST_END)
+  ) {
+    const percent = Math.round((1000 * valueSi) / travelM) / 10;
+    throw wrongField(field, {
+      code: 'REA-005',
+      what: `${percent} % is past this valve's travel, ${say({ valueSi: travelM, dimension: 'length', units })}.`,
+      next: 'Read the scale again, or write it with its unit.',
+    });
+  }
+  if ((field.dimension === 'turns' || field.dimension === 'length') && valueSi < 0) {
+    throw wrongField(field, {
+      code: 'REA-006',
+      what: `${field.label} cannot be negative.`,
+      next: 'Write it without the minus; the direction stands on the card.',
+    });
+  }
+}
+
+function aboveLimit(
+  fields: readonly Field[],
+  { readings, job }: { readonly readings: Readonly<Record<string, Reading>>; readonly job: Job },
+): number | null {
+  const onCase = fields
+    .filter((field) => field.type === 'quantity' && field.onCase)
+    .map((field) => readings[field.name]?.valueSi ?? 0);
+  const highest = Math.max(0, ...onCase);
+  return highest > testAirLimit(job.sheet).limitPa ? highest : null;
+}
+
+function readChoice(field: ChoiceField, given: Given): string | null {
+  const said = (given[field.name] ?? '').trim();
+  if (said === '' && field.optional) return null;
+  if (field.choices.some((choice) => choice.value === said)) return said;
+  const allowed = field.choices.map((choice) => choice.label).join(', ');
+  throw wrongField(field, {
+    code: 'REA-007',
+    what: `${field.label}: ${said === '' ? 'nothing chosen' : `"${said}" is not a choice`}.`,
+    next: `Choose one of: ${allowed}.`,
+  });
+}
+
+const TEXT_MAX = 400;
+
+function readText(
+  field: TextField,
+  { given, job }: { readonly given: Given; readonly job: Job },
+): string | null {
+  const text = (given[field.name] ?? '').trim();
+  if (text === '') {
+    if (field.optional || (field.carried && job.words[field.name] !== undefined)) return null;
+    throw wrongField(field, { code: 'REA-008', what: `${field.label} is empty.`, next: 'Write it.' });
+  }
+  if (text.length > TEXT_MAX)
+    throw wrongField(field, {
+      code: 'REA-009',
+      what: `${field.label} is longer than ${TEXT_MAX} letters.`,
+      next: 'Shorten it.',
+    });
+  if (field.mustBe !== undefined) {
+    const tag = FIGURES[field.mustBe].of(job);
+    if (tag !== text.toUpperCase() && tag !== text) {
+      throw wrongField(field, {
+        code: 'REA-010',
+        what: `"${text}" is not the tag of this step.`,
+        next: `Go to ${tag} and read its label.`,
+      });
+    }
+  }
+  return text;
+}
+
+function wrongField(
+  field: Field,
+  { code, what, next }: { readonly code: string; readonly what: string; readonly next: string },
+): Refusal {
+  return new Refusal({
+    kind: 'unreadable',
+    code,
+    what,
+    kept: 'What you typed is still in its field; nothing was counted.',
+    next,
+    fields: { [field.name]: `${what} ${next}` },
+  });
+}
+
+function together(wrong: readonly Refusal[]): Refusal {
+  const [first] = wrong;
+  if (first === undefined) throw new Error('no refusal to put together');
+  const fields = Object.assign({}, ...wrong.map((refusal) => refusal.text.fields ?? {}));
+  return new Refusal({ ...first.text, fields });
+}

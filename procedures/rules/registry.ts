@@ -1,0 +1,37 @@
+import { contactAfterRule, contactRule } from './contact.ts';
+import { cycleRule, tableRule } from './cycle.ts';
+import { allYesRule, othersRule, recordRule } from './plain.ts';
+import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
+import type { Rule } from './rule.ts';
+import { showSafeRule } from './show-safe.ts';
+
+/** The rules that a step may name. */
+export const RULE_NAMES = [
+  'record',
+  'allYes',
+  'others',
+  'showSafe',
+  'gaugesAgree',
+  'steady',
+  'heldOffSeat',
+  'contact',
+  'contactAfter',
+  'table',
+  'cycle',
+] as const;
+
+export type RuleName = (typeof RULE_NAMES)[number];
+
+export const RULES: Readonly<Record<RuleName, Rule>> = {
+  record: recordRule,
+  allYes: allYesRule,
+  others: othersRule,
+  showSafe: showSafeRule,
+  gaugesAgree: gaugesAgreeRule,
+  steady: steadyRule,
+  heldOffSeat: heldOffSeatRule,
+  contact: contactRule,
+  contactAfter: contactAfterRule,
+  table: tableRule,
+  cycle: cycleRule,
+};

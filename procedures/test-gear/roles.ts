@@ -1,0 +1,20 @@
+import type { GearItem } from './gear.ts';
+
+/** What a piece of gear is there for in a job. A supply gauge is its own: it is never the signal gauge. */
+export const GEAR_ROLES = {
+  signalGauge: { label: 'Signal gauge', kind: 'pressure gauge', where: 'both' },
+  checkGauge: { label: 'Second gauge, for the rig check', kind: 'pressure gauge', where: 'both' },
+  travelIndicator: { label: 'Travel indicator', kind: 'dial indicator', where: 'both' },
+  regulator: { label: 'Regulator that bleeds', kind: 'regulator', where: 'both' },
+  supplyGauge: { label: 'Supply gauge', kind: 'pressure gauge', where: 'line' },
+  inletGauge: { label: 'Gauge at the inlet drain', kind: 'pressure gauge', where: 'line' },
+  outletGauge: { label: 'Gauge at the outlet drain', kind: 'pressure gauge', where: 'line' },
+} as const satisfies Record<string, { label: string; kind: GearItem['kind']; where: 'both' | 'line' }>;
+
+export type GearRole = keyof typeof GEAR_ROLES;
+
+/** @example rolesAt('bench') // ['signalGauge', 'checkGauge', 'travelIndicator', 'regulator'] */
+export function rolesAt(place: 'bench' | 'line'): readonly GearRole[] {
+  const roles = Object.keys(GEAR_ROLES) as GearRole[];
+  return roles.filter((role) => GEAR_ROLES[role].where === 'both' || place === 'line');
+}

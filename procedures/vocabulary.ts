@@ -1,0 +1,222 @@
+import type { ActionClass } from '../safety/action-classes.ts';
+import type { ConditionId, StateOf } from '../safety/conditions.ts';
+import type { FactName, Facts } from './facts.ts';
+import type { Json } from './json.ts';
+import type { FigureName } from './quantities.ts';
+import type { RuleName } from './rules/registry.ts';
+import type { GearRole } from './test-gear/roles.ts';
+
+/** A signal word as ANSI Z535 means it; `notice` is about damage only. */
+export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
+
+/** Stands directly above what it guards, and holds no instruction of its own beyond how to avoid. */
+export interface Caution {
+  readonly word: SignalWord;
+  readonly hazard: string;
+  readonly consequence: string;
+  readonly avoid: string;
+}
+
+/** A state that an answer sets: fixed, or what the person chose in a field, among the states named. */
+export type Sets = {
+  readonly [C in ConditionId]?: StateOf<C> | { readonly from: string; readonly among: readonly StateOf<C>[] };
+};
+
+/** Where a way leads: to a step, or to one of several by a fact pinned at opening. */
+export type Target<Id extends string> = Id | ByFact<Id>;
+
+export interface ByFact<Id extends string> {
+  readonly by: FactName;
+  readonly ways: Readonly<Record<string, Id>>;
+}
+
+export interface Way<Id extends string> {
+  readonly to: Target<Id>;
+  readonly sets?: Sets;
+}
+
+/** A field is shown and asked only where the fact stands so. */
+export interface WhenFact {
+  readonly fact: FactName;
+  readonly is: Facts[FactName];
+}
+
+interface FieldBase {
+  /** The same spelling in form, JSON, log and template. */
+  readonly name: string;
+  readonly label: string;
+  readonly optional?: true;
+  /** A reading of this name that the job already has stands where the field is left blank. */
+  readonly carried?: true;
+  readonly when?: WhenFact;
+}
+
+export interface QuantityField extends FieldBase {
+  readonly type: 'quantity';
+  readonly dimension: 'pressure' | 'travel' | 'length' | 'turns' | 'temperature';
+  /** The gauge that is read, unless another is named with the reading. */
+  readonly gauge?: GearRole;
+  /** Pressure that stands on the actuator case: held against the limit of test air. */
+  readonly onCase?: true;
+  /** A value that is hoped for, shown beside the field. */
+  readonly wanted?: FigureName;
+}
+
+export interface ChoiceField extends FieldBase {
+  readonly type: 'choice';
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+}
+
+export interface TextField extends FieldBase {
+  readonly type: 'text';
+  /** The text must be this tag, read off the label: the right component, confirmed. */
+  readonly mustBe?: FigureName;
+}
+
+export type Field = QuantityField | ChoiceField | TextField;
+
+/** Names a rule and gives its parameters; its outcome names the way on. */
+export interface Judge {
+  readonly rule: RuleName;
+  readonly with?: Readonly<Record<string, string>>;
+}
+
+interface StepBase<Id extends string> {
+  readonly phase: string;
+  readonly title: string;
+  /** One line on how. */
+  readonly how?: string;
+  /** Why this step. */
+  readonly why?: string;
+  readonly caution?: Caution;
+  readonly action?: ActionClass;
+  /** Numbers of this valve that belong on the card. */
+  readonly shows?: readonly FigureName[];
+  /** Where "make safe and stop" leads from here; no guard may block it. */
+  readonly makeSafe: Id;
+}
+
+export interface InstructionStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'instruction';
+  /** One action a line, verb first. */
+  readonly do: readonly string[];
+  readonly then: Way<Id>;
+}
+
+export interface ReadingStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'reading';
+  readonly do?: readonly string[];
+  readonly asks: readonly Field[];
+  readonly judge: Judge;
+  readonly ways: Readonly<Record<string, Way<Id>>>;
+}
+
+/** A row of a table: one setting of the signal, approached from one side. */
+export interface RowPlan {
+  readonly percent: number;
+  readonly direction: 'up' | 'down';
+  readonly cycle: number;
+}
+
+export interface TableStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'table';
+  readonly rows: readonly RowPlan[];
+  readonly judge: Judge;
+  readonly ways: Readonly<Record<string, Way<Id>>>;
+}
+
+export interface Choice<Id extends string> extends Way<Id> {
+  readonly label: string;
+  /** A choice that departs from the sheet wants its reason written. */
+  readonly reason?: true;
+}
+
+export interface QuestionStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'question';
+  readonly choices: Readonly<Record<string, Choice<Id>>>;
+}
+
+export interface HoldStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'hold';
+  /** The energies and records whose evidence the signer is shown. */
+  readonly evidence: readonly ConditionId[];
+  /** What the signature allows. */
+  readonly allows: readonly ActionClass[];
+  readonly signed: Way<Id>;
+  readonly sentBack: Way<Id>;
+}
+
+export interface WaitStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'wait';
+  readonly waitS: number;
+  readonly then: Way<Id>;
+}
+
+export interface JudgementStep<Id extends string> extends StepBase<Id> {
+  readonly kind: 'judgement';
+  readonly judge: Judge;
+  readonly ways: Readonly<Record<string, Way<Id>>>;
+}
+
+export interface EndStep {
+  readonly kind: 'end';
+  readonly phase: string;
+  readonly title: string;
+  /** How the job closes: work done, or stopped. */
+  readonly closes: 'done' | 'stopped';
+}
+
+export type OpenStep<Id extends string = string> =
+  | InstructionStep<Id>
+  | ReadingStep<Id>
+  | TableStep<Id>
+  | QuestionStep<Id>
+  | HoldStep<Id>
+  | WaitStep<Id>
+  | JudgementStep<Id>;
+
+export type Step<Id extends string = string> = OpenStep<Id> | EndStep;
+
+export interface Revision {
+  readonly letter: string;
+  readonly date: string;
+  /** What a technician must now do differently. */
+  readonly change: string;
+}
+
+export interface Definition<Id extends string = string> {
+  readonly id: string;
+  readonly title: string;
+  readonly revisions: readonly Revision[];
+  /** Phases in the order of the job scale. */
+  readonly phases: readonly { readonly id: string; readonly title: string }[];
+  readonly start: Id;
+  /** Steps from which nothing more must be done to be safe. */
+  readonly safe: readonly Id[];
+  readonly steps: Readonly<Record<Id, Step<Id>>>;
+}
+
+/**
+ * A procedure as data: no functions inside, so that it can be stored by its hash, printed and proved.
+ * A way that names a step which does not exist does not compile.
+ */
+export function procedure<Id extends string>(definition: {
+  readonly id: string;
+  readonly title: string;
+  readonly revisions: readonly Revision[];
+  readonly phases: readonly { readonly id: string; readonly title: string }[];
+  readonly start: NoInfer<Id>;
+  readonly safe: readonly NoInfer<Id>[];
+  readonly steps: Readonly<Record<Id, Step<NoInfer<Id>>>>;
+}): Definition<Id> {
+  return definition;
+}
+
+/** A definition is plain data; this says so to the type checker. */
+export function asJson(definition: Definition): Json {
+  return definition as unknown as Json;
+}
+
+export function revisionOf(definition: Definition): string {
+  return definition.revisions.at(-1)?.letter ?? '';
+}

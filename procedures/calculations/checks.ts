@@ -163,6 +163,15 @@ export function oneOf<T extends string>(input: {
   });
 }
 
+/** An error about points that are missing or do not fit together. */
+export function refuseCount(about: {
+  readonly name: string;
+  readonly value: number;
+  readonly range: string;
+}): CalcError {
+  return new CalcError({ code: 'CALC-004', unit: '', ...about });
+}
+
 function isInside({ value, range }: { readonly value: number; readonly range: Range }): boolean {
   return (
     (range.above === undefined || value > range.above) &&

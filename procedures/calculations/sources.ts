@@ -60,6 +60,22 @@ export const SOURCES = {
     kind: 'memory',
     note: 'Equal percentage as R to the power (lift minus 1); a real trim follows within its own tolerance.',
   },
+  'S-11': {
+    title:
+      'Test uncertainty ratio and guard bands, as an open library of a US national laboratory tests them',
+    kind: 'published',
+    note: 'Multipliers of the tolerance by root sum of squares, one U, RP-10 and managed 2 % read there.',
+  },
+  'S-12': {
+    title: 'Test rules for control valves in Chinese practice',
+    kind: 'published',
+    note: 'Instrument error below a quarter of the limit, basic error and rated-travel deviation read in public test notes.',
+  },
+  'S-13': {
+    title: 'Valve Sizing Reference Guide (2008), table 17: allowable pressure drops of unbalanced trim',
+    kind: 'published',
+    note: 'Entries read; area, friction and seat loads recovered by fitting all legible entries, which they reproduce to the last digit.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

@@ -1,0 +1,62 @@
+/** One requirement of this folder. A test compares the table with the tests that quote its ids, both ways. */
+export interface Requirement {
+  /** `SAF-01`, never given twice; a requirement that is dropped leaves a gap. */
+  readonly id: string;
+  /** What shall be. */
+  readonly text: string;
+  /** Published source, or `common practice, no source`. */
+  readonly source: string;
+}
+
+export const REQUIREMENTS: readonly Requirement[] = [
+  {
+    id: 'SAF-01',
+    text: 'A pressure shall count as gone only where the reading and its uncertainty are at most the stated safe limit.',
+    source: '29 CFR 1910.147(d)(6), verification of isolation; the limits are common practice, no source',
+  },
+  {
+    id: 'SAF-02',
+    text: 'A zero shall count only on a gauge that this job saw alive at that place, or where a vent was cracked without flow, twice.',
+    source: '29 CFR 1910.147(d)(6), verification of isolation; twice is common practice, no source',
+  },
+  {
+    id: 'SAF-03',
+    text: 'An action shall be refused unless every energy and lock that its class names stands in an allowed state.',
+    source: '29 CFR 1910.147(d)(1) to (d)(6), the order of control and verification before work',
+  },
+  {
+    id: 'SAF-04',
+    text: 'The interlock shall refuse from the log, the table and the isolation points alone, whatever state the machine is in.',
+    source: 'common practice, no source: two ways to the same answer that share no code',
+  },
+  {
+    id: 'SAF-05',
+    text: 'A hold shall be signed by a supervisor who neither did nor acknowledged any of the work since the last hold.',
+    source: '10 CFR 50 appendix B, criterion X',
+  },
+  {
+    id: 'SAF-06',
+    text: 'A sign-off shall allow the work that it names, up to the pressure and the hour that it names, and nothing else.',
+    source: '10 CFR 50 appendix B, criterion X; the bounds are common practice, no source',
+  },
+  {
+    id: 'SAF-07',
+    text: 'An isolation point shall not be restored while any job relies on it.',
+    source: '29 CFR 1910.147(e)(3), the device stays until the one who relies on it removes it',
+  },
+  {
+    id: 'SAF-08',
+    text: 'A test pressure shall never be above the lower of the case rating and the highest signal with its margin.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SAF-09',
+    text: 'Every step shall have a way to make safe that no guard and no hold can block.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SAF-10',
+    text: 'No procedure shall end with a lock on or a bypass open.',
+    source: '29 CFR 1910.147(e), release from lockout; the bypass is common practice, no source',
+  },
+];

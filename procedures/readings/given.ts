@@ -1,13 +1,12 @@
 import { testAirLimit } from '../../safety/limits.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import type { Dimension } from '../calculations/unit-table.ts';
 import { preferredUnit } from '../calculations/units.ts';
 import type { Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
 import { say } from '../say.ts';
 import type { GearItem } from '../test-gear/gear.ts';
 import type { ChoiceField, Field, QuantityField, TextField } from '../vocabulary.ts';
-import { readNumber } from './number-text.ts';
+import { type NumberRead, type NumberRefused, readNumber } from './number-text.ts';
 
 /** What a form or a JSON body gives: texts by field name. */
 export type Given = Readonly<Record<string, string>>;
@@ -63,15 +62,8 @@ function readQuantity(
   const typed = given[field.name] ?? '';
   if (typed.trim() === '' && (field.optional || (field.carried && job.readings[field.name] !== undefined)))
     return null;
-  const dimensions: readonly Dimension[] =
-    field.dimension === 'travel' ? ['length', 'percent'] : [field.dimension];
-  const dimension = dimensions[0] ?? 'ratio';
-  const unit = field.dimension === 'travel' ? '%' : preferredUnit(dimension, job.sheet.units);
-  const number = readNumber(typed, { label: field.label, field: field.name, dimensions, unit });
-  const valueSi =
-    field.dimension === 'travel' && number.unit === '%'
-      ? (number.valueSi / 100) * job.sheet.travelM
-      : number.valueSi;
+  const number = numberFor(field, { typed, units: job.sheet.units });
+  const valueSi = number.unit === '%' ? (number.valueSi / 100) * job.sheet.travelM : number.valueSi;
   const gear = gearFor(field, { given, job });
   if (gear !== null) checkGear(gear, { field, valueSi, today, job });
   checkPlausible(field, { valueSi, job });
@@ -84,6 +76,23 @@ function readQuantity(
     uncertaintySi: gear === null ? null : uncertaintyOf(gear),
     readBy: (given.readBy ?? '').trim() || null,
   };
+}
+
+/** Travel is read in percent of the scale or as a length; everything else in its own dimension. */
+function numberFor(
+  field: QuantityField,
+  { typed, units }: { readonly typed: string; readonly units: 'us' | 'si' },
+): NumberRead {
+  const read =
+    field.dimension === 'travel'
+      ? readTravel(typed)
+      : readNumber(typed, { dimensions: [field.dimension], unit: preferredUnit(field.dimension, units) });
+  if (read.ok) return read;
+  throw wrongField(field, { code: read.code, what: `${field.label}: ${read.what}`, next: read.next });
+}
+
+function readTravel(typed: string): NumberRead | NumberRefused {
+  return readNumber(typed, { dimensions: ['percent', 'length'], unit: '%' });
 }
 
 /** A gauge's accuracy as a rectangular half width, covered at 95 %: 2 a / sqrt 3 (JCGM 100:2008, 4.3.7 and 6.2.1). */
@@ -229,7 +238,7 @@ function wrongField(
     what,
     kept: 'What you typed is still in its field; nothing was counted.',
     next,
-    fields: { [field.name]: `${what} ${next}` },
+    fields: { [field.name]: `${what} ${next}`.trim() },
   });
 }
 

@@ -1,8 +1,8 @@
 /** From what a person wrote to one number with its unit: strict, because a misread number moves a valve. */
-import { type Dimension, DIMENSIONS, type UnitId } from '../calculations/unit-table.ts';
-import { format, fromSi, toSi, unitFor } from '../calculations/units.ts';
-import { type DigitsFault, readDigits } from './digits.ts';
-import { unitWord } from './unit-words.ts';
+import { DIMENSIONS, type Dimension, type UnitId } from '../calculations/unit-table.ts';
+import { fromSi, toSi, unitFor } from '../calculations/units.ts';
+import { readDigits } from './digits.ts';
+import { measures, unitWord } from './unit-words.ts';
 
 /** Why a text is refused as a number, by code; a test provokes each. */
 export const NUMBER_FAULTS = {
@@ -33,7 +33,8 @@ export interface Possible {
 }
 
 export interface Expected {
-  readonly dimension: Dimension;
+  /** What may be given: a travel, for example, as length or as percent. The first is named where none fits. */
+  readonly dimensions: readonly [Dimension, ...Dimension[]];
   /** What a number without a unit is taken in; left out: the unit must be written. */
   readonly unit?: UnitId;
   readonly possible?: Possible;
@@ -52,8 +53,9 @@ export interface NumberRead {
 export interface NumberRefused {
   readonly ok: false;
   readonly code: NumberFaultCode;
-  /** What is wrong, and what to write instead. */
   readonly what: string;
+  /** What to write instead. */
+  readonly next: string;
   readonly typed: string;
 }
 
@@ -63,58 +65,44 @@ export interface NumberRefused {
  *
  * @param text  as typed; it comes back untouched
  * @returns the number in its own unit and in SI, or why it is refused
- * @example readNumber('12,1 mm', { dimension: 'length' }) // { ok: true, value: 12.1, unit: 'mm', valueSi: 0.0121, ... }
- * @example readNumber('1,234', { dimension: 'pressure', unit: 'psi' }) // { ok: false, code: 'NUM-005', ... }
+ * @example readNumber('12,1 mm', { dimensions: ['length'] }) // { ok: true, value: 12.1, unit: 'mm', valueSi: 0.0121, ... }
+ * @example readNumber('1,234', { dimensions: ['pressure'], unit: 'psi' }) // { ok: false, code: 'NUM-005', ... }
  */
 export function readNumber(text: string, expected: Expected): NumberRead | NumberRefused {
   const digits = readDigits(text);
-  if (!digits.ok) return refused(text, digits);
-  const unit = unitMeant(digits.rest, expected);
-  if ('code' in unit) return refused(text, unit);
-  const valueSi = toSi({ value: digits.value, unit: unit.id });
-  const outside = impossible({ valueSi, unit: unit.id, possible: expected.possible ?? {} });
-  if (outside !== null) return refused(text, outside);
-  return {
-    ok: true,
-    value: digits.value,
-    unit: unit.id,
-    valueSi,
-    unitWritten: digits.rest !== '',
-    typed: text,
-  };
+  if (!digits.ok) return { ...digits, typed: text };
+  const { value, rest } = digits;
+  const meant = unitMeant(rest, expected);
+  if ('code' in meant) return { ok: false, ...meant, typed: text };
+  const { unit } = meant;
+  const valueSi = toSi({ value, unit });
+  const outside = impossible({ valueSi, unit, possible: expected.possible ?? {} });
+  if (outside !== null) return { ok: false, ...outside, typed: text };
+  return { ok: true, value, unit, valueSi, unitWritten: rest !== '', typed: text };
 }
 
-type Fault = Pick<NumberRefused, 'code' | 'what'>;
+type Fault = Pick<NumberRefused, 'code' | 'what' | 'next'>;
 
-function refused(typed: string, { code, what }: Fault | DigitsFault): NumberRefused {
-  return { ok: false, code, what, typed };
-}
-
-function unitMeant(word: string, { dimension, unit }: Expected): { readonly id: UnitId } | Fault {
-  if (word === '') return unit === undefined ? withoutUnit(dimension) : { id: unit };
+function unitMeant(word: string, expected: Expected): { readonly unit: UnitId } | Fault {
+  const { dimensions, unit } = expected;
+  const next = `Write it with its unit: ${usual(dimensions)}.`;
+  if (word === '') {
+    return unit === undefined ? { code: 'NUM-010', what: 'Of what? The unit is missing.', next } : { unit };
+  }
   const meant = unitWord(word);
-  if (meant.kind === 'absolute') {
-    return {
-      code: 'NUM-013',
-      what: `“${word}” is absolute pressure. Write what the gauge shows, in ${usual(dimension)}.`,
-    };
-  }
-  if (meant.kind === 'unknown') {
-    return {
-      code: 'NUM-011',
-      what: `“${word}” is no unit known here. Write the ${title(dimension)} in ${usual(dimension)}.`,
-    };
-  }
-  const is = unitFor(meant.unit).dimension;
-  if (is === dimension) return { id: meant.unit };
-  return {
-    code: 'NUM-012',
-    what: `“${word}” is a unit of ${title(is)}; this is a ${title(dimension)}. Write it in ${usual(dimension)}.`,
-  };
+  if (meant.kind === 'absolute') return { code: 'NUM-013', what: `“${word}” is absolute pressure.`, next };
+  if (meant.kind === 'unknown') return unknown({ word, next });
+  const fits = meant.units.find((id) => measures(id, dimensions));
+  if (fits !== undefined) return { unit: fits };
+  const [is] = meant.units.map((id) => DIMENSIONS[unitFor(id).dimension].title);
+  return { code: 'NUM-012', what: `“${word}” measures ${is}, not ${titles(dimensions)}.`, next };
 }
 
-function withoutUnit(dimension: Dimension): Fault {
-  return { code: 'NUM-010', what: `Of what? Write the unit too: ${usual(dimension)}.` };
+function unknown({ word, next }: { readonly word: string; readonly next: string }): Fault {
+  if (/\s[+\-\u2212]?\d/.test(word)) {
+    return { code: 'NUM-007', what: `“${word}” holds one more number.`, next: 'Write one.' };
+  }
+  return { code: 'NUM-011', what: `“${word}” is no unit known here.`, next };
 }
 
 function impossible(at: {
@@ -122,38 +110,36 @@ function impossible(at: {
   readonly unit: UnitId;
   readonly possible: Possible;
 }): Fault | null {
-  const { valueSi, unit, possible } = at;
-  const { aboveSi, atLeastSi, atMostSi } = possible;
-  const said = shortest({ valueSi, unit });
+  const { valueSi, unit } = at;
+  const { aboveSi, atLeastSi, atMostSi } = at.possible;
+  const what = `${exactly({ valueSi, unit })} cannot be.`;
+  const next = (words: string, boundSi: number) =>
+    `It must be ${words} ${exactly({ valueSi: boundSi, unit })}. Read it again.`;
   if (aboveSi !== undefined && valueSi <= aboveSi) {
-    return { code: 'NUM-014', what: `${said} cannot be: it must be above ${bound(aboveSi, unit)}.` };
+    return { code: 'NUM-014', what, next: next('above', aboveSi) };
   }
   if (atLeastSi !== undefined && valueSi < atLeastSi) {
-    return { code: 'NUM-014', what: `${said} cannot be: it must be at least ${bound(atLeastSi, unit)}.` };
+    return { code: 'NUM-014', what, next: next('at least', atLeastSi) };
   }
   if (atMostSi !== undefined && valueSi > atMostSi) {
-    return { code: 'NUM-015', what: `${said} cannot be: it must be at most ${bound(atMostSi, unit)}.` };
+    return { code: 'NUM-015', what, next: next('at most', atMostSi) };
   }
   return null;
 }
 
-function shortest({ valueSi, unit }: { readonly valueSi: number; readonly unit: UnitId }): string {
-  const value = Number(fromSi({ valueSi, unit }).toPrecision(12));
+/** All digits that matter and no more, so that a refused value reads as it was typed. */
+function exactly({ valueSi, unit }: { readonly valueSi: number; readonly unit: UnitId }): string {
+  const number = String(Number(fromSi({ valueSi, unit }).toPrecision(12))).replace('-', '\u2212');
   const { label } = unitFor(unit);
-  const number = String(value).replace('-', '−');
   return label === '' ? number : `${number} ${label}`;
 }
 
-function bound(valueSi: number, unit: UnitId): string {
-  return valueSi === 0 ? format({ valueSi, unit, decimals: 0 }) : shortest({ valueSi, unit });
+function titles(dimensions: readonly Dimension[]): string {
+  return dimensions.map((dimension) => DIMENSIONS[dimension].title).join(' or ');
 }
 
-function title(dimension: Dimension): string {
-  return DIMENSIONS[dimension].title;
-}
-
-function usual(dimension: Dimension): string {
-  const { us, si } = DIMENSIONS[dimension];
-  const labels = [...new Set([unitFor(us).label, unitFor(si).label])].filter((label) => label !== '');
+function usual(dimensions: readonly Dimension[]): string {
+  const ids = dimensions.flatMap((dimension) => [DIMENSIONS[dimension].us, DIMENSIONS[dimension].si]);
+  const labels = [...new Set(ids.map((id) => unitFor(id).label))].filter((label) => label !== '');
   return labels.length === 0 ? 'digits alone' : labels.join(' or ');
 }

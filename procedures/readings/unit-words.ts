@@ -1,5 +1,5 @@
-import { UNITS, type UnitId } from '../calculations/unit-table.ts';
-import { isUnitId, unitFor } from '../calculations/units.ts';
+import { type Dimension, UNITS, type UnitId } from '../calculations/unit-table.ts';
+import { unitFor } from '../calculations/units.ts';
 
 /** How people write the units that they read off gauges and scales, besides the unit's id and label. */
 const SPELLINGS: { readonly [U in UnitId]?: readonly string[] } = {
@@ -11,10 +11,9 @@ const SPELLINGS: { readonly [U in UnitId]?: readonly string[] } = {
   in2: ['in^2', 'sq in', 'sq.in', 'sqin'],
   cm2: ['cm^2', 'sq cm'],
   'lbf/in': ['lb/in', 'lbs/in'],
-  lbf: ['lb force', 'pounds force'],
   '%': ['percent', 'pct', 'per cent'],
-  degC: ['c', 'deg c', 'celsius'],
-  degF: ['f', 'deg f', 'fahrenheit'],
+  degC: ['c', 'deg c', 'degc', 'celsius'],
+  degF: ['f', 'deg f', 'degf', 'fahrenheit'],
   turns: ['turn', 'rev', 'revs'],
   s: ['sec', 'second', 'seconds'],
   min: ['minute', 'minutes'],
@@ -27,37 +26,48 @@ const ABSOLUTE = new Set(['psia', 'psi a', 'psi(a)', 'kpaa', 'kpa a', 'kpa(a)', 
 /** Here a capital letter changes the unit, so it must be written as it is. */
 const CASE_COUNTS: readonly UnitId[] = ['MPa', 'mbar', 'Pa', 'K', 'N', 'm', 'J', 'A'];
 
-const BY_WORD: ReadonlyMap<string, UnitId> = new Map(
-  (Object.keys(UNITS) as UnitId[])
-    .filter((id) => id !== '1')
-    .flatMap((id) => wordsOf(id).map((word) => [word, id] as const)),
-);
+/** Several units may be written alike: 1 °F is a temperature or a difference of two. */
+const BY_WORD: ReadonlyMap<string, readonly UnitId[]> = allWords();
 
 export type UnitWord =
-  | { readonly kind: 'unit'; readonly unit: UnitId }
+  | { readonly kind: 'units'; readonly units: readonly UnitId[] }
   | { readonly kind: 'absolute' }
   | { readonly kind: 'unknown' };
 
 /**
- * The unit that a word behind a number means.
+ * The units that a word behind a number may mean.
  *
- * @example unitWord('psig') // { kind: 'unit', unit: 'psi' }
+ * @example unitWord('psig') // { kind: 'units', units: ['psi'] }
+ * @example unitWord('°F') // { kind: 'units', units: ['degF', 'degF diff'] }
  * @example unitWord('psia') // { kind: 'absolute' }
  * @example unitWord('stone') // { kind: 'unknown' }
  */
 export function unitWord(word: string): UnitWord {
   const tidy = word.trim().replaceAll(/\s+/g, ' ');
-  if (isUnitId(tidy) && tidy !== '1') return { kind: 'unit', unit: tidy };
   const folded = fold(tidy);
   if (ABSOLUTE.has(folded)) return { kind: 'absolute' };
-  const unit = BY_WORD.get(tidy) ?? BY_WORD.get(folded);
-  return unit === undefined ? { kind: 'unknown' } : { kind: 'unit', unit };
+  const units = BY_WORD.get(tidy) ?? BY_WORD.get(folded);
+  return units === undefined ? { kind: 'unknown' } : { kind: 'units', units };
 }
 
-function wordsOf(id: UnitId): readonly string[] {
-  const own = [id, unitFor(id).label];
-  const exact = CASE_COUNTS.includes(id) ? own : [...own, ...own.map(fold)];
-  return [...exact, ...(SPELLINGS[id] ?? [])];
+/** @example measures('psi', ['length', 'pressure']) // true */
+export function measures(unit: UnitId, dimensions: readonly Dimension[]): boolean {
+  return dimensions.includes(unitFor(unit).dimension);
+}
+
+function allWords(): ReadonlyMap<string, readonly UnitId[]> {
+  const byWord = new Map<string, UnitId[]>();
+  for (const unit of Object.keys(UNITS) as UnitId[]) {
+    for (const word of wordsOf(unit)) byWord.set(word, [...(byWord.get(word) ?? []), unit]);
+  }
+  return byWord;
+}
+
+function wordsOf(unit: UnitId): ReadonlySet<string> {
+  // A plain number has no word behind it; its id would read as a second number.
+  const own = unit === '1' ? [] : [unit, unitFor(unit).label];
+  const folded = CASE_COUNTS.includes(unit) ? [] : own.map(fold);
+  return new Set([...own, ...folded, ...(SPELLINGS[unit] ?? [])]);
 }
 
 /** Small letters, and no point behind an abbreviation: `PSI`, `In.` */

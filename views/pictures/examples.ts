@@ -171,6 +171,7 @@ export const CURVE_EXAMPLES: readonly StrokeCurve[] = [
   asFound,
   {
     title: 'Stroke, as left',
+    form: 'record',
     goingUp: points([3, 13.4], [4.6, 13.4], [6, 21.9], [9, 46.8], [12, 71.7], [15, 96.9]),
     comingDown: points([15, 96.9], [12, 78.6], [9, 53.4], [6, 28.3], [3, 13.4]),
     wanted: asFound.wanted,

@@ -39,11 +39,18 @@ export interface StrokeCurve {
     readonly goingUp: string;
     readonly comingDown: string;
   };
+  /** A record has less height for it than the open card. */
+  readonly form?: 'card' | 'record';
   /** The same in one sentence; the table beside it carries every number. */
   readonly sentence: string;
 }
 
-export const CURVE = { width: 344, height: 330, left: 42, right: 332, top: 62, bottom: 286 } as const;
+export const CURVE = { width: 344, left: 42, right: 332, top: 62, below: 44 } as const;
+
+/** Where the plot ends, in screen dots from the top. */
+export function footOf(curve: Pick<StrokeCurve, 'form'>): number {
+  return curve.form === 'record' ? 232 : 286;
+}
 
 /** Signal and travel to screen dots. The travel axis reaches as far as the band does, so that it is never cut. */
 export function curveScales(
@@ -55,7 +62,7 @@ export function curveScales(
   const travels = reach([...curve.travelTicks, ...points.map((point) => point.travel)]);
   return {
     x: scaleLinear(signals, [CURVE.left, CURVE.right]),
-    y: scaleLinear(travels, [CURVE.bottom, CURVE.top]),
+    y: scaleLinear(travels, [footOf(curve), CURVE.top]),
   };
 }
 
@@ -70,7 +77,8 @@ function pathOf({ x, y }: Scales, points: readonly CurvePoint[]): string {
 }
 
 function grid(curve: StrokeCurve, { x, y }: Scales): string[] {
-  const { left, right, top, bottom } = CURVE;
+  const { left, right, top } = CURVE;
+  const bottom = footOf(curve);
   const across = curve.travelTicks.map((travel) => `M${left} ${round(y(travel))}H${right}`);
   const upright = curve.signalTicks.map((signal) => `M${round(x(signal))} ${top}V${bottom}`);
   return [
@@ -211,8 +219,8 @@ function frictionLine(curve: StrokeCurve, { x, y }: Scales): string[] {
   const at = round(y(friction.travel));
   const [from, to] = [round(x(friction.fromSignal)), round(x(friction.toSignal))];
   const label = rises(curve)
-    ? { x: Math.min(CURVE.right - 52, Math.max(from, to) + 8), y: Math.min(CURVE.bottom - 26, at + 46) }
-    : { x: Math.max(CURVE.left + 8, Math.min(from, to) - 84), y: Math.min(CURVE.bottom - 26, at + 46) };
+    ? { x: Math.min(CURVE.right - 52, Math.max(from, to) + 8), y: Math.min(footOf(curve) - 26, at + 46) }
+    : { x: Math.max(CURVE.left + 8, Math.min(from, to) - 84), y: Math.min(footOf(curve) - 26, at + 46) };
   return [
     shape('path', {
       d: `M${from} ${at}H${to}M${from} ${at - 6}V${at + 6}M${to} ${at - 6}V${at + 6}`,
@@ -238,11 +246,13 @@ function uncounted(point: NonNullable<StrokeCurve['uncounted']>, scales: Scales)
   ];
 }
 
-function seatContact(seat: NonNullable<StrokeCurve['seat']>, { x, y }: Scales): string[] {
+function seatContact(curve: StrokeCurve, { x, y }: Scales): string[] {
+  const { seat } = curve;
+  if (seat === undefined) return [];
   const [to, at] = [round(x(seat.untilSignal)), round(y(seat.travel))];
   return [
     shape('path', {
-      d: `M${to} ${at - 7}V${CURVE.bottom}`,
+      d: `M${to} ${at - 7}V${footOf(curve)}`,
       'stroke-width': 1,
       'stroke-dasharray': '2 3',
       class: 'ink2-line',
@@ -257,11 +267,12 @@ function seatContact(seat: NonNullable<StrokeCurve['seat']>, { x, y }: Scales): 
  */
 export function strokeCurve(curve: StrokeCurve): string {
   const scales = curveScales(curve);
-  const { left, right, top, bottom } = CURVE;
+  const { left, right, top } = CURVE;
+  const bottom = footOf(curve);
   return group(
     {
       is: 'svg',
-      viewBox: `0 0 ${CURVE.width} ${CURVE.height}`,
+      viewBox: `0 0 ${CURVE.width} ${bottom + CURVE.below}`,
       role: 'img',
       'aria-label': curve.sentence,
       class: 'curve',
@@ -272,7 +283,7 @@ export function strokeCurve(curve: StrokeCurve): string {
       ...tolerance(curve, scales),
       shape('path', { d: `M${left} ${top - 8}V${bottom}H${right}`, 'stroke-width': 1.6, class: 'ink-line' }),
       ...strokes(curve, scales),
-      ...(curve.seat ? seatContact(curve.seat, scales) : []),
+      ...seatContact(curve, scales),
       ...frictionLine(curve, scales),
       bandName(curve, scales),
       nameOf(curve, { scales, direction: 'up' }),

@@ -4,6 +4,7 @@ import {
   CURVE,
   type CurvePoint,
   curveScales,
+  footOf,
   type StrokeCurve,
   strokeCurve,
 } from '../../../views/pictures/stroke-curve.ts';
@@ -54,8 +55,9 @@ const anyCurve: fc.Arbitrary<StrokeCurve> = fc
     rising: fc.boolean(),
     offs: fc.array(fc.double({ min: -30, max: 30, noNaN: true }), { minLength: 1, maxLength: 11 }),
     band: fc.double({ min: 0.1, max: 20, noNaN: true }),
+    form: fc.constantFrom('card' as const, 'record' as const),
   })
-  .map(({ low, span, rising, offs, band }) => {
+  .map(({ low, span, rising, offs, band, form }) => {
     const at = (fraction: number, off: number) => ({
       signal: low + span * fraction,
       travel: (rising ? fraction : 1 - fraction) * 100 + off,
@@ -68,6 +70,7 @@ const anyCurve: fc.Arbitrary<StrokeCurve> = fc
       comingDown: [...along].reverse(),
       wanted: [at(0, 0), at(1, 0)] as const,
       band,
+      form,
       signalTicks: [low, low + span / 2, low + span],
     };
   });
@@ -97,7 +100,7 @@ describe('the stroke curve', () => {
           expect(x(point.signal)).toBeGreaterThanOrEqual(CURVE.left - 1e-6);
           expect(x(point.signal)).toBeLessThanOrEqual(CURVE.right + 1e-6);
           expect(y(point.travel)).toBeGreaterThanOrEqual(CURVE.top - 1e-6);
-          expect(y(point.travel)).toBeLessThanOrEqual(CURVE.bottom + 1e-6);
+          expect(y(point.travel)).toBeLessThanOrEqual(footOf(curve) + 1e-6);
         }
         expect(x(curve.wanted[1].signal)).toBeGreaterThan(x(curve.wanted[0].signal));
         expect(y(100)).toBeLessThan(y(0));

@@ -141,7 +141,7 @@ describe('the valve section', () => {
       .filter((element) => attributeOf(element, 'd'))
       .map((element) => attributeOf(element, 'd'));
     expect(ends).toEqual(
-      ['M0 416H48', 'M498 416H450', 'M-30 173H24'].map((d) =>
+      ['M0 416H48', 'M498 416H450', 'M0 173H24'].map((d) =>
         d.replace('173', behind.airMovesStem === 'up' ? '173' : '57'),
       ),
     );

@@ -55,7 +55,7 @@ function padlockAt(
   return group({}, [
     shape('path', { d: bow, 'stroke-width': 3, class: 'ink-line' }),
     shape('rect', { x: x - 13, y: top, width: 26, height: 17, rx: 1.5, class: 'ink-fill' }),
-    letters({ x, y: top + 13.5, 'text-anchor': 'middle', class: 't14 bold sheet-fill' }, number),
+    letters({ x, y: top + 13.5, 'text-anchor': 'middle', class: 'lock-number bold sheet-fill' }, number),
   ]);
 }
 
@@ -125,8 +125,8 @@ export function airLines(valve: ValveSection): string {
   const beyond: Filling = valve.supplyCock === null || valve.supply === 'absent' ? valve.supply : 'live';
   const box = valve.device === '' ? 0 : Math.max(30, valve.device.length * 10 + 6);
   const line = joined ? valve.signal : valve.supply;
-  return group({ class: 'air-line' }, [
-    pipe(`M-30 ${y}H${COCK_X.supply - NECK}`, beyond),
+  return group({}, [
+    pipe(`M0 ${y}H${COCK_X.supply - NECK}`, beyond),
     pipe(`M${COCK_X.supply + NECK} ${y}H${DEVICE_X}`, valve.supply),
     pipe(`M${DEVICE_X} ${y}H${joined ? caseX : END_X}`, line),
     joined ? '' : pipe(`M${END_X + 13} ${y}H${caseX}`, valve.signal),

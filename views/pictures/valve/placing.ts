@@ -22,8 +22,8 @@ function places(valve: ValveSection): Readonly<Record<string, Place>> {
   const block = { y: SHEET.pipeY - 8 };
   const air: Record<string, Place> = up
     ? {
-        A: { x: 4, y: 216, side: 'left', dot: cockDot, letter: { x: 31, y: line + 46 } },
-        B: { x: 4, y: 34, side: 'right', dot: { x: 143, y: line }, letter: { x: 124, y: line + 46 } },
+        A: { x: 4, y: 216, side: 'left', dot: cockDot, letter: { x: 36, y: line + 46 } },
+        B: { x: 4, y: 34, side: 'right', dot: { x: 143, y: line }, letter: { x: 126, y: line + 46 } },
         C: {
           x: 326,
           y: 34,
@@ -33,14 +33,14 @@ function places(valve: ValveSection): Readonly<Record<string, Place>> {
         },
       }
     : {
-        A: { x: 4, y: 128, side: 'left', dot: cockDot, letter: { x: 31, y: line + 46 } },
-        B: { x: 326, y: 126, side: 'left', dot: { x: 300, y: 58 }, letter: { x: 124, y: line + 46 } },
+        A: { x: 4, y: 128, side: 'left', dot: cockDot, letter: { x: 36, y: line + 46 } },
+        B: { x: 326, y: 126, side: 'left', dot: { x: 300, y: 58 }, letter: { x: 376, y: 96 } },
         C: {
           x: 4,
           y: 210,
           side: 'right',
           dot: sprung ? { x: 226, y: 148 } : undefined,
-          letter: { x: 330, y: 138 },
+          letter: { x: 168, y: 196 },
         },
       };
   return {

@@ -1,0 +1,221 @@
+/** How one request travels: from our own page? who is it? may they? what did they send? then the route, the answer. */
+import { Refusal } from '../../safety/refusal.ts';
+import { faultDetails } from '../operations-log.ts';
+import type { Services } from '../services.ts';
+import { ourCookie, readCookies } from './cookies.ts';
+import { type Body, readBody } from './decode.ts';
+import { notFound, type Problem, problemOf } from './errors.ts';
+import type { Fields } from './fields.ts';
+import { type Answering, send, sendProblem, sendReply } from './respond.ts';
+import { type Again, type BareCall, mayAsk, type Route } from './route.ts';
+import { requireOwnPage } from './security.ts';
+import { wants } from './wants.ts';
+
+export interface Dispatching {
+  readonly services: Services;
+  readonly routes: readonly Route[];
+}
+
+export interface Incoming {
+  readonly request: Request;
+  /** Which of the server's own addresses was asked. */
+  readonly origin: string;
+  readonly params: Readonly<Record<string, string>>;
+}
+
+/** What is known of a request so far; it grows, so that a refusal is answered with what there is. */
+interface SoFar {
+  call: BareCall;
+  body: Body;
+}
+
+/** Answers a request to a route. Never rejects. */
+export async function dispatch(
+  incoming: Incoming & { readonly route: Route },
+  to: Dispatching,
+): Promise<Response> {
+  const { route } = incoming;
+  const { request } = incoming;
+  const soFar: SoFar = { call: nobodysCall(incoming, to.services), body: { fields: {}, format: 'none' } };
+  const answering = (): Answering => answeringOf(soFar, { incoming, to });
+  try {
+    const posted = route.method === 'POST';
+    if (posted) requireOwnPage(request.headers, incoming.origin);
+    soFar.call = await withPerson(soFar.call, { incoming, background: route.background ?? false });
+    const { person } = soFar.call;
+    if (!mayAsk(route.roles, person?.role ?? null))
+      return sendNotAllowed({ ...incoming, route }, answering());
+    if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
+    refuseOddParams(incoming.params);
+    const reply = await route.run(soFar.call, { body: soFar.body.fields, query: queryOf(request) });
+    return sendReply(reply, answering());
+  } catch (error) {
+    return await sendRefused(error, { route, soFar, query: queryOf(request), answering: answering() });
+  }
+}
+
+/** The answer to an address where nothing is, or not by this method. Never rejects. */
+export async function dispatchUnknown(
+  incoming: Incoming & { readonly allowed: readonly string[] },
+  to: Dispatching,
+): Promise<Response> {
+  const { allowed } = incoming;
+  const soFar: SoFar = { call: nobodysCall(incoming, to.services), body: { fields: {}, format: 'none' } };
+  try {
+    soFar.call = await withPerson(soFar.call, { incoming, background: true });
+    const problem = problemOf(notFound(), soFar.call.requestId);
+    if (allowed.length === 0) return sendProblem(problem, answeringOf(soFar, { incoming, to }));
+    return sendProblem(notByThatMethod(problem, allowed), {
+      ...answeringOf(soFar, { incoming, to }),
+      headers: { allow: allowed.join(', ') },
+    });
+  } catch (error) {
+    return report(error, answeringOf(soFar, { incoming, to }));
+  }
+}
+
+function notByThatMethod(problem: Problem, allowed: readonly string[]): Problem {
+  const what = `This address takes only ${allowed.join(' and ')}.`;
+  return { ...problem, status: 405, code: 'REQ-007', what, next: 'Start again from the first page.' };
+}
+
+function answeringOf(soFar: SoFar, { incoming, to }: { incoming: Incoming; to: Dispatching }): Answering {
+  const { headers } = incoming.request;
+  return { call: soFar.call, routes: to.routes, wants: wants(headers, soFar.body.format) };
+}
+
+function nobodysCall({ request, origin, params }: Incoming, services: Services): BareCall {
+  return {
+    services,
+    origin,
+    person: null,
+    screen: 'unnumbered screen',
+    requestId: services.newId(),
+    params,
+    now: services.now(),
+    cookies: { all: readCookies(request.headers.get('cookie')), secure: origin.startsWith('https:') },
+  };
+}
+
+async function withPerson(
+  call: BareCall,
+  { incoming, background }: { incoming: Incoming; background: boolean },
+): Promise<BareCall> {
+  const found = await call.services.people.atScreen({
+    session: ourCookie(call.cookies, 'yokeside-session'),
+    screen: ourCookie(call.cookies, 'yokeside-screen'),
+    background,
+  });
+  return { ...call, ...found, params: incoming.params };
+}
+
+async function takeBody(
+  soFar: SoFar,
+  { request, bytesMax }: { request: Request; bytesMax: number | undefined },
+): Promise<void> {
+  const body = await readBody(request, bytesMax);
+  const { requestId, ...fields } = body.fields;
+  soFar.body = { ...body, fields };
+  if (requestId === undefined) return;
+  if (typeof requestId !== 'string' || !/^[\w-]{8,100}$/.test(requestId)) throw oddRequestId();
+  soFar.call = { ...soFar.call, requestId };
+}
+
+function oddRequestId(): Refusal {
+  return new Refusal({
+    kind: 'malformed',
+    code: 'REQ-006',
+    what: 'The request id is not 8 to 100 letters, digits, "-" or "_".',
+    kept: 'Nothing was recorded.',
+    next: 'Load the page again and enter it there.',
+  });
+}
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is kept out
+const ODD = /[\u0000-\u001f\u007f]|\p{Surrogate}|\ufffd/u;
+const PARAM_MAX = 200;
+
+/** No name of ours is so long or so odd: there is nothing at that address. */
+function refuseOddParams(params: Readonly<Record<string, string>>): void {
+  if (Object.values(params).some((value) => value.length > PARAM_MAX || ODD.test(value))) throw notFound();
+}
+
+function queryOf(request: Request): Fields {
+  const query: Record<string, string | string[]> = Object.create(null);
+  for (const [name, value] of new URL(request.url).searchParams) {
+    const before = query[name];
+    if (before === undefined) query[name] = value;
+    else query[name] = typeof before === 'string' ? [before, value] : [...before, value];
+  }
+  return query;
+}
+
+/** Nobody there: a browser that wanted a page is sent to sign in, and back. Somebody: they are told who may. */
+function sendNotAllowed(
+  { request, route }: Incoming & { readonly route: Route },
+  answering: Answering,
+): Response {
+  const { person, requestId } = answering.call;
+  if (person === null && route.method === 'GET' && answering.wants === 'page') {
+    const { pathname, search } = new URL(request.url);
+    return send({
+      status: 303,
+      headers: { location: `/sign-in?next=${encodeURIComponent(pathname + search)}` },
+    });
+  }
+  const refusal = person === null ? notSignedIn() : notYourRole(route, person.role);
+  return sendProblem(problemOf(refusal, requestId), answering);
+}
+
+function notSignedIn(): Refusal {
+  return new Refusal({
+    kind: 'not-signed-in',
+    code: 'PPL-010',
+    what: 'Nobody is signed in at this screen.',
+    kept: 'Nothing was recorded. What you typed stands in the form.',
+    next: 'Sign in, in another tab if need be, and send it again.',
+  });
+}
+
+function notYourRole({ roles }: Route, role: string): Refusal {
+  const allowed = typeof roles === 'string' ? 'nobody' : roles.join(' or ').replaceAll('-', ' ');
+  return new Refusal({
+    kind: 'not-allowed',
+    code: 'PPL-011',
+    what: `This is for the ${allowed}; you are signed in as ${role.replaceAll('-', ' ')}.`,
+    kept: 'Nothing was recorded.',
+    next: `Ask the ${allowed} to do it.`,
+  });
+}
+
+interface Refusing {
+  readonly route: Route;
+  readonly soFar: SoFar;
+  readonly query: Fields;
+  readonly answering: Answering;
+}
+
+async function sendRefused(error: unknown, refusing: Refusing): Promise<Response> {
+  const { answering } = refusing;
+  if (!(error instanceof Refusal)) return report(error, answering);
+  const problem = problemOf(error, answering.call.requestId);
+  if (answering.wants === 'json') return sendProblem(problem, answering);
+  try {
+    return sendProblem(problem, { ...answering, again: await drawnAgain(error, refusing) });
+  } catch (fault) {
+    return report(fault, answering);
+  }
+}
+
+async function drawnAgain(error: Refusal, { route, soFar, query }: Refusing): Promise<Again> {
+  if (route.refused === undefined) return {};
+  return await route.refused({ ...soFar.call, typed: soFar.body.fields, query, refusal: error.text });
+}
+
+/** Something else than a refusal: the person is told plainly, and a fault is written down once. */
+function report(error: unknown, answering: Answering): Response {
+  const { requestId, services } = answering.call;
+  const problem = problemOf(error, requestId);
+  if (problem.fault) services.operations.write('fault', { requestId, ...faultDetails(error) });
+  return sendProblem(problem, answering);
+}

@@ -1,0 +1,122 @@
+/** The one place where answers are made, so that every one of them carries the same headers. */
+import type { Problem } from './errors.ts';
+import type { Again, BareCall, PageView, Reply, Route, View } from './route.ts';
+import { SECURITY_HEADERS } from './security.ts';
+import { type MenuLine, menuFor, shellParams } from './shell.ts';
+import type { Wants } from './wants.ts';
+
+export interface Answering {
+  readonly call: BareCall;
+  readonly wants: Wants;
+  readonly routes: readonly Route[];
+}
+
+interface Sent {
+  readonly status: number;
+  readonly type?: string;
+  readonly body?: string | Uint8Array<ArrayBuffer> | ReadableStream | null;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly cookies?: readonly string[];
+}
+
+/** An answer with the headers that each carries. Nothing is kept by a browser or on the way, unless it says otherwise. */
+export function send({ status, type, body = null, headers = {}, cookies = [] }: Sent): Response {
+  const all = new Headers({ ...SECURITY_HEADERS, 'cache-control': 'no-store', ...headers });
+  if (type !== undefined) all.set('content-type', type);
+  for (const cookie of cookies) all.append('set-cookie', cookie);
+  return new Response(body, { status, headers: all });
+}
+
+export function sendText(status: number, text: string): Response {
+  return send({ status, type: 'text/plain; charset=utf-8', body: text });
+}
+
+const VARY = { vary: 'Accept, HX-Request' };
+
+/** The answer of a route, as the request wants it. */
+export function sendReply(reply: Reply, answering: Answering): Response {
+  const status = reply.status ?? 200;
+  const cookies = reply.cookies ?? [];
+  if (answering.wants === 'json') {
+    return send({ status, ...json(reply.data), headers: VARY, cookies });
+  }
+  if (reply.raw !== undefined) return sendRaw({ ...reply, raw: reply.raw });
+  if (answering.wants === 'piece') return sendPiece(reply, answering);
+  if (reply.seeOther !== undefined)
+    return send({ status: 303, headers: { location: reply.seeOther }, cookies });
+  if (reply.page === undefined) return send({ status, ...json(reply.data), headers: VARY, cookies });
+  return send({ status, ...html(draw(reply.page, answering)), headers: VARY, cookies });
+}
+
+function sendRaw({ raw, status = 200, cookies = [] }: Reply & { raw: NonNullable<Reply['raw']> }): Response {
+  const { contentType, body, fileName } = raw;
+  const headers = fileName === undefined ? {} : { 'content-disposition': attachment(fileName) };
+  return send({ status, type: contentType, body, headers, cookies });
+}
+
+/** RFC 6266: a plain name for old browsers, the true one beside it. */
+function attachment(fileName: string): string {
+  const plain = fileName.replace(/[^\w.-]/g, '_');
+  return `attachment; filename="${plain}"; filename*=UTF-8''${encodeURIComponent(fileName)}`;
+}
+
+function sendPiece(reply: Reply, answering: Answering): Response {
+  const cookies = reply.cookies ?? [];
+  const view = reply.fragment ?? (reply.seeOther === undefined ? reply.page : undefined);
+  if (view !== undefined) {
+    return send({ status: reply.status ?? 200, ...html(draw(view, answering)), headers: VARY, cookies });
+  }
+  // A script follows a 303 unseen and would put a whole page into the piece.
+  if (reply.seeOther !== undefined) {
+    return send({ status: 204, headers: { 'hx-redirect': reply.seeOther, ...VARY }, cookies });
+  }
+  return send({ status: reply.status ?? 200, ...json(reply.data), headers: VARY, cookies });
+}
+
+export interface ProblemAnswering extends Answering {
+  /** The form with what was typed. */
+  readonly again?: Again;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** A refusal or fault, as the request wants it. */
+export function sendProblem(problem: Problem, answering: ProblemAnswering): Response {
+  const { fault, ...told } = problem;
+  const { status } = told;
+  const wait = status === 503 || status === 429 ? { 'retry-after': '5' } : {};
+  const headers = { ...VARY, ...wait, ...answering.headers };
+  if (answering.wants === 'json') return send({ status, ...json(told), headers });
+  if (answering.wants === 'piece') return sendProblemPiece(problem, { ...answering, headers });
+  const page = answering.again?.page ?? {
+    title: 'Not done',
+    template: 'pages/refusal.njk',
+    params: { fault },
+  };
+  return send({ status, ...html(draw(page, { ...answering, problem })), headers });
+}
+
+function sendProblemPiece(problem: Problem, answering: ProblemAnswering): Response {
+  const { status } = problem;
+  const { again, headers = VARY } = answering;
+  const fragment = again?.fragment;
+  if (fragment !== undefined)
+    return send({ status, ...html(draw(fragment, { ...answering, problem })), headers });
+  // Above what is on the screen, so that nothing typed is swapped away.
+  const place = { 'hx-retarget': '#main', 'hx-reswap': 'afterbegin' };
+  const view = { template: 'parts/refusal.njk', params: {} };
+  return send({ status, ...html(draw(view, { ...answering, problem })), headers: { ...headers, ...place } });
+}
+
+function draw(view: PageView | View, answering: Answering & { readonly problem?: Problem }): string {
+  const { call, routes, problem = null } = answering;
+  const menu: readonly MenuLine[] = 'title' in view ? menuFor(routes, call) : [];
+  return call.services.views.render(view.template, shellParams(view, { call, menu, problem }));
+}
+
+function json(data: unknown): { type: string; body: string } {
+  return { type: 'application/json; charset=utf-8', body: JSON.stringify(data) };
+}
+
+function html(text: string): { type: string; body: string } {
+  return { type: 'text/html; charset=utf-8', body: text };
+}

@@ -1,0 +1,180 @@
+/** Routes as data: what is served, who may ask for it, what it takes and what it answers. */
+import { z } from 'zod';
+import type { RefusalText } from '../../safety/refusal.ts';
+import type { Person, Role } from '../people/person.ts';
+import type { Services } from '../services.ts';
+import type { Cookies } from './cookies.ts';
+import { type Fields, type FieldsSchema, readFields } from './fields.ts';
+
+/** Who may ask: anyone, whoever is signed in, or certain roles. */
+export type Access = 'anyone' | 'signed-in' | readonly Role[];
+
+/** Something to draw: a template below `views/` and what it needs. */
+export interface View {
+  readonly template: string;
+  readonly params: object;
+}
+
+/** A whole page. Its template also gets `page`, `shell` and `newRequestId`, see `shell.ts`. */
+export interface PageView extends View {
+  readonly title: string;
+}
+
+/** A file or another answer that is neither page nor JSON. */
+export interface Raw {
+  readonly contentType: string;
+  readonly body: string | Uint8Array<ArrayBuffer> | ReadableStream;
+  /** Makes the browser save it under this name. */
+  readonly fileName?: string;
+}
+
+export interface Reply<Answer = unknown> {
+  /** The answer to a JSON client. */
+  readonly data: Answer;
+  /** 200 unless given; a page sent to another address gets 303. */
+  readonly status?: 200 | 201 | 202 | 204;
+  readonly page?: PageView;
+  /** The piece for htmx; without it htmx is sent to `seeOther`, or gets the page. */
+  readonly fragment?: View;
+  /** Where a browser goes after a post that was done. */
+  readonly seeOther?: string;
+  readonly raw?: Raw;
+  /** Values of Set-Cookie, made by `cookies.ts`. */
+  readonly cookies?: readonly string[];
+}
+
+/** Drawn in the place of an answer when an act was refused: the form again, with what was typed. */
+export type Again = Pick<Reply, 'page' | 'fragment'>;
+
+export interface BareCall {
+  readonly services: Services;
+  /** Who is signed in at this screen. */
+  readonly person: Person | null;
+  /** The screen's name, as entries carry it: `screen 3`. */
+  readonly screen: string;
+  /** The id that the form carried; its act is recorded once, however often it is sent. */
+  readonly requestId: string;
+  /** The pieces of the address, `id` of `/valves/:id`. */
+  readonly params: Readonly<Record<string, string>>;
+  readonly now: Date;
+  readonly cookies: Cookies;
+  /** Which of the server's own addresses the request came to. */
+  readonly origin: string;
+}
+
+export interface Call<Body = unknown, Query = unknown, Who = Person | null> extends BareCall {
+  readonly person: Who & BareCall['person'];
+  readonly body: Body;
+  readonly query: Query;
+}
+
+/** What came, before any schema. */
+export interface Typed {
+  readonly body: Fields;
+  readonly query: Fields;
+}
+
+export interface RefusedCall extends BareCall {
+  readonly typed: Fields;
+  readonly query: Fields;
+  readonly refusal: RefusalText;
+}
+
+interface RouteHead {
+  readonly method: 'GET' | 'POST';
+  /** `/valves/:id/revisions` */
+  readonly path: `/${string}`;
+  /** Unlike any other: the operation's id for JSON clients, `saveValveSheet`. */
+  readonly name: string;
+  /** One line for JSON clients. */
+  readonly summary: string;
+  /** Largest body that it takes, 256 KiB unless given. */
+  readonly bodyBytesMax?: number;
+  /** Asked by the screen itself, not by a hand: does not count as somebody being there. */
+  readonly background?: boolean;
+  /** Stands in the menu of those who may ask for it. */
+  readonly menu?: { readonly text: string; readonly order: number };
+  /** What the raw answer's type is, where it is not JSON alone. */
+  readonly rawType?: string;
+  /**
+   * Draws the form again after a refusal. Without it the refusal stands on a page of its own.
+   */
+  refused?(call: RefusedCall): Again | Promise<Again>;
+}
+
+export interface RouteSpec<
+  Roles extends Access,
+  Body extends FieldsSchema,
+  Query extends FieldsSchema,
+  Answer extends z.ZodType,
+> extends RouteHead {
+  readonly roles: Roles;
+  /** The fields, all texts; `requestId` is taken out before and need not be named. */
+  readonly body?: Body;
+  readonly query?: Query;
+  /** The JSON answer. */
+  readonly answer: Answer;
+  handle(
+    call: Call<z.output<Body>, z.output<Query>, Roles extends 'anyone' ? Person | null : Person>,
+  ): Reply<z.input<Answer>> | Promise<Reply<z.input<Answer>>>;
+}
+
+export interface Route extends RouteHead {
+  readonly roles: Access;
+  readonly body?: FieldsSchema;
+  readonly query?: FieldsSchema;
+  readonly answer: z.ZodType;
+  /** @throws Refusal for fields that its schemas do not take, and whatever its handler throws */
+  run(call: BareCall, typed: Typed): Promise<Reply>;
+}
+
+/**
+ * One route. Its handler gets the fields as its schemas make them, and a person wherever one must be signed in.
+ *
+ * @example
+ * export const retireGear = route({
+ *   method: 'POST',
+ *   path: '/gear/:id/retire',
+ *   name: 'retireGear',
+ *   summary: 'Retire a piece of test gear',
+ *   roles: ['engineer'],
+ *   body: z.object({ why: text({ called: 'the reason' }) }),
+ *   answer: z.object({ id: z.string() }),
+ *   handle: async ({ services, person, params, body }) => ({ data: { id }, seeOther: '/gear' }),
+ * });
+ */
+export function route<
+  const Roles extends Access,
+  Body extends FieldsSchema,
+  Query extends FieldsSchema,
+  Answer extends z.ZodType,
+>(spec: RouteSpec<Roles, Body, Query, Answer>): Route {
+  return {
+    ...spec,
+    run: async (bare, typed) => {
+      if (spec.roles !== 'anyone' && bare.person === null)
+        throw new TypeError(`${spec.name} needs a person.`);
+      const call = {
+        ...bare,
+        body: spec.body ? readFields(spec.body, { fields: typed.body, from: 'form' }) : noFields(typed.body),
+        query: spec.query ? readFields(spec.query, { fields: typed.query, from: 'address' }) : {},
+      };
+      // Without a schema nothing is read, and the handler's type says so; who is signed in was checked above.
+      return await spec.handle(call as Parameters<typeof spec.handle>[0]);
+    },
+  };
+}
+
+const NO_FIELDS = z.object({});
+
+/** A route that takes no field is told none either. */
+function noFields(fields: Fields): object {
+  return readFields(NO_FIELDS, { fields, from: 'form' });
+}
+
+/** May somebody in this role, or nobody, ask for it? */
+export function mayAsk(roles: Access, role: Role | null): boolean {
+  if (roles === 'anyone') return true;
+  if (role === null) return false;
+  return roles === 'signed-in' || roles.includes(role);
+}

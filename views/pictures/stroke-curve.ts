@@ -54,7 +54,7 @@ export function footOf(curve: Pick<StrokeCurve, 'form'>): number {
 
 /** Signal and travel to screen dots. The travel axis reaches as far as the band does, so that it is never cut. */
 export function curveScales(
-  curve: Pick<StrokeCurve, 'signalTicks' | 'travelTicks' | 'goingUp' | 'comingDown'>,
+  curve: Pick<StrokeCurve, 'signalTicks' | 'travelTicks' | 'goingUp' | 'comingDown' | 'form'>,
 ) {
   const points = [...curve.goingUp, ...curve.comingDown];
   const reach = (values: readonly number[]): [number, number] => [Math.min(...values), Math.max(...values)];

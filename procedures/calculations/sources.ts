@@ -76,6 +76,26 @@ export const SOURCES = {
     kind: 'published',
     note: 'Entries read; area, friction and seat loads recovered by fitting all legible entries, which they reproduce to the last digit.',
   },
+  'S-14': {
+    title: 'Typical packing friction, one page of a valve reference manual',
+    kind: 'published',
+    note: 'Stem size, packing and pressure class read; at standard gland torque.',
+  },
+  'S-15': {
+    title: 'ASME PVS2017-3518: friction of valve stem packing',
+    kind: 'published',
+    note: 'Formula read.',
+  },
+  'S-16': {
+    title: 'Seat loads of a control-valve handbook family',
+    kind: 'memory',
+    note: 'Not read; about twice the figures of S-13.',
+  },
+  'S-17': {
+    title: 'ASME B1.1: unified inch screw threads',
+    kind: 'memory',
+    note: '1/4, 1/2, 3/4 and 7/8 in fine threads read, the others from memory; area formulas read.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

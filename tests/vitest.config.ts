@@ -7,9 +7,23 @@ process.env.TZ = 'UTC';
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ['tests/**/*.test.ts'],
     testTimeout: 20_000,
     hookTimeout: 60_000,
     pool: 'forks',
+    projects: [
+      {
+        extends: true,
+        test: { name: 'code', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/harness/global-setup.ts'],
+          testTimeout: 60_000,
+        },
+      },
+    ],
   },
 });

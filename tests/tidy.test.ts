@@ -160,6 +160,17 @@ describe('lengths', () => {
     );
   });
 
+  test('of the steps that a phase hands out are data, and count only in their file', () => {
+    const fields = Array.from({ length: 99 }, (_, at) => `    step${at}: { title: 'x' },`);
+    const phase = ['function f() {', '  return {', ...fields, '  };', '}'];
+    expect(judged(functionSizes(sample('procedures/phases/a.ts', ...phase)))).toEqual([]);
+    expect(judged(functionSizes(sample('server/a.ts', ...phase)))).toHaveLength(1);
+    const doing = ['function f() {', '  go();', ...phase.slice(1)];
+    expect(judged(functionSizes(sample('procedures/phases/a.ts', ...doing)))).toHaveLength(1);
+    const hiding = [...phase.slice(0, 2), '    inner: () => 1,', ...phase.slice(2)];
+    expect(judged(functionSizes(sample('procedures/phases/a.ts', ...hiding)))).toHaveLength(1);
+  });
+
   test('of files count every line but the last line end', () => {
     const sized = fileSizes([{ path: 'a.ts', text: 'a\nb\n\nc\n' }]);
     expect(sized).toEqual([{ name: 'a.ts', lines: 4 }]);

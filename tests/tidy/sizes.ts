@@ -17,7 +17,8 @@ export function fileSizes(files: readonly TextFile[]): readonly Sized[] {
 export function functionSizes(file: Parsed): readonly Sized[] {
   const found: Sized[] = [];
   walk(file.program, (node, above) => {
-    if (!isFunction(node) || isGiven(above.at(-1), CHAPTERS) || holdsTests(file, node)) return;
+    if (!isFunction(node) || isGiven(above.at(-1), CHAPTERS)) return;
+    if (holdsTests(file, node) || isTable(file, node)) return;
     const lines = lineAt(file.text, node.end - 1) - lineAt(file.text, node.start) + 1;
     found.push({ name: `${file.path}#${nameOf(node, above.at(-1))}`, lines });
   });
@@ -65,6 +66,23 @@ function holdsTests(file: Parsed, node: SyntaxNode): boolean {
   return node.body.body.some(
     (line) => line.type === 'ExpressionStatement' && isGiven(line.expression, IN_CHAPTERS),
   );
+}
+
+/** A phase of a procedure: a function that does nothing but hand out a literal. It is data, and as long as its steps. */
+function isTable(file: Parsed, node: SyntaxNode): boolean {
+  if (!file.path.startsWith('procedures/') || !('body' in node) || node.body === null) return false;
+  if (Array.isArray(node.body) || node.body.type !== 'BlockStatement') return false;
+  const [only, ...more] = node.body.body;
+  if (only?.type !== 'ReturnStatement' || more.length > 0) return false;
+  let literal = only.argument;
+  while (literal?.type === 'TSAsExpression' || literal?.type === 'TSSatisfiesExpression')
+    literal = literal.expression;
+  if (literal?.type !== 'ObjectExpression' && literal?.type !== 'ArrayExpression') return false;
+  let functions = 0;
+  walk(literal, (inner) => {
+    if (isFunction(inner)) functions += 1;
+  });
+  return functions === 0;
 }
 
 /** Is this a call of one of these: `describe(...)`, `describe.each(...)(...)`, `describe.skipIf(...)(...)`? */

@@ -162,12 +162,12 @@ describe('lengths', () => {
 
   test('of the steps that a phase hands out are data, and count only in their file', () => {
     const fields = Array.from({ length: 99 }, (_, at) => `    step${at}: { title: 'x' },`);
-    const phase = ['function f() {', '  return {', ...fields, '  };', '}'];
+    const phase = ['function f() {', "  const id = 'a';", '  return {', ...fields, '  };', '}'];
     expect(judged(functionSizes(sample('procedures/phases/a.ts', ...phase)))).toEqual([]);
     expect(judged(functionSizes(sample('server/a.ts', ...phase)))).toHaveLength(1);
-    const doing = ['function f() {', '  go();', ...phase.slice(1)];
+    const doing = ['function f() {', '  const id = go();', ...phase.slice(2)];
     expect(judged(functionSizes(sample('procedures/phases/a.ts', ...doing)))).toHaveLength(1);
-    const hiding = [...phase.slice(0, 2), '    inner: () => 1,', ...phase.slice(2)];
+    const hiding = [...phase.slice(0, 3), '    inner: () => 1,', ...phase.slice(3)];
     expect(judged(functionSizes(sample('procedures/phases/a.ts', ...hiding)))).toHaveLength(1);
   });
 

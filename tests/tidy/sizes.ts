@@ -72,9 +72,16 @@ function holdsTests(file: Parsed, node: SyntaxNode): boolean {
 function isTable(file: Parsed, node: SyntaxNode): boolean {
   if (!file.path.startsWith('procedures/') || !('body' in node) || node.body === null) return false;
   if (Array.isArray(node.body) || node.body.type !== 'BlockStatement') return false;
-  const [only, ...more] = node.body.body;
-  if (only?.type !== 'ReturnStatement' || more.length > 0) return false;
-  let literal = only.argument;
+  const last = node.body.body.at(-1);
+  const named = node.body.body
+    .slice(0, -1)
+    .every(
+      (line) =>
+        line.type === 'VariableDeclaration' &&
+        line.declarations.every(({ init }) => init?.type === 'Literal'),
+    );
+  if (last?.type !== 'ReturnStatement' || !named) return false;
+  let literal = last.argument;
   while (literal?.type === 'TSAsExpression' || literal?.type === 'TSSatisfiesExpression')
     literal = literal.expression;
   if (literal?.type !== 'ObjectExpression' && literal?.type !== 'ArrayExpression') return false;

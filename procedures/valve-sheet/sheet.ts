@@ -57,6 +57,8 @@ export interface ValveSheet {
   /** As cut on the stem, for example `1/2-20`. */
   readonly stemThread: string;
   readonly stemThreadPitchM: number;
+  /** Least length of thread that must grip when the plug stem has been turned; blank: not known. */
+  readonly stemThreadEngagedMinM: number | null;
   readonly adjusterThread: string | null;
   readonly adjusterThreadPitchM: number | null;
   /** How many turns of the stem this valve wants after contact; blank: two (common practice). */

@@ -100,7 +100,7 @@ export interface InstructionStep<Id extends string> extends StepBase<Id> {
   readonly kind: 'instruction';
   /** One action a line, verb first. */
   readonly do: readonly string[];
-  readonly then: Way<Id>;
+  readonly next: Way<Id>;
 }
 
 export interface ReadingStep<Id extends string> extends StepBase<Id> {
@@ -149,7 +149,7 @@ export interface HoldStep<Id extends string> extends StepBase<Id> {
 export interface WaitStep<Id extends string> extends StepBase<Id> {
   readonly kind: 'wait';
   readonly waitS: number;
-  readonly then: Way<Id>;
+  readonly next: Way<Id>;
 }
 
 export interface JudgementStep<Id extends string> extends StepBase<Id> {

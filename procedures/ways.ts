@@ -26,7 +26,7 @@ function answersOf(step: OpenStep): readonly NamedWay[] {
   switch (step.kind) {
     case 'instruction':
     case 'wait':
-      return [{ event: 'ANSWER', outcome: null, way: step.then }];
+      return [{ event: 'ANSWER', outcome: null, way: step.next }];
     case 'question':
       return Object.entries(step.choices).map(([outcome, way]) => ({ event: 'ANSWER', outcome, way }));
     case 'hold':

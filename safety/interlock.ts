@@ -47,12 +47,8 @@ function stateNow(
     return 'none';
   const lock = LOCK_BEHIND[condition];
   const point = lock === undefined ? undefined : standing.points[lock];
-  if (
-    point !== undefined &&
-    standing.situation.states[condition] === 'isolated' &&
-    !holds(point, standing.job)
-  )
-    return 'live';
+  const claimed = standing.situation.states[condition] === 'isolated';
+  if (lock !== undefined && claimed && (point === undefined || !holds(point, standing.job))) return 'live';
   return stateThatCounts(standing.situation, condition);
 }
 

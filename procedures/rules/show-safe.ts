@@ -1,5 +1,6 @@
 import { SAFE_LIMIT_PA } from '../../safety/limits.ts';
 import { type Evidence, shownSafe } from '../../safety/shown-safe.ts';
+import type { Job, Reading } from '../job.ts';
 import type { Judged, Rule, RuleInput } from './rule.ts';
 
 /** `before` and `after` name fields; the vent is watched instead where the person says so. */
@@ -8,6 +9,9 @@ export const showSafeRule: Rule = {
   params: ['energy', 'before', 'after'],
   judge(input) {
     const safeLimitPa = SAFE_LIMIT_PA[input.params.energy as keyof typeof SAFE_LIMIT_PA];
+    const also = input.params.also;
+    // A zero on a line that is not capped, or with test air still on, is no isolation.
+    if (also !== undefined && input.words[also] !== 'yes') return unread(safeLimitPa);
     const evidence = evidenceOf(input);
     return evidence === null
       ? unread(safeLimitPa)
@@ -25,7 +29,9 @@ function evidenceOf({ job, readings, words, params }: RuleInput): Evidence | nul
     return { method: 'vent', flowFirst: flow(words.flowFirst), flowAgain: flow(words.flowAgain) };
   }
   const after = readings[params.after ?? ''];
-  const before = readings[params.before ?? ''] ?? job.readings[params.before ?? ''];
+  const before =
+    readings[params.before ?? ''] ??
+    (params.before === 'lastAirPa' ? lastAir(job) : job.readings[params.before ?? '']);
   // A zero on another gauge than the one seen alive proves nothing.
   if (after === undefined || before === undefined || before.gauge !== after.gauge) return null;
   return {
@@ -34,4 +40,25 @@ function evidenceOf({ job, readings, words, params }: RuleInput): Evidence | nul
     afterPa: after.valueSi,
     uncertaintyPa: Math.max(after.uncertaintySi ?? 0, before.uncertaintySi ?? 0),
   };
+}
+
+const ON_CASE: readonly string[] = [
+  'signalPa',
+  'heldAgainPa',
+  'contactTouchesPa',
+  'contactLeavesPa',
+  'lastAirPa',
+];
+
+/** The newest air read on the case in this round: an older round's reading says nothing about this one. */
+function lastAir(job: Job): Reading | undefined {
+  for (const answer of job.answers.toReversed()) {
+    if (answer.outcome === 'shown' && answer.readings.some((reading) => reading.field === 'airZeroPa'))
+      return undefined;
+    const found = answer.readings.findLast(
+      (reading) => ON_CASE.includes(reading.field) && reading.valueSi > 0,
+    );
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }

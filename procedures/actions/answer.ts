@@ -1,0 +1,194 @@
+import { Refusal } from '../../safety/refusal.ts';
+import { plannedPa, rowPlan } from '../cycle-verdict.ts';
+import type { JobDraft } from '../evolve.ts';
+import type { Figures, Job } from '../job.ts';
+import { type Given, type Understood, understand } from '../readings/given.ts';
+import { RULES } from '../rules/registry.ts';
+import type { Field, OpenStep, TableStep } from '../vocabulary.ts';
+import type { ActionOf, Surroundings } from './action.ts';
+import { checkMayAct, checkMayEnter, move, openStepOf } from './move.ts';
+import { noWay } from './refusals.ts';
+
+/** Answers the open card: what was given is read, judged once, and the outcome takes the machine on. */
+export function answer(job: Job, action: ActionOf<'answer'>, around: Surroundings): JobDraft {
+  const step = openStepOf(job, around);
+  checkMayAct(job, around);
+  const { understood, outcome, figures, row } = judge(job, { step, given: action.given, around });
+  const effects = move(job, {
+    event: { type: 'ANSWER', outcome },
+    words: { ...job.words, ...understood.words },
+    around,
+  });
+  checkMayEnter(job, { effects, around });
+  return {
+    kind: step.kind === 'table' ? 'row-read' : 'step-answered',
+    inputs: { step: job.step, readings: Object.values(understood.readings), words: understood.words, row },
+    outcome: { name: outcome, figures },
+    effects: { ...effects, ...restarts(job, { step, to: effects.to, around }) },
+  };
+}
+
+export interface JudgedAnswer {
+  readonly understood: Understood;
+  readonly outcome: string;
+  readonly figures: Figures;
+  readonly row: number | null;
+}
+
+/** What an answer would mean, without writing anything: used by the answer and by a correction alike. */
+export function judge(
+  job: Job,
+  { step, given, around }: { readonly step: OpenStep; readonly given: Given; readonly around: Surroundings },
+): JudgedAnswer {
+  const bare = { understood: { readings: {}, words: {}, aboveLimitPa: null }, figures: {}, row: null };
+  switch (step.kind) {
+    case 'instruction':
+      return { ...bare, outcome: 'done' };
+    case 'question':
+      return { ...bare, ...choose(step.choices, given) };
+    case 'wait':
+      return { ...bare, outcome: waited(job, { waitS: step.waitS, nowMs: around.nowMs }) };
+    case 'judgement':
+      return {
+        ...bare,
+        ...RULES[step.judge.rule].judge({
+          job,
+          readings: {},
+          words: job.words,
+          step: job.step,
+          params: step.judge.with ?? {},
+        }),
+      };
+    case 'hold':
+      throw noWay(
+        'A hold is signed or sent back, not answered.',
+        'Ask somebody who did none of this work to sign.',
+      );
+    default: {
+      const table = step.kind === 'table';
+      const fields = table ? rowFields(step, job) : step.asks;
+      const understood = understand(fields, {
+        given: table ? withSignal(job, { step, given }) : given,
+        job,
+        today: around.today,
+      });
+      const row = table ? (job.tables[job.step] ?? []).length : null;
+      if (understood.aboveLimitPa !== null)
+        return {
+          understood,
+          outcome: 'above limit',
+          figures: { highestPa: understood.aboveLimitPa },
+          row: null,
+        };
+      if (table) checkSetting(job, { step, understood });
+      const params = { ...(step.judge.with ?? {}), ...(table ? { rows: String(step.rows.length) } : {}) };
+      const { outcome, figures } = RULES[step.judge.rule].judge({
+        job,
+        readings: understood.readings,
+        words: understood.words,
+        step: job.step,
+        params,
+      });
+      return { understood, outcome, figures, row };
+    }
+  }
+}
+
+/** What a row of a table asks: the signal as set, and the travel that it gives. */
+export function rowFields(step: TableStep<string>, job: Job): readonly Field[] {
+  if (rowPlan(step, job, job.step) === undefined)
+    throw noWay('Every row of this table has been read.', 'Go on to the next card.');
+  return [
+    {
+      name: 'signalPa',
+      label: 'Signal',
+      type: 'quantity',
+      dimension: 'pressure',
+      gauge: 'signalGauge',
+      onCase: true,
+    },
+    { name: 'travelM', label: 'Travel', type: 'quantity', dimension: 'travel', gauge: 'travelIndicator' },
+  ];
+}
+
+/** How far from the asked setting a reading may be taken: a tenth of the span. */
+const SETTING_SHARE = 0.1;
+
+function checkSetting(
+  job: Job,
+  { step, understood }: { readonly step: TableStep<string>; readonly understood: Understood },
+): void {
+  const plan = rowPlan(step, job, job.step);
+  const signal = understood.readings.signalPa;
+  if (plan === undefined || signal === undefined) return;
+  const wantedPa = plannedPa(job.sheet, plan);
+  const spanPa = job.sheet.benchSetHighPa - job.sheet.benchSetLowPa;
+  if (Math.abs(signal.valueSi - wantedPa) <= SETTING_SHARE * spanPa) return;
+  const next = 'Set the signal that the card names, or write the one on the gauge if it is near.';
+  const what = `${signal.typed} is not the setting of this row.`;
+  throw new Refusal({
+    kind: 'unreadable',
+    code: 'REA-011',
+    what,
+    kept: 'What you typed is still there.',
+    next,
+    fields: { signalPa: `${what} ${next}` },
+  });
+}
+
+/** A row whose signal is left blank was read at the signal asked for. */
+function withSignal(
+  job: Job,
+  { step, given }: { readonly step: TableStep<string>; readonly given: Given },
+): Given {
+  const plan = rowPlan(step, job, job.step);
+  if (plan === undefined || (given.signalPa ?? '').trim() !== '') return given;
+  return { ...given, signalPa: `${Number((plannedPa(job.sheet, plan) / 1000).toFixed(3))} kPa` };
+}
+
+function choose(
+  choices: Readonly<Record<string, { readonly label: string; readonly reason?: true }>>,
+  given: Given,
+): Pick<JudgedAnswer, 'outcome' | 'understood' | 'figures' | 'row'> {
+  const said = given.choice ?? '';
+  const chosen = choices[said];
+  const fail = (code: string, field: string, what: string, next: string) =>
+    new Refusal({
+      kind: 'unreadable',
+      code,
+      what,
+      kept: 'Nothing was counted.',
+      next,
+      fields: { [field]: `${what} ${next}` },
+    });
+  if (chosen === undefined) {
+    throw fail(
+      'REA-012',
+      'choice',
+      said === '' ? 'Nothing is chosen.' : `"${said}" is not an answer here.`,
+      `Choose: ${Object.values(choices)
+        .map((one) => one.label)
+        .join('; ')}.`,
+    );
+  }
+  const reason = (given.reason ?? '').trim();
+  if (chosen.reason && reason === '')
+    throw fail('REA-013', 'reason', 'This answer departs from the sheet and wants its reason.', 'Write why.');
+  const words: Record<string, string> = reason === '' ? {} : { reason };
+  return { outcome: said, understood: { readings: {}, words, aboveLimitPa: null }, figures: {}, row: null };
+}
+
+function waited(job: Job, { waitS, nowMs }: { readonly waitS: number; readonly nowMs: number }): string {
+  const leftS = Math.ceil(waitS - (nowMs - Date.parse(job.arrivedAt)) / 1000);
+  if (leftS > 0) throw noWay(`The wait is not over: ${leftS} s are left.`, 'Wait, then go on.');
+  return 'waited';
+}
+
+/** Coming to a table afresh begins it afresh; its earlier rows stay in the log. */
+function restarts(
+  job: Job,
+  { step, to, around }: { readonly step: OpenStep; readonly to: string; readonly around: Surroundings },
+): { readonly clearsTable?: string } {
+  const target = around.compiled.definition.steps[to];
+  return target?.kind === 'table' && to !== job.step && step !== target ? { clearsTable: to } : {};
+}

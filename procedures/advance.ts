@@ -1,0 +1,44 @@
+import type { Action, ActionKind, ActionOf, Decision, Surroundings } from './actions/action.ts';
+import { answer } from './actions/answer.ts';
+import { correct } from './actions/correct.ts';
+import { goBack, makeSafe, park, takeUp } from './actions/leave.ts';
+import { proveAgain } from './actions/prove-again.ts';
+import { cardMoved, notOpen, wrongStep } from './actions/refusals.ts';
+import { sendBack, sign } from './actions/sign.ts';
+import type { Job } from './job.ts';
+
+type Acts = { readonly [K in ActionKind]: (job: Job, action: ActionOf<K>, around: Surroundings) => Decision };
+
+const ACTS: Acts = {
+  answer,
+  sign,
+  'send-back': sendBack,
+  'make-safe': makeSafe,
+  'go-back': goBack,
+  correct,
+  park,
+  'take-up': takeUp,
+  'prove-again': proveAgain,
+};
+
+/**
+ * Decides one act of a person on a job: a refusal with its reason, or one line to store. Pure: the same job,
+ * act and surroundings give the same decision, and nothing outside is touched.
+ *
+ * @throws Refusal where the act may not be done; nothing is written then
+ * @example advance(job, { kind: 'answer', place: 12, step: 'shutSupply', given: { supplyBeforePa: '62' } }, around).effects.to
+ */
+export function advance(job: Job, action: Action, around: Surroundings): Decision {
+  if (job.status === 'none' || job.status === 'closed')
+    throw notOpen(job.status === 'none' ? 'not there' : 'closed');
+  if (job.status === 'parked' && action.kind !== 'take-up' && action.kind !== 'make-safe')
+    throw notOpen('parked');
+  // A stop is never too late: whatever another screen did meanwhile, the way to safe is open.
+  if (action.kind !== 'make-safe' && action.place !== job.place) throw cardMoved();
+  if ('step' in action && action.step !== job.step) throw wrongStep(action.step);
+  const act = ACTS[action.kind] as (job: Job, action: Action, around: Surroundings) => Decision;
+  const decision = act(job, action, around);
+  return action.kind === 'make-safe' && job.status === 'parked' && decision.effects.status === undefined
+    ? { ...decision, effects: { ...decision.effects, status: 'open' } }
+    : decision;
+}

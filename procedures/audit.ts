@@ -1,0 +1,60 @@
+import type { Compiled } from './compile.ts';
+import { nextStep } from './compile.ts';
+import { evolve, type JobEffects, type JobEntry, NO_JOB } from './evolve.ts';
+import type { Job } from './job.ts';
+
+/** What an entry of a job would be asked of the machine, or null where the machine has no part in it. */
+function eventOf(entry: JobEntry): { readonly type: string; readonly outcome: string } | null {
+  const { name } = entry.outcome as { readonly name?: string };
+  const { to } = entry.effects as unknown as JobEffects;
+  switch (entry.kind) {
+    case 'step-answered':
+    case 'row-read':
+      return { type: 'ANSWER', outcome: name ?? '' };
+    case 'hold-signed':
+      return { type: 'SIGN', outcome: '' };
+    case 'hold-sent-back':
+      return { type: 'SEND_BACK', outcome: '' };
+    case 'made-safe':
+      return { type: 'STOP', outcome: '' };
+    case 'went-back':
+      return { type: `BACK.${to}`, outcome: '' };
+    default:
+      return null;
+  }
+}
+
+/**
+ * Runs the stored entries of one job through its machine once more. State is the fold of what was stored;
+ * the machine must agree with where each entry says that it led.
+ *
+ * @returns one sentence for each entry that the machine does not bear out
+ */
+export function auditJob(entries: readonly JobEntry[], compiled: Compiled): readonly string[] {
+  const problems: string[] = [];
+  let job: Job = NO_JOB;
+  for (const entry of entries) {
+    const event = eventOf(entry);
+    const { to } = entry.effects as unknown as JobEffects;
+    if (event !== null) {
+      const led = nextStep(compiled, { step: job.step, event: { ...event, facts: job.facts } });
+      if (led !== to)
+        problems.push(
+          `line ${entry.place}: from ${job.step} by ${event.type} ${event.outcome} the machine leads to ${led ?? 'nowhere'}, the line says ${to}`,
+        );
+    } else if (entry.kind === 'corrected' && to !== job.step) {
+      const back = nextStep(compiled, {
+        step: job.step,
+        event: { type: `BACK.${to}`, outcome: '', facts: job.facts },
+      });
+      const stop = nextStep(compiled, {
+        step: job.step,
+        event: { type: 'STOP', outcome: '', facts: job.facts },
+      });
+      if (back !== to && stop !== to)
+        problems.push(`line ${entry.place}: the machine knows no way from ${job.step} to ${to}`);
+    }
+    job = evolve(job, entry);
+  }
+  return problems;
+}

@@ -1,0 +1,183 @@
+import { sayFinding } from '../safety/proof.ts';
+import type { Compiled } from './compile.ts';
+import { isFigureName } from './quantities.ts';
+import { RULES } from './rules/registry.ts';
+import { placeholdersIn } from './say.ts';
+import type { Definition, OpenStep, Step } from './vocabulary.ts';
+import { waysOf } from './ways.ts';
+
+/** Acts that can hurt: a text that tells them needs an action class, from which its needs follow. */
+const HURTING = /\b(undo|loosen|lift|turn|open|wind|unscrew|slacken)\b/i;
+/** First words of an action line. */
+const VERBS: readonly string[] = [
+  'Ask',
+  'Bleed',
+  'Block',
+  'Break',
+  'Bring',
+  'Cap',
+  'Check',
+  'Close',
+  'Come',
+  'Connect',
+  'Count',
+  'Disconnect',
+  'Drain',
+  'Fit',
+  'Go',
+  'Hang',
+  'Have',
+  'Hold',
+  'Keep',
+  'Lay',
+  'Leave',
+  'Let',
+  'Lock',
+  'Look',
+  'Loosen',
+  'Lower',
+  'Mark',
+  'Open',
+  'Pick',
+  'Put',
+  'Raise',
+  'Read',
+  'Record',
+  'Remove',
+  'Screw',
+  'Set',
+  'Show',
+  'Shut',
+  'Stand',
+  'Stop',
+  'Take',
+  'Tell',
+  'Tie',
+  'Tighten',
+  'Turn',
+  'Vent',
+  'Wait',
+  'Watch',
+  'Wind',
+  'Write',
+];
+const VAGUE = /\b(about|adequate|sufficient|appropriate|as needed|if necessary)\b/i;
+const BARE_NUMBER = /\d/;
+
+/** What is wrong with a definition, one sentence each: a definition with any is not served. */
+export function faultsOf(compiled: Compiled): readonly string[] {
+  const { definition } = compiled;
+  const shape = Object.entries(definition.steps).flatMap(([id, step]) =>
+    stepFaults(id, { step, definition }),
+  );
+  return [...shape, ...proofFaults(compiled)];
+}
+
+function proofFaults({ definition, proofs }: Compiled): readonly string[] {
+  const found = [...proofs.values()].map((proof) => proof.findings);
+  const sentences = found.flatMap((findings) =>
+    findings.filter((one) => one.rule !== 'unreachable').map(sayFinding),
+  );
+  // A step for the bench is out of reach in the line: it is lost only where no facts lead to it.
+  const reached = (step: string) =>
+    found.some((findings) => !findings.some((one) => one.rule === 'unreachable' && one.step === step));
+  const lost = Object.keys(definition.steps).filter((step) => !reached(step));
+  return [...new Set([...sentences, ...lost.map((step) => `unreachable at ${step}`)])];
+}
+
+function stepFaults(
+  id: string,
+  { step, definition }: { readonly step: Step; readonly definition: Definition },
+): readonly string[] {
+  if (step.kind === 'end') return phaseFault(id, { phase: step.phase, definition });
+  return [
+    ...phaseFault(id, { phase: step.phase, definition }),
+    ...targetFaults(id, { step, definition }),
+    ...textFaults(id, step),
+    ...ruleFaults(id, step),
+    ...(definition.safe.includes(step.makeSafe) || definition.steps[step.makeSafe]?.kind === 'end'
+      ? []
+      : [`${id}: making safe leads to ${step.makeSafe}, which is no safe step`]),
+  ];
+}
+
+function phaseFault(
+  id: string,
+  { phase, definition }: { readonly phase: string; readonly definition: Definition },
+): readonly string[] {
+  return definition.phases.some((one) => one.id === phase) ? [] : [`${id}: there is no phase ${phase}`];
+}
+
+function targetFaults(
+  id: string,
+  { step, definition }: { readonly step: OpenStep; readonly definition: Definition },
+): readonly string[] {
+  const targets = waysOf(step).flatMap(({ way }) =>
+    typeof way.to === 'string' ? [way.to] : Object.values(way.to.ways),
+  );
+  return targets
+    .filter((to) => definition.steps[to] === undefined)
+    .map((to) => `${id}: there is no step ${to}`);
+}
+
+/** Every text of a step that a person reads. */
+export function textsOf(step: OpenStep): readonly string[] {
+  const caution =
+    step.caution === undefined ? [] : [step.caution.hazard, step.caution.consequence, step.caution.avoid];
+  const lines = 'do' in step ? (step.do ?? []) : [];
+  const labels = step.kind === 'reading' ? step.asks.map((field) => field.label) : [];
+  const choices = step.kind === 'question' ? Object.values(step.choices).map((choice) => choice.label) : [];
+  return [step.title, step.how ?? '', step.why ?? '', ...caution, ...lines, ...labels, ...choices].filter(
+    (text) => text !== '',
+  );
+}
+
+function textFaults(id: string, step: OpenStep): readonly string[] {
+  const lines = 'do' in step ? (step.do ?? []) : [];
+  const acts = [step.title, ...lines];
+  const unclassed =
+    step.action === undefined && step.kind !== 'hold' && step.kind !== 'question'
+      ? acts.filter((text) => HURTING.test(text))
+      : [];
+  return [
+    ...unclassed.map((text) => `${id}: "${text}" needs an action class`),
+    ...textsOf(step).flatMap((text) =>
+      placeholdersIn(text)
+        .filter((name) => !isFigureName(name))
+        .map((name) => `${id}: there is no figure {${name}}`),
+    ),
+    ...textsOf(step)
+      .filter((text) => BARE_NUMBER.test(text))
+      .map((text) => `${id}: a bare number in "${text}"`),
+    ...textsOf(step)
+      .filter((text) => VAGUE.test(text))
+      .map((text) => `${id}: a vague word in "${text}"`),
+    ...lines
+      .filter((line) => !VERBS.includes(line.split(' ')[0] ?? ''))
+      .map((line) => `${id}: "${line}" does not begin with a verb of the list`),
+  ];
+}
+
+function ruleFaults(id: string, step: OpenStep): readonly string[] {
+  if (step.kind !== 'reading' && step.kind !== 'table' && step.kind !== 'judgement') return [];
+  const rule = RULES[step.judge.rule];
+  const onCase =
+    step.kind === 'table' ||
+    (step.kind === 'reading' && step.asks.some((field) => field.type === 'quantity' && field.onCase));
+  const given = { ...(step.judge.with ?? {}), ...(step.kind === 'table' ? { rows: '' } : {}) };
+  const needed = [
+    ...rule.outcomes.filter((outcome) => outcome !== 'above limit'),
+    ...(onCase ? ['above limit'] : []),
+  ];
+  return [
+    ...needed
+      .filter((outcome) => step.ways[outcome] === undefined)
+      .map((outcome) => `${id}: no way for "${outcome}"`),
+    ...Object.keys(step.ways)
+      .filter((outcome) => !needed.includes(outcome))
+      .map((outcome) => `${id}: nothing gives "${outcome}"`),
+    ...rule.params
+      .filter((name) => given[name as keyof typeof given] === undefined)
+      .map((name) => `${id}: rule ${step.judge.rule} wants ${name}`),
+  ];
+}

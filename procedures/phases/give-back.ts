@@ -1,0 +1,404 @@
+import type { Step } from '../vocabulary.ts';
+import { OPERATOR, SHOWN_BY, yesNo } from './common.ts';
+
+type Own =
+  | 'airOff'
+  | 'airNotGone'
+  | 'disconnectAir'
+  | 'finalCheck'
+  | 'nextPerson'
+  | 'signBench'
+  | 'backCheck'
+  | 'lookBeforeBack'
+  | 'zeroBeforeBack'
+  | 'reconnect'
+  | 'supplyBack'
+  | 'tellPeople'
+  | 'signReturn'
+  | 'openBlocks'
+  | 'shutBypass'
+  | 'loopBack'
+  | 'haltAirAway'
+  | 'haltReturn'
+  | 'haltOnAir'
+  | 'haltProcess';
+
+interface Ends<Next extends string> {
+  readonly done: Next;
+  /** Where a valve that is back on air begins again to be isolated. */
+  readonly isolateAgain: Next;
+}
+
+/** Air away, hands checked, controller line, supply, signature, process, bypass, loop: in this order. */
+export function giveBack<const Next extends string>(
+  ends: Ends<Next>,
+): Readonly<Record<Own, Step<Own | Next>>> {
+  return { ...airAway(ends), ...onAir(ends), ...process(ends) } as Readonly<Record<Own, Step<Own | Next>>>;
+}
+
+function airAway<const Next extends string>({
+  done,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const phase = 'airAway';
+  const makeSafe = 'haltAirAway';
+  return {
+    airOff: {
+      kind: 'reading',
+      phase,
+      title: 'Bleed the test air to zero and read it',
+      how: 'One reading alive, one at zero: at most {signalSafeLimit} with the gauge counted in.',
+      action: 'ventCase',
+      asks: [
+        {
+          name: 'lastAirPa',
+          label: 'Signal gauge, before',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'signalGauge',
+          optional: true,
+        },
+        {
+          name: 'airZeroPa',
+          label: 'Signal gauge, now',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'signalGauge',
+          optional: true,
+        },
+        ...SHOWN_BY,
+      ],
+      judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
+      ways: {
+        shown: { to: 'disconnectAir', sets: { signalAir: 'isolated', plug: 'seat unknown' } },
+        'not shown': { to: 'airNotGone', sets: { signalAir: 'live' } },
+        'gauge not seen alive': { to: 'airNotGone', sets: { signalAir: 'live' } },
+        'gauge too coarse': { to: 'airNotGone', sets: { signalAir: 'live' } },
+      },
+      makeSafe,
+    },
+    airNotGone: {
+      kind: 'question',
+      phase,
+      title: 'The air on the case is not shown gone',
+      how: 'A regulator that does not bleed keeps air on the case. Crack the joint at the case and watch it twice.',
+      choices: {
+        again: { label: 'Bleed and read again', to: 'airOff' },
+        stop: { label: 'Leave it and stop', to: 'haltAirAway' },
+      },
+      makeSafe,
+    },
+    disconnectAir: {
+      kind: 'instruction',
+      phase,
+      title: 'Take the test air off the case',
+      action: 'disconnectTestAir',
+      do: ['Disconnect the test air.', 'Take gauge and dial indicator off.'],
+      next: { to: 'finalCheck', sets: { testAir: 'off' } },
+      makeSafe,
+    },
+    finalCheck: {
+      kind: 'reading',
+      phase,
+      title: 'Check the valve before it goes back',
+      asks: [
+        yesNo('nutsTight', 'Lock nuts and connector tight'),
+        yesNo('indicatorRight', 'Travel indicator stands right'),
+        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('toolsOut', 'Tools out of the yoke, people clear'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'nutsTight indicatorRight caseStillTight toolsOut' } },
+      ways: { yes: { to: 'nextPerson', sets: { spring: 'contained' } }, no: { to: 'haltAirAway' } },
+      makeSafe,
+    },
+    nextPerson: {
+      kind: 'reading',
+      phase,
+      title: 'Write down what the next person wants to know',
+      asks: [
+        {
+          name: 'exposedThreadLeftM',
+          label: 'Exposed stem thread, as left',
+          type: 'quantity',
+          dimension: 'length',
+          optional: true,
+        },
+        {
+          name: 'adjusterHeightLeftM',
+          label: 'Adjuster height, as left',
+          type: 'quantity',
+          dimension: 'length',
+          optional: true,
+          when: { fact: 'springHeldBy', is: 'adjuster' },
+        },
+        {
+          name: 'nextNotes',
+          label: 'Rings in the box, where the points are, what to watch',
+          type: 'text',
+          optional: true,
+        },
+      ],
+      judge: { rule: 'record' },
+      ways: { kept: { to: { by: 'place', ways: { bench: 'signBench', line: 'backCheck' } } } },
+      makeSafe,
+    },
+    signBench: {
+      kind: 'hold',
+      phase: 'return',
+      title: 'Before the valve leaves the bench',
+      how: 'Somebody who did none of this work reads the record as left, and signs it or sends it back.',
+      evidence: ['signalAir', 'spring'],
+      allows: [],
+      signed: { to: done },
+      sentBack: { to: 'haltAirAway' },
+      makeSafe,
+    },
+    haltAirAway: {
+      kind: 'question',
+      phase,
+      title: 'Stopped on the way back: hands off the stem',
+      how: 'Bleed the regulator to zero. Locks stay on.',
+      choices: {
+        goOn: { label: 'Go on: read the air at zero', to: 'airOff' },
+      },
+      makeSafe,
+    },
+    backCheck: {
+      kind: 'question',
+      phase: 'return',
+      title: 'Look at the controller line',
+      how: 'It says which cards are left before supply and process come back.',
+      choices: {
+        off: { label: 'It is off and capped', to: 'zeroBeforeBack', sets: { controllerLine: 'capped' } },
+        connected: {
+          label: 'It was never taken off',
+          to: 'lookBeforeBack',
+          sets: { controllerLine: 'connected', testAir: 'off' },
+        },
+      },
+      makeSafe: 'haltReturn',
+    },
+    zeroBeforeBack: {
+      kind: 'reading',
+      phase: 'return',
+      title: 'Show that no air is on the case',
+      action: 'ventCase',
+      asks: [
+        yesNo('testAirOff', 'No test air is connected'),
+        {
+          name: 'flowFirst',
+          label: 'Case port, first look',
+          type: 'choice',
+          choices: [
+            { value: 'no flow', label: 'No flow' },
+            { value: 'flow', label: 'It flows' },
+          ],
+        },
+        {
+          name: 'flowAgain',
+          label: 'Case port, second look',
+          type: 'choice',
+          choices: [
+            { value: 'no flow', label: 'No flow' },
+            { value: 'flow', label: 'It flows' },
+          ],
+        },
+        {
+          name: 'method',
+          label: 'Shown by',
+          type: 'choice',
+          choices: [{ value: 'vent', label: 'The port, watched twice' }],
+        },
+      ],
+      judge: {
+        rule: 'showSafe',
+        with: { energy: 'signalAir', before: 'signalBeforePa', after: 'signalAfterPa', also: 'testAirOff' },
+      },
+      ways: {
+        shown: { to: 'reconnect', sets: { signalAir: 'isolated', testAir: 'off' } },
+        'not shown': { to: 'backCheck' },
+        'gauge not seen alive': { to: 'backCheck' },
+        'gauge too coarse': { to: 'backCheck' },
+      },
+      makeSafe: 'haltReturn',
+    },
+    lookBeforeBack: {
+      kind: 'reading',
+      phase: 'return',
+      title: 'Look at the case before the air comes back',
+      asks: [
+        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('toolsOut', 'Tools out of the yoke, people clear'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'caseStillTight toolsOut' } },
+      ways: { yes: { to: 'supplyBack', sets: { spring: 'contained' } }, no: { to: 'backCheck' } },
+      makeSafe: 'haltReturn',
+    },
+  };
+}
+
+function onAir<const Next extends string>({
+  isolateAgain,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const phase = 'return';
+  const makeSafe = 'haltOnAir';
+  return {
+    reconnect: {
+      kind: 'reading',
+      phase,
+      title: 'Connect the controller line again',
+      action: 'reconnectSignalLine',
+      do: ['Take the caps off.', 'Connect the controller line to the case.', 'Tighten the joint.'],
+      asks: [
+        yesNo('lineBack', 'Line on, joint tight'),
+        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'lineBack caseStillTight' } },
+      ways: {
+        yes: { to: 'supplyBack', sets: { controllerLine: 'connected', spring: 'contained' } },
+        no: { to: 'backCheck' },
+      },
+      makeSafe: 'haltReturn',
+    },
+    supplyBack: {
+      kind: 'reading',
+      phase,
+      title: 'Take your lock off the supply cock {supplyPoint} and open it',
+      how: 'Slowly. Soap the joints that were apart.',
+      action: 'restoreSupply',
+      caution: {
+        word: 'warning',
+        hazard: 'The valve moves to where the controller asks as the air returns.',
+        consequence: 'A finger in the yoke can be crushed.',
+        avoid: 'Hands and tools out of the yoke; tell the operator first.',
+      },
+      asks: [
+        {
+          name: 'supplyBackPa',
+          label: 'Supply gauge',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'supplyGauge',
+        },
+        yesNo('jointsTight', 'Soaped joints are tight'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
+      ways: {
+        yes: { to: 'tellPeople', sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } },
+        no: { to: 'haltOnAir', sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } },
+      },
+      makeSafe,
+    },
+    tellPeople: {
+      kind: 'reading',
+      phase,
+      title: 'Tell the operator and everybody near that process comes back',
+      asks: [
+        { name: 'toldWho', label: 'Told, by role', type: 'text' },
+        yesNo('peopleClear', 'Tools are out and people are clear'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'peopleClear' } },
+      ways: { yes: { to: 'signReturn' }, no: { to: 'haltOnAir' } },
+      makeSafe,
+    },
+    signReturn: {
+      kind: 'hold',
+      phase,
+      title: 'Before the process goes back',
+      how: 'Somebody who did none of this work reads the valve as left, and signs it or sends it back.',
+      evidence: ['spring', 'controllerLine', 'supplyLock', 'inletLock', 'outletLock', 'bypass'],
+      allows: ['restoreProcess'],
+      signed: { to: 'openBlocks', sets: { returnSignOff: 'given' } },
+      sentBack: { to: 'haltOnAir' },
+      makeSafe,
+    },
+    haltOnAir: {
+      kind: 'question',
+      phase,
+      title: 'Stopped: the process stays locked out',
+      how: 'Leave the block valves locked. The air is on or may be: stay out of the yoke.',
+      choices: {
+        goOn: { label: 'Put it right, then go on from the supply', to: 'supplyBack' },
+        isolate: {
+          label: 'Isolate again for more work',
+          to: isolateAgain,
+          sets: { workSignOff: 'none', returnSignOff: 'none' },
+        },
+      },
+      makeSafe,
+    },
+  };
+}
+
+function process<const Next extends string>({
+  done,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const phase = 'return';
+  const makeSafe = 'haltProcess';
+  return {
+    haltReturn: {
+      kind: 'question',
+      phase,
+      title: 'Stopped: locks stay on',
+      how: 'Nothing is under test air. Step back from the valve.',
+      choices: { goOn: { label: 'Go on: look at the controller line', to: 'backCheck' } },
+      makeSafe: 'haltReturn',
+    },
+    openBlocks: {
+      kind: 'reading',
+      phase,
+      title: 'Take your locks off and open the block valves',
+      how: 'Shut the drains first. Outlet {outletPoint}, then inlet {inletPoint}, slowly.',
+      action: 'restoreProcess',
+      caution: {
+        word: 'warning',
+        hazard: 'Process pressure returns to the body and its joints.',
+        consequence: 'A leaking joint can burn or poison.',
+        avoid: 'Open slowly, stand aside, look at every joint.',
+      },
+      asks: [
+        yesNo('drainsShut', 'Drains shut and capped'),
+        yesNo('blocksOpen', 'Both block valves open, joints tight'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'drainsShut blocksOpen' } },
+      ways: {
+        yes: {
+          to: { by: 'bypassLine', ways: { fitted: 'shutBypass', none: 'loopBack' } },
+          sets: { inletLock: 'off', outletLock: 'off', processInlet: 'live', processOutlet: 'live' },
+        },
+        no: { to: 'haltProcess' },
+      },
+      makeSafe,
+    },
+    shutBypass: {
+      kind: 'reading',
+      phase,
+      title: 'Shut the bypass {bypassPoint} slowly',
+      how: 'The operator takes the flow on {tag} and holds the process value.',
+      action: 'shutBypass',
+      asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
+      judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
+      ways: { yes: { to: 'loopBack', sets: { bypass: 'shut' } }, no: { to: 'haltProcess' } },
+      makeSafe,
+    },
+    loopBack: {
+      kind: 'reading',
+      phase,
+      title: 'Give the valve back to the operator',
+      asks: [
+        { name: 'takenBackBy', label: OPERATOR, type: 'text' },
+        yesNo('takenBack', 'The operator has the loop back and says that it controls'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'takenBack' } },
+      ways: { yes: { to: done, sets: { loop: 'automatic', consent: 'none' } }, no: { to: 'haltProcess' } },
+      makeSafe,
+    },
+    haltProcess: {
+      kind: 'question',
+      phase,
+      title: 'Stopped while the process comes back',
+      how: 'The body may be live. Leave every joint alone; tell the operator.',
+      choices: { goOn: { label: 'Go on from the block valves', to: 'openBlocks' } },
+      makeSafe,
+    },
+  };
+}

@@ -1,8 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-
-export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+import { ROOT } from '../root.ts';
 
 /** One file of the project, by its path from the root with forward slashes. */
 export interface TextFile {

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
-import { ROOT } from '../../tidy/tree.ts';
+import { ROOT } from '../../root.ts';
 
 /** A browser that can be started, or why there is none. */
 export type FoundChromium =

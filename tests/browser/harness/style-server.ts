@@ -6,7 +6,7 @@ import { ASSET_FILES } from '../../../views/assets.ts';
 import { createRenderer } from '../../../views/render.ts';
 import { screenChoice } from '../../../views/screen-choice.ts';
 import { styleView } from '../../../views/style-page.ts';
-import { ROOT } from '../../tidy/tree.ts';
+import { ROOT } from '../../root.ts';
 import { type Listening, listen } from './listen.ts';
 
 const VIEWS = join(ROOT, 'views');

@@ -1,0 +1,45 @@
+/** What the same machine does without Yokeside: the two lines that its own speed is held against. */
+import { join } from 'node:path';
+import { DatabaseSync } from '@photostructure/sqlite';
+import { Hono } from 'hono';
+import { type Listening, listen } from '../browser/harness/listen.ts';
+
+/** About as long as the stored line of a reading. */
+const LINE = JSON.stringify({ text: 'x'.repeat(900) });
+
+/**
+ * One insert and one commit after the other, with the package and the durability of the store, and nothing else:
+ * no chain, no lists, no HTTP.
+ *
+ * @returns commits a second
+ */
+export function bareInserts({
+  folder,
+  lastsS,
+}: {
+  readonly folder: string;
+  readonly lastsS: number;
+}): number {
+  const database = new DatabaseSync(join(folder, 'bare.sqlite'));
+  database.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
+  database.exec('PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;');
+  database.exec('CREATE TABLE line (seq INTEGER PRIMARY KEY, bytes TEXT NOT NULL) STRICT');
+  const insert = database.prepare('INSERT INTO line (bytes) VALUES (?)');
+  const startMs = performance.now();
+  let count = 0;
+  // Without an open transaction SQLite commits each statement by itself.
+  for (; performance.now() - startMs < lastsS * 1000; count += 1) insert.run(LINE);
+  const lastedS = (performance.now() - startMs) / 1000;
+  database.close();
+  return count / lastedS;
+}
+
+/** A route that reads the same form, keeps nothing and answers as much JSON. */
+export function startBareRoute(): Promise<Listening> {
+  const app = new Hono();
+  app.post('/', async (context) => {
+    const form = new URLSearchParams(await context.req.text());
+    return context.json({ place: form.get('place'), requestId: form.get('requestId'), text: LINE });
+  });
+  return listen(() => (request) => app.fetch(request));
+}

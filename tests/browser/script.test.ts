@@ -1,0 +1,267 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import { SECURITY_HEADERS } from '../../server/http/security.ts';
+import { ASSET_FILES } from '../../views/assets.ts';
+import { createRenderer } from '../../views/render.ts';
+import { screenChoice } from '../../views/screen-choice.ts';
+import { ROOT } from '../tidy/tree.ts';
+import { openBrowser, openPage } from './harness/browser.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { type Listening, listen } from './harness/listen.ts';
+
+const VIEWS = join(ROOT, 'views');
+const renderer = createRenderer({ folder: VIEWS });
+const part = (component: string, macro: string, params: object) =>
+  renderer.render('parts/example.njk', { component, macro, params });
+
+/** What the little server behind the page has seen and how it behaves. */
+const server = { posts: [] as URLSearchParams[], delayMs: 0, requestId: 1, alive: true };
+
+/** The piece that is swapped: a card, a signature, and the foot with its reply line. */
+function work(reply: object = {}): string {
+  const card = part('open-card', 'openCard', {
+    id: 'card',
+    number: server.requestId,
+    heading: `Step ${server.requestId}`,
+  });
+  const foot = part('job-foot', 'jobFoot', {
+    reply: {
+      action: '/act',
+      target: '#work',
+      draft: 'reply',
+      hidden: { requestId: `request-${server.requestId}` },
+      ...reply,
+    },
+    safe: { action: '/safe' },
+  });
+  const signature = part('signature', 'signature', {
+    action: '/sign',
+    allows: [],
+    person: 'S2',
+    sign: { text: 'Sign', name: 'act', value: 'sign' },
+  });
+  const secret = part('field', 'field', { label: 'Secret', name: 'secret', type: 'password' });
+  return `<div class="job" id="work">${card}${signature}<form data-draft="secret">${secret}</form>${foot}</div>`;
+}
+
+function page(): string {
+  const blank = renderer.render('layout.njk', {
+    page: { lang: 'en', title: 'Job', screen: screenChoice(undefined), person: 'T1' },
+  });
+  return blank.replace(
+    '<main id="main" tabindex="-1">',
+    (main) => `${main}<h1 class="unseen">Job</h1>${work()}`,
+  );
+}
+
+function answer(
+  body: string | Uint8Array<ArrayBuffer>,
+  type = 'text/html; charset=utf-8',
+  status = 200,
+): Response {
+  return new Response(body, { status, headers: { ...SECURITY_HEADERS, 'content-type': type } });
+}
+
+function asset(name: string): Response {
+  const source = ASSET_FILES[name];
+  if (source === undefined) return new Response(null, { status: 404 });
+  const files =
+    'module' in source
+      ? [createRequire(import.meta.url).resolve(source.module)]
+      : source.parts.map((file) => join(VIEWS, file));
+  return answer(new Uint8Array(Buffer.concat(files.map((file) => readFileSync(file)))), source.type);
+}
+
+async function act(request: Request): Promise<Response> {
+  const fields = new URLSearchParams(await request.text());
+  server.posts.push(fields);
+  await new Promise((resolve) => setTimeout(resolve, server.delayMs));
+  const htmx = request.headers.get('HX-Request') === 'true';
+  if (fields.get('reply') === 'wrong')
+    return answer(work({ value: 'wrong', error: 'Not counted.' }), undefined, 422);
+  server.requestId += 1;
+  return htmx ? answer(work()) : new Response(null, { status: 303, headers: { location: '/' } });
+}
+
+async function respond(request: Request): Promise<Response> {
+  const { pathname } = new URL(request.url);
+  if (pathname.startsWith('/assets/')) return asset(pathname.slice('/assets/'.length));
+  if (!server.alive) return answer('', undefined, 503);
+  return request.method === 'POST' ? act(request) : answer(page());
+}
+
+const focused = (page: Page) =>
+  page.evaluate(() => document.activeElement?.textContent?.trim() || document.activeElement?.id);
+const reply = (page: Page) => page.getByLabel('Write a reading, or ask');
+const count = (page: Page) => page.getByRole('button', { name: 'Count it' });
+
+inBrowser('the script of the page', (open) => {
+  let site: Listening;
+  beforeAll(async () => {
+    site = await listen(() => respond);
+  });
+  afterAll(() => site.close());
+  beforeEach(() => {
+    Object.assign(server, { posts: [], delayMs: 0, requestId: 1, alive: true });
+  });
+
+  async function start(options: { javaScript?: boolean } = {}): Promise<Page> {
+    const { page } = await open({ origin: site.origin, ...options });
+    await page.goto('/');
+    return page;
+  }
+
+  test('goes on at the new card when an answer was counted', async () => {
+    const page = await start();
+    await reply(page).fill('9 psi 50 %');
+    await reply(page).press('Enter');
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    expect(await focused(page)).toBe('Step 2');
+    expect(server.posts.map((fields) => fields.get('reply'))).toEqual(['9 psi 50 %']);
+  });
+
+  test('keeps what was typed and goes to the field where an answer was refused', async () => {
+    const page = await start();
+    await reply(page).fill('wrong');
+    await count(page).click();
+    await page.getByText('Not counted.').waitFor();
+    expect(await reply(page).inputValue()).toBe('wrong');
+    expect(await focused(page)).toBe('reply');
+  });
+
+  test('takes two taps within half a second for one act, also where the card was redrawn between them', async () => {
+    const page = await start();
+    await page.evaluate(() => {
+      const tap = () => document.querySelector<HTMLButtonElement>('.reply button')?.click();
+      document.addEventListener('htmx:afterSettle', tap, { once: true });
+      tap();
+      tap();
+    });
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    await page.waitForTimeout(600);
+    expect(server.posts).toHaveLength(1);
+    await count(page).click();
+    await page.getByRole('heading', { name: 'Step 3' }).waitFor();
+  });
+
+  test('lets nobody wait to make safe', async () => {
+    const page = await start();
+    await reply(page).fill('9 psi');
+    await count(page).click({ noWaitAfter: true });
+    await page.getByRole('button', { name: 'Make safe and stop' }).click();
+    await expect.poll(() => server.posts.length).toBe(2);
+  });
+
+  test('says that it is keeping only when keeping takes long', async () => {
+    const page = await start();
+    server.delayMs = 900;
+    await count(page).click();
+    const keeping = page.getByText('keeping…');
+    await page.waitForTimeout(200);
+    expect(await keeping.isVisible()).toBe(false);
+    await keeping.waitFor({ state: 'visible' });
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    expect(await keeping.isVisible()).toBe(false);
+  });
+
+  test('writes the PIN with the keys', async () => {
+    const page = await start();
+    const pin = page.getByLabel('PIN', { exact: true });
+    for (const key of ['4', '7', '1', 'Rub out', '0'])
+      await page.getByRole('button', { name: key, exact: true }).click();
+    expect(await pin.inputValue()).toBe('470');
+    await page.getByRole('button', { name: 'Clear' }).click();
+    expect(await pin.inputValue()).toBe('');
+  });
+
+  test('offers after a reload what was typed and not sent, and fills nothing in unasked', async () => {
+    const page = await start();
+    await reply(page).pressSequentially('12 psi 75');
+    await page.getByLabel('Secret').pressSequentially('4711');
+    server.requestId += 1;
+    await page.reload();
+    expect(await reply(page).inputValue()).toBe('');
+    expect(await page.evaluate(() => JSON.stringify(localStorage))).not.toContain('4711');
+    await page.getByRole('button', { name: 'Put it back' }).click();
+    expect(await reply(page).inputValue()).toBe('12 psi 75');
+    expect(await page.getByText('not sent').count()).toBe(0);
+  });
+
+  test('offers nothing once it was counted or thrown away', async () => {
+    const page = await start();
+    await reply(page).fill('9 psi');
+    await count(page).click();
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    expect(await page.evaluate(() => localStorage.length)).toBe(0);
+    await page.reload();
+    expect(await page.getByText('not sent').count()).toBe(0);
+    await reply(page).fill('10 psi');
+    await page.reload();
+    await page.getByRole('button', { name: 'Throw it away' }).click();
+    await page.reload();
+    expect(await page.getByText('not sent').count()).toBe(0);
+  });
+
+  test('changes the look at once and for the next page, without asking the server', async () => {
+    const page = await start();
+    await page.getByRole('button', { name: 'Sun, dark' }).click();
+    expect(await page.evaluate(() => ({ ...document.documentElement.dataset }))).toMatchObject({
+      theme: 'dark',
+      contrast: 'sun',
+    });
+    expect(await page.evaluate(() => getComputedStyle(document.body).color)).toBe('rgb(255, 255, 255)');
+    const cookies = await page.context().cookies();
+    expect(cookies.map(({ name, value }) => `${name}=${value}`)).toEqual(['screen=night']);
+    expect(server.posts).toEqual([]);
+  });
+
+  test('is not needed: a plain form is sent, and keys that would do nothing are not shown', async () => {
+    const page = await start({ javaScript: false });
+    expect(await page.getByRole('button', { name: 'Rub out' }).isVisible()).toBe(false);
+    await reply(page).fill('9 psi');
+    await count(page).click();
+    await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+    expect(server.posts.map((fields) => fields.get('reply'))).toEqual(['9 psi']);
+  });
+
+  test('keeps what was typed and says so plainly while the server is away', async () => {
+    const browser = await openBrowser(inject('chromium'));
+    try {
+      const { page } = await openPage(browser, { origin: site.origin });
+      await page.goto('/');
+      server.alive = false;
+      await reply(page).fill('9 psi 50 %');
+      await count(page).click();
+      const banner = page.getByRole('alert').filter({ hasText: 'The server is away' });
+      await banner.waitFor();
+      expect(await reply(page).inputValue()).toBe('9 psi 50 %');
+      server.alive = true;
+      await page.waitForTimeout(600);
+      await count(page).click();
+      await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+      expect(await banner.count()).toBe(0);
+      expect(server.posts.map((fields) => fields.get('requestId'))).toEqual(['request-1']);
+    } finally {
+      await browser.close();
+    }
+  });
+
+  test('nothing on the page moves after its first paint', async () => {
+    const page = await start();
+    const shift = await page.evaluate(
+      () =>
+        new Promise<number>((resolve) => {
+          let sum = 0;
+          new PerformanceObserver((list) => {
+            for (const entry of list.getEntries())
+              sum += (entry as PerformanceEntry & { value: number }).value;
+          }).observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => resolve(sum), 300);
+        }),
+    );
+    expect(shift).toBe(0);
+  });
+});

@@ -96,6 +96,11 @@ export const SOURCES = {
     kind: 'memory',
     note: '1/4, 1/2, 3/4 and 7/8 in fine threads read, the others from memory; area formulas read.',
   },
+  'S-18': {
+    title: 'IEC 60534-2-1:2011 and ISA-75.01.01: flow capacity of control valves',
+    kind: 'published',
+    note: 'Equations and marked constants read in open library code; worked examples 1, 2 and 4 reproduced; the other constants checked by conversion of units.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

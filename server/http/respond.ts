@@ -49,8 +49,11 @@ export function sendReply(reply: Reply, answering: Answering): Response {
 }
 
 function sendRaw({ raw, status = 200, cookies = [] }: Reply & { raw: NonNullable<Reply['raw']> }): Response {
-  const { contentType, body, fileName } = raw;
-  const headers = fileName === undefined ? {} : { 'content-disposition': attachment(fileName) };
+  const { contentType, body, fileName, immutable } = raw;
+  const headers = {
+    ...(fileName === undefined ? {} : { 'content-disposition': attachment(fileName) }),
+    ...(immutable ? { 'cache-control': 'public, max-age=31536000, immutable' } : {}),
+  };
   return send({ status, type: contentType, body, headers, cookies });
 }
 

@@ -26,6 +26,8 @@ export interface Raw {
   readonly body: string | Uint8Array<ArrayBuffer> | ReadableStream;
   /** Makes the browser save it under this name. */
   readonly fileName?: string;
+  /** Never another content under this address: browsers keep it for good. */
+  readonly immutable?: true;
 }
 
 export interface Reply<Answer = unknown> {

@@ -13,6 +13,14 @@ export interface Claim {
   readonly pin: string;
 }
 
+/** What a browser remembers of the screen that it is. */
+export interface ScreenCookies {
+  /** The token of the session. */
+  readonly session: string | undefined;
+  /** The token of the screen. */
+  readonly screen: string | undefined;
+}
+
 /** A session's token, told once: it goes into the cookie and is kept nowhere. */
 export interface SignedIn {
   readonly person: Person;
@@ -47,18 +55,23 @@ export interface People {
    */
   verify(claim: Claim & Pick<By, 'screen'>): Promise<Person>;
   /** @throws Refusal as `verify` does, PPL-004 if it was a one-time code */
-  signIn(claim: Claim & By & { readonly screenToken: string | undefined }): Promise<SignedIn>;
+  signIn(claim: Claim & ScreenCookies, by: By): Promise<SignedIn>;
   signOut(session: string, by: By): Promise<void>;
   /** Who is signed in at a screen, by its cookies. `background`: nobody touched it, so it does not count as somebody there. */
-  atScreen(cookies: {
-    readonly session: string | undefined;
-    readonly screen: string | undefined;
-    readonly background: boolean;
-  }): Promise<{ readonly person: Person | null; readonly screen: string }>;
+  atScreen(
+    cookies: ScreenCookies & { readonly background: boolean },
+  ): Promise<{ readonly person: Person | null; readonly screen: string }>;
 
+  /** The first person, an engineer, and what the plant is called. @throws Refusal PPL-008 if there is somebody already */
+  setUp(
+    first: { readonly plant: string; readonly name: string; readonly pin: string },
+    by: By,
+  ): Promise<Person>;
+  /** Marks an empty site as the demo plant. @throws Refusal PPL-008 if there is somebody already */
+  setUpDemo(plant: string, by: By): Promise<void>;
   /** Adds somebody and gives them a one-time code for their first sign-in. @throws Refusal PPL-005 for a name in use */
   add(who: { readonly name: string; readonly role: Role }, by: By): Promise<NewCode>;
-  /** As `add`, with a PIN at once: only for the first set-up and the demo plant. */
+  /** As `add`, with a PIN at once: only for the demo plant, whose PINs are told on the page that loads it. */
   addWithPin(
     who: { readonly name: string; readonly role: Role; readonly pin: string },
     by: By,

@@ -1,0 +1,48 @@
+import { join } from 'node:path';
+import { createRenderer } from '../views/render.ts';
+import { SiteLog } from './log/site-log.ts';
+import { faultDetails, operationsLog } from './operations-log.ts';
+import { SitePeople } from './people/site-people.ts';
+import type { Services } from './services.ts';
+import type { Settings } from './settings.ts';
+import type { Store } from './store/store.ts';
+import { streamKinds } from './streams.ts';
+
+export interface ServicesOptions {
+  readonly store: Store;
+  readonly settings: Settings;
+  /** The key from beside the database. */
+  readonly pepper: Uint8Array;
+  /** The folder that holds `views/`. */
+  readonly project: string;
+  readonly codeVersion: string;
+  /** The address of a file that pages load. */
+  asset(name: string): string;
+  now(): Date;
+  newId(): string;
+  /** Takes a line of the operations log. */
+  out(line: string): void;
+}
+
+/** Everything that a request handler needs, joined up. */
+export function makeServices(options: ServicesOptions): Services {
+  const { store, settings, pepper, codeVersion, now, newId, out, asset } = options;
+  const operations = operationsLog({ now, out });
+  const log = new SiteLog({
+    store,
+    kinds: streamKinds,
+    now,
+    codeVersion,
+    report: (error) => operations.write('fault', faultDetails(error)),
+  });
+  return {
+    log,
+    store,
+    people: new SitePeople({ log, store, settings, pepper, now }),
+    views: createRenderer({ folder: join(options.project, 'views'), asset }),
+    operations,
+    settings,
+    now,
+    newId,
+  };
+}

@@ -1,0 +1,93 @@
+import { z } from 'zod';
+import type { Settings } from '../settings.ts';
+import type { Store } from '../store/store.ts';
+import { digestOf, newToken, OutsideRecords } from './outside.ts';
+import { Turns } from './turns.ts';
+
+const sessionSchema = z.object({
+  person: z.string(),
+  screen: z.string(),
+  startedAt: z.iso.datetime(),
+  seenAt: z.iso.datetime(),
+});
+
+export type Session = z.output<typeof sessionSchema>;
+
+/** So that not every request writes to the disk; a session may end this much early. */
+const SEEN_AGAIN_AFTER_MS = 60_000;
+
+export interface SessionsOptions {
+  readonly store: Store;
+  readonly settings: Pick<Settings, 'sessionIdleMinutesMax' | 'sessionHoursMax'>;
+  now(): Date;
+}
+
+/** Who is signed in where. A session ends by signing out, by nobody touching the screen, or with the shift. */
+export class Sessions {
+  readonly #options: SessionsOptions;
+  readonly #records: OutsideRecords<typeof sessionSchema>;
+  readonly #turns = new Turns();
+
+  constructor(options: SessionsOptions) {
+    this.#options = options;
+    this.#records = new OutsideRecords({ store: options.store, kind: 'session', schema: sessionSchema });
+  }
+
+  /** @returns the token for the cookie */
+  async start(of: Pick<Session, 'person' | 'screen'>): Promise<string> {
+    await this.#sweep();
+    const token = newToken();
+    const now = this.#options.now().toISOString();
+    await this.#records.put(digestOf(token), { ...of, startedAt: now, seenAt: now });
+    return token;
+  }
+
+  /** @param background nobody touched the screen */
+  async find(token: string, { background }: { readonly background: boolean }): Promise<Session | undefined> {
+    const id = digestOf(token);
+    const session = await this.#records.get(id);
+    if (session === undefined || this.#isOver(session)) return undefined;
+    const now = this.#options.now();
+    if (!background && now.getTime() - Date.parse(session.seenAt) > SEEN_AGAIN_AFTER_MS) {
+      await this.#touch(id, now);
+    }
+    return session;
+  }
+
+  async end(token: string): Promise<Session | undefined> {
+    const id = digestOf(token);
+    return await this.#turns.take(id, async () => {
+      const session = await this.#records.get(id);
+      if (session !== undefined) await this.#records.delete(id);
+      return session;
+    });
+  }
+
+  async endAllOf(person: string): Promise<void> {
+    for (const { id, body } of await this.#records.all()) {
+      if (body.person === person) await this.#turns.take(id, () => this.#records.delete(id));
+    }
+  }
+
+  /** In a turn of its own, so that a session that ends meanwhile does not come back. */
+  async #touch(id: string, now: Date): Promise<void> {
+    await this.#turns.take(id, async () => {
+      const session = await this.#records.get(id);
+      if (session !== undefined) await this.#records.put(id, { ...session, seenAt: now.toISOString() });
+    });
+  }
+
+  #isOver({ startedAt, seenAt }: Session): boolean {
+    const { settings, now } = this.#options;
+    const at = now().getTime();
+    const idleMs = at - Date.parse(seenAt);
+    const ageMs = at - Date.parse(startedAt);
+    return idleMs >= settings.sessionIdleMinutesMax * 60_000 || ageMs >= settings.sessionHoursMax * 3_600_000;
+  }
+
+  async #sweep(): Promise<void> {
+    for (const { id, body } of await this.#records.all()) {
+      if (this.#isOver(body)) await this.#records.delete(id);
+    }
+  }
+}

@@ -1,0 +1,333 @@
+import { randomInt } from 'node:crypto';
+import { wrongFields } from '../http/fields.ts';
+import type { EntryDraft } from '../log/act.ts';
+import { fingerprintOf } from '../log/chain.ts';
+import type { SiteLog } from '../log/site-log.ts';
+import type { Settings } from '../settings.ts';
+import { siteSetUp } from '../site-stream.ts';
+import type { Store } from '../store/store.ts';
+import { Accounts, type Secret } from './accounts.ts';
+import type { By, Claim, NewCode, People, ScreenCookies, SignedIn } from './people.ts';
+import type { Person, Role } from './person.ts';
+import { type PersonEntry, personEntry } from './person-stream.ts';
+import { PinHasher } from './pin-hash.ts';
+import { pinFault } from './pin-rules.ts';
+import { alreadySetUp, codeIsUsed, notYourself, thatIsTheCode } from './refusals.ts';
+import { ADDERS, Roll } from './roll.ts';
+import { Screens, UNNUMBERED } from './screens.ts';
+import { Sessions } from './sessions.ts';
+
+export interface SitePeopleOptions {
+  readonly log: SiteLog;
+  readonly store: Store;
+  readonly settings: Settings;
+  /** The key from outside the database, see `pepper.ts`. */
+  readonly pepper: Uint8Array;
+  now(): Date;
+}
+
+interface Change {
+  readonly id: string;
+  readonly kind: PersonEntry;
+  readonly inputs: Readonly<Record<string, string>>;
+  check(): Promise<void>;
+}
+
+const CODE_DIGITS = 8;
+const CODE_HOURS = 24;
+
+/** The people of the site, kept in its log and, for what is secret, beside it. */
+export class SitePeople implements People {
+  readonly #options: SitePeopleOptions;
+  readonly #roll: Roll;
+  readonly #accounts: Accounts;
+  readonly #sessions: Sessions;
+  readonly #screens: Screens;
+
+  constructor(options: SitePeopleOptions) {
+    const { settings, pepper, log, store } = options;
+    const { hashCost: cost, hashesAtOnceMax: atOnceMax, hashesWaitingMax: waitingMax } = settings;
+    this.#options = options;
+    this.#roll = new Roll(log);
+    this.#accounts = new Accounts({
+      ...options,
+      hasher: new PinHasher({ cost, pepper, atOnceMax, waitingMax }),
+    });
+    this.#sessions = new Sessions(options);
+    this.#screens = new Screens(store);
+  }
+
+  async isEmpty(): Promise<boolean> {
+    return (await this.#roll.list()).length === 0;
+  }
+
+  list(): Promise<readonly Person[]> {
+    return this.#roll.list();
+  }
+
+  find(id: string): Promise<Person | undefined> {
+    return this.#roll.find(id);
+  }
+
+  async verify({ who, pin, screen }: Claim & Pick<By, 'screen'>): Promise<Person> {
+    const person = await this.#roll.whoIs(who);
+    const kind = await this.#accounts.prove({ person, who, secret: pin, screen });
+    if (kind === 'code' || person === undefined) throw thatIsTheCode();
+    return person;
+  }
+
+  async signIn(claim: Claim & ScreenCookies, by: By): Promise<SignedIn> {
+    const person = await this.verify({ ...claim, screen: by.screen });
+    const screen = await this.#screens.recognise(claim.screen);
+    const { id } = person;
+    await this.#roll.record(
+      { id, asks: { signIn: id }, entries: [personEntry(id, { kind: 'signed-in' })] },
+      { ...by, person: id, screen: screen.name },
+    );
+    if (claim.session !== undefined) await this.#sessions.end(claim.session);
+    const session = await this.#sessions.start({ person: id, screen: screen.name });
+    return { person, session, screenToken: screen.token, screen: screen.name };
+  }
+
+  async signOut(session: string, by: By): Promise<void> {
+    const ended = await this.#sessions.end(session);
+    if (ended === undefined) return;
+    const id = ended.person;
+    await this.#roll.record(
+      { id, asks: { signOut: id }, entries: [personEntry(id, { kind: 'signed-out' })] },
+      by,
+    );
+  }
+
+  async atScreen(cookies: ScreenCookies & { readonly background: boolean }) {
+    const { session: token, screen, background } = cookies;
+    const session = token === undefined ? undefined : await this.#sessions.find(token, { background });
+    const person = session && (await this.#roll.find(session.person));
+    if (session !== undefined && person !== undefined && !person.retired) {
+      return { person, screen: session.screen };
+    }
+    const name = screen === undefined ? undefined : await this.#screens.nameOf(screen);
+    return { person: null, screen: name ?? UNNUMBERED };
+  }
+
+  setUp(
+    first: { readonly plant: string; readonly name: string; readonly pin: string },
+    by: By,
+  ): Promise<Person> {
+    const { plant, name, pin } = first;
+    return this.#roll.inTurn(async () => {
+      const id = await this.#roll.nextId('engineer');
+      await this.#refuseGuessable({ pin, id, field: 'pin' });
+      const site = siteSetUp({ plant, demo: false });
+      const entries = [site, ...addedWithPin({ id, name, role: 'engineer' })];
+      const asks = { setUp: plant, name };
+      await this.#roll.record(
+        { id, asks, entries, check: () => this.#refuseNotEmpty() },
+        { ...by, person: id },
+      );
+      return await this.#giveFirstPin({ id, pin }, by);
+    });
+  }
+
+  async setUpDemo(plant: string, by: By): Promise<void> {
+    const entries = [siteSetUp({ plant, demo: true })];
+    await this.#roll.record(
+      { id: '', asks: { setUpDemo: plant }, entries, check: () => this.#refuseNotEmpty() },
+      by,
+    );
+  }
+
+  async add(who: { readonly name: string; readonly role: Role }, by: By): Promise<NewCode> {
+    const { name, role } = who;
+    return await this.#roll.inTurn(async () => {
+      const next = await this.#roll.nextId(role);
+      const { id } = await this.#roll.record(
+        {
+          id: next,
+          asks: { add: name, role },
+          entries: [personEntry(next, { kind: 'person-added', inputs: { name, role } })],
+          check: () => this.#roll.refuseUsedName(name),
+        },
+        by,
+      );
+      return await this.#newCode(id, by);
+    });
+  }
+
+  addWithPin(
+    who: { readonly name: string; readonly role: Role; readonly pin: string },
+    by: By,
+  ): Promise<Person> {
+    const { name, role, pin } = who;
+    return this.#roll.inTurn(async () => {
+      const id = await this.#roll.nextId(role);
+      await this.#refuseGuessable({ pin, id, field: 'pin' });
+      const entries = addedWithPin({ id, name, role });
+      const check = () => this.#roll.refuseUsedName(name);
+      const done = await this.#roll.record({ id, asks: { addWithPin: name, role }, entries, check }, by);
+      return await this.#giveFirstPin({ id: done.id, pin }, by);
+    });
+  }
+
+  async giveCode(id: string, by: By): Promise<NewCode> {
+    return await this.#roll.inTurn(async () => {
+      const entries = [personEntry(id, { kind: 'code-given' })];
+      const check = async () => {
+        await this.#roll.present(id);
+        refuseYourself(id, by);
+      };
+      await this.#roll.record({ id, asks: { giveCode: id }, entries, check }, by);
+      const code = await this.#newCode(id, by);
+      await this.#sessions.endAllOf(id);
+      return code;
+    });
+  }
+
+  async setFirstPin(
+    claim: { readonly who: string; readonly code: string; readonly pin: string },
+    by: By,
+  ): Promise<Person> {
+    const person = await this.#roll.whoIs(claim.who);
+    const { who, code: secret, pin } = claim;
+    if (person !== undefined && (await this.#isPinSet(person.id, by))) return person;
+    const kind = await this.#accounts.prove({ person, who, secret, screen: by.screen });
+    if (person === undefined) throw new TypeError('Nobody was proved.');
+    if (kind === 'pin') throw wrongFields({ code: 'You have a PIN already. Sign in with it.' });
+    await this.#setPin({ person, pin, field: 'pin' }, { ...by, person: person.id });
+    return person;
+  }
+
+  async changePin(
+    change: { readonly id: string; readonly pin: string; readonly newPin: string },
+    by: By,
+  ): Promise<void> {
+    const person = await this.#roll.present(change.id);
+    if (await this.#isPinSet(person.id, by)) return;
+    await this.verify({ who: person.id, pin: change.pin, screen: by.screen });
+    if (change.pin === change.newPin) throw wrongFields({ newPin: 'This is the PIN that you have.' });
+    await this.#setPin({ person, pin: change.newPin, field: 'newPin' }, by);
+  }
+
+  async rename(change: { readonly id: string; readonly name: string }, by: By): Promise<Person> {
+    const { id, name } = change;
+    const check = () => this.#roll.refuseUsedName(name, id);
+    return await this.#change({ id, kind: 'person-renamed', inputs: { name }, check }, by);
+  }
+
+  async changeRole(change: { readonly id: string; readonly role: Role }, by: By): Promise<Person> {
+    const { id, role } = change;
+    const check = async () => {
+      refuseYourself(id, by);
+      if (!ADDERS.some((adder) => adder === role)) await this.#roll.refuseLastWhoAdds(id);
+    };
+    const person = await this.#change({ id, kind: 'role-changed', inputs: { role }, check }, by);
+    await this.#sessions.endAllOf(id);
+    return person;
+  }
+
+  async retire(id: string, by: By): Promise<Person> {
+    const check = async () => {
+      refuseYourself(id, by);
+      await this.#roll.refuseLastWhoAdds(id);
+    };
+    const person = await this.#change({ id, kind: 'person-retired', inputs: {}, check }, by);
+    await this.#accounts.remove(id);
+    await this.#sessions.endAllOf(id);
+    return person;
+  }
+
+  async endSessions(id: string, by: By): Promise<void> {
+    await this.#roll.present(id);
+    await this.#sessions.endAllOf(id);
+    const entries = [personEntry(id, { kind: 'signed-out' })];
+    await this.#roll.record({ id, asks: { endSessions: id }, entries }, by);
+  }
+
+  /** An act on one person of the list. */
+  async #change(change: Change, by: By): Promise<Person> {
+    const { id, kind, inputs, check } = change;
+    return await this.#roll.inTurn(async () => {
+      const entries = [personEntry(id, { kind, inputs })];
+      const asks = { [kind]: id, ...inputs };
+      const checkAll = async () => {
+        await this.#roll.present(id);
+        await check();
+      };
+      await this.#roll.record({ id, asks, entries, check: checkAll }, by);
+      return await this.#known(id);
+    });
+  }
+
+  async #known(id: string): Promise<Person> {
+    const person = await this.#roll.find(id);
+    if (person === undefined) throw new TypeError(`${id} was recorded and is not there.`);
+    return person;
+  }
+
+  async #refuseNotEmpty(): Promise<void> {
+    if (!(await this.isEmpty())) throw alreadySetUp();
+  }
+
+  /** This very request set the PIN before, and what proved it then is worth nothing now. */
+  async #isPinSet(id: string, by: By): Promise<boolean> {
+    const before = await this.#options.store.answered(by.requestId);
+    return before?.fingerprint === fingerprintOf(setPinAsk(id)) && before.person === id;
+  }
+
+  async #setPin(
+    of: { readonly person: Person; readonly pin: string; readonly field: string },
+    by: By,
+  ): Promise<void> {
+    const { person, pin, field } = of;
+    await this.#refuseGuessable({ pin, id: person.id, field });
+    const before = await this.#accounts.secretOf(person.id);
+    await this.#roll.record(
+      { id: person.id, asks: setPinAsk(person.id), entries: [personEntry(person.id, { kind: 'pin-set' })] },
+      by,
+    );
+    await this.#putPin(person.id, { text: pin, givenBy: before?.givenBy ?? by.requestId });
+    await this.#sessions.endAllOf(person.id);
+  }
+
+  async #giveFirstPin({ id, pin }: { id: string; pin: string }, by: By): Promise<Person> {
+    await this.#putPin(id, { text: pin, givenBy: by.requestId });
+    return await this.#known(id);
+  }
+
+  #putPin(id: string, secret: Pick<Secret, 'givenBy'> & { readonly text: string }): Promise<void> {
+    return this.#accounts.replace(id, { ...secret, kind: 'pin', validUntil: null });
+  }
+
+  /** The same request sent again gives another code in the place of the first, unless that was used meanwhile. */
+  async #newCode(id: string, by: By): Promise<NewCode> {
+    const before = await this.#accounts.secretOf(id);
+    if (before?.kind === 'pin' && before.givenBy === by.requestId) throw codeIsUsed();
+    const code = String(randomInt(10 ** CODE_DIGITS)).padStart(CODE_DIGITS, '0');
+    const validUntil = new Date(this.#options.now().getTime() + CODE_HOURS * 3_600_000).toISOString();
+    await this.#accounts.replace(id, { text: code, kind: 'code', validUntil, givenBy: by.requestId });
+    return { person: await this.#known(id), code, validUntil };
+  }
+
+  /** @throws Refusal FRM-002 beside the field */
+  async #refuseGuessable({ pin, id, field }: { pin: string; id: string; field: string }): Promise<void> {
+    const valves = await this.#options.store.summaries('valve');
+    const known = [id, ...valves.map((valve) => valve.id)].flatMap((name) => name.match(/\d+/g) ?? []);
+    const fault = pinFault(pin, { digitsMin: this.#options.settings.pinDigitsMin, known });
+    if (fault !== null) throw wrongFields({ [field]: fault });
+  }
+}
+
+function addedWithPin({ id, name, role }: { id: string; name: string; role: Role }): readonly EntryDraft[] {
+  return [
+    personEntry(id, { kind: 'person-added', inputs: { name, role } }),
+    personEntry(id, { kind: 'pin-set' }),
+  ];
+}
+
+function setPinAsk(id: string): { setPin: string } {
+  return { setPin: id };
+}
+
+function refuseYourself(id: string, by: By): void {
+  if (by.person === id) throw notYourself();
+}

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { axeViolations, sticksOut } from './harness/axe.ts';
+import { axeViolations, smallTargets, sticksOut, widenText } from './harness/axe.ts';
 import { DESK, NARROWEST, PHONE } from './harness/browser.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import type { Listening } from './harness/listen.ts';
@@ -30,5 +30,13 @@ inBrowser('every part in every state', (open) => {
     const { page } = await open({ origin: server.origin, viewport });
     await page.goto('/');
     expect(await sticksOut(page)).toEqual([]);
+    await widenText(page);
+    expect(await sticksOut(page)).toEqual([]);
+  });
+
+  test('has keys and buttons for gloved hands', async () => {
+    const { page } = await open({ origin: server.origin, viewport: PHONE });
+    await page.goto('/');
+    expect(await smallTargets(page)).toEqual([]);
   });
 });

@@ -30,13 +30,55 @@ export async function sticksOut(page: Page): Promise<readonly string[]> {
       const parent = element.parentElement;
       return parent !== null && (getComputedStyle(parent).overflowX !== 'visible' || isCut(parent));
     };
+    // A text can stick out of the element that it stands in.
+    const reach = (element: Element): number => {
+      const range = document.createRange();
+      range.selectNodeContents(element);
+      return Math.max(element.getBoundingClientRect().right, range.getBoundingClientRect().right);
+    };
     const out = [...document.querySelectorAll('body *')]
-      .filter((element) => !isCut(element))
-      .map((element) => ({ element, right: element.getBoundingClientRect().right }))
+      .filter((element) => !isCut(element) && getComputedStyle(element).overflowX === 'visible')
+      .map((element) => ({ element, right: reach(element) }))
       .filter(({ right }) => right > clientWidth)
-      .sort((one, other) => other.right - one.right)
+      .sort((one, other) => one.element.innerHTML.length - other.element.innerHTML.length)
       .slice(0, 5);
     const names = out.map(({ element, right }) => `${element.outerHTML.slice(0, 80)} reaches ${right}`);
     return [`${scrollWidth - clientWidth} px too wide`, ...names];
+  });
+}
+
+/**
+ * Keys and buttons that are too small for a gloved hand, in CSS pixels either way: 72 for PIN keys (19 mm at 96 px an
+ * inch), 44 for everything else that acts.
+ */
+export async function smallTargets(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const acting = [
+      ...document.querySelectorAll('button, input:not([type=hidden]), select, textarea, .button'),
+    ];
+    return acting.flatMap((element) => {
+      const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : [];
+      // What is pressed is the box with its label.
+      const boxes = [element, ...labels].map((part) => part.getBoundingClientRect());
+      const width = Math.max(...boxes.map((box) => box.right)) - Math.min(...boxes.map((box) => box.left));
+      const height = Math.max(...boxes.map((box) => box.height));
+      const leastPx = element.matches('[data-key]') ? 72 : 44;
+      const seen = width > 0 && height > 0;
+      // A fraction of a pixel is lost where the page is scaled.
+      return seen && Math.min(width, height) < leastPx - 0.5
+        ? [`${element.outerHTML.slice(0, 90)} is ${width} x ${height}, at least ${leastPx}`]
+        : [];
+    });
+  });
+}
+
+/** Spacing that readers set for themselves and a page must bear (WCAG 1.4.12). */
+export async function widenText(page: Page): Promise<void> {
+  // Through the browser's own interface for style sheets: the policy of the page forbids a style element.
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(`* { line-height: 1.5 !important; letter-spacing: 0.12em !important;
+      word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }`);
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   });
 }

@@ -46,8 +46,10 @@ export function nextStep(
   { step, event }: { readonly step: string; readonly event: MachineEvent },
 ): string | null {
   const before = compiled.machine.resolveState({ value: step, context: {} });
+  // Asked, not compared: a way back to its own step leaves the same snapshot as silence does.
+  if (!before.can(event)) return null;
   const [after] = transition(compiled.machine, before, event);
-  return after === before ? null : String(after.value);
+  return String(after.value);
 }
 
 /** True where a person may go back from one step to another under these facts. */
@@ -88,8 +90,7 @@ function transitionsOf({ outcome, way }: NamedWay): readonly unknown[] {
   return targetsOf(way.to).map(({ to, by }) => {
     const meta: WayMeta = { sets: way.sets ?? {}, outcome, by };
     const guarded = outcome !== null || by !== null;
-    // A way back to its own step is a new visit to the card, not silence: it must not look like a refusal.
-    return { target: to, reenter: true, meta, ...(guarded ? { guard: { type: 'way', params: meta } } : {}) };
+    return { target: to, meta, ...(guarded ? { guard: { type: 'way', params: meta } } : {}) };
   });
 }
 

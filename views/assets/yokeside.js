@@ -48,7 +48,6 @@ document.addEventListener('htmx:afterRequest', (event) => {
   keeping(false);
   const status = event.detail.xhr.status;
   away(status === 0 || status >= 500);
-  if (event.detail.successful) forget(event.detail.elt.closest('form'));
 });
 window.addEventListener('offline', () => away(true));
 window.addEventListener('online', () => away(false));
@@ -75,6 +74,7 @@ document.addEventListener('click', (event) => {
 });
 
 // Drafts: what was typed and not sent, by form and person, offered after a reload and never filled in unasked.
+// A form that comes with another request id than the draft was sent with shows that the draft arrived.
 const draftKey = (form) => `draft ${document.documentElement.dataset.person} ${form.dataset.draft}`;
 const draftFields = (form) =>
   [...form.elements].filter(
@@ -103,8 +103,8 @@ function remember(form, sent) {
   store(draftKey(form), { values: written(form), sent, at: new Date().toTimeString().slice(0, 5) });
 }
 function forget(form) {
-  if (form?.dataset.draft) store(draftKey(form));
-  form?.querySelector('.draft')?.remove();
+  store(draftKey(form));
+  form.querySelector('.draft')?.remove();
 }
 document.addEventListener('input', (event) => {
   const form = event.target.form;

@@ -1,10 +1,24 @@
+import { gearKind } from './gear/gear-stream.ts';
+import { jobAuditor } from './jobs/auditor.ts';
+import { procedureKind } from './jobs/catalogue.ts';
+import { jobKind } from './jobs/job-stream.ts';
+import { pointKind } from './jobs/point-stream.ts';
 import type { Auditor } from './log/auditor.ts';
 import type { StreamKind } from './log/stream-kind.ts';
 import { personKind } from './people/person-stream.ts';
 import { siteKind } from './site-stream.ts';
+import { valveKind } from './valves/valve-stream.ts';
 
 /** Every kind of stream that the log knows. A part adds its own here, and nowhere else. */
-export const streamKinds: readonly StreamKind<unknown>[] = [siteKind, personKind];
+export const streamKinds: readonly StreamKind<unknown>[] = [
+  siteKind,
+  personKind,
+  valveKind,
+  gearKind,
+  jobKind,
+  pointKind,
+  procedureKind,
+];
 
 /** What more than the chain must hold of a stream, checked by `npm run verify`. */
-export const auditors: readonly Auditor[] = [];
+export const auditors: readonly Auditor[] = [jobAuditor];

@@ -1,0 +1,182 @@
+import type { Action, Surroundings } from '../../procedures/actions/action.ts';
+import { advance } from '../../procedures/advance.ts';
+import type { Compiled } from '../../procedures/compile.ts';
+import type { JobDraft } from '../../procedures/evolve.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Json } from '../../procedures/json.ts';
+import { type ConditionId, LOCK_IDS } from '../../safety/conditions.ts';
+import { mayNotRestore, type PointState } from '../../safety/isolation-points.ts';
+import { Refusal } from '../../safety/refusal.ts';
+import type { EntryDraft, Read } from '../log/act.ts';
+import { fingerprintOf } from '../log/chain.ts';
+import { streamOf } from '../log/stream-kind.ts';
+import type { Person } from '../people/person.ts';
+import type { Services } from '../services.ts';
+import { SITE_STREAM } from '../site-stream.ts';
+import type { Catalogue } from './catalogue.ts';
+import { jobKind } from './job-stream.ts';
+import { pointKind } from './point-stream.ts';
+import { shownDigest } from './shown.ts';
+
+export interface JobCall {
+  readonly services: Services;
+  readonly catalogue: Catalogue;
+  readonly requestId: string;
+  readonly person: Person;
+  readonly screen: string;
+  readonly job: string;
+  readonly action: Action;
+}
+
+/** Tags of the site's points that a job of this valve relies on, by the lock that stands for each. */
+export function pointTags(job: Job): readonly (readonly [ConditionId, string])[] {
+  const { supplyPoint, inletPoint, outletPoint } = job.sheet;
+  if (job.facts.place === 'bench') return [];
+  const all: readonly (readonly [ConditionId, string | null])[] = [
+    ['supplyLock', supplyPoint],
+    ['inletLock', inletPoint],
+    ['outletLock', outletPoint],
+  ];
+  return all.flatMap(([lock, tag]) => (tag === null || tag === '' ? [] : [[lock, tag] as const]));
+}
+
+/**
+ * One act of a person on a job: decided, stored with what it does to the site's isolation points and to the
+ * valve, and only then answered.
+ *
+ * @throws Refusal JOB-000 for a job that is not there, and whatever `advance` refuses
+ */
+export async function actOnJob(call: JobCall): Promise<void> {
+  const { services, catalogue, job: id, action } = call;
+  const before = await services.log.state(jobKind, id);
+  if (before.status === 'none') throw noSuchJob(id);
+  const compiled = await catalogue.of(before.definitionHash, services.log);
+  const tags = pointTags(before);
+  try {
+    await services.log.act({
+      requestId: call.requestId,
+      fingerprint: fingerprintOf({ job: id, action: action as unknown as Json }),
+      person: call.person.id,
+      screen: call.screen,
+      streams: [
+        streamOf('job', id),
+        streamOf('valve', before.tag),
+        ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
+      ],
+      decide: (read) => decide(call, { read, compiled, tags }),
+    });
+  } catch (error) {
+    if (error instanceof Refusal && error.text.code.startsWith('HLD-00')) await recordTry(call, error);
+    throw error;
+  }
+}
+
+function decide(
+  call: JobCall,
+  {
+    read,
+    compiled,
+    tags,
+  }: {
+    readonly read: Read;
+    readonly compiled: Compiled;
+    readonly tags: readonly (readonly [ConditionId, string])[];
+  },
+) {
+  const job = read.state(jobKind, call.job);
+  const points = Object.fromEntries(
+    tags.map(([lock, tag]) => [lock, { ...read.state(pointKind, tag), tag }]),
+  );
+  const around: Surroundings = {
+    compiled,
+    nowMs: Date.parse(read.now),
+    today: read.now.slice(0, 10),
+    person: { id: call.person.id, role: call.person.role },
+    points,
+    shownDigest: shownDigest(job, compiled),
+  };
+  const draft = advance(job, call.action, around);
+  const entries: EntryDraft[] = [
+    {
+      stream: streamOf('job', call.job),
+      ...(draft as unknown as Pick<EntryDraft, 'kind' | 'inputs' | 'outcome' | 'effects'>),
+    },
+    ...pointEntries(job, { draft, points, call }),
+    ...(draft.effects.status === 'closed' ? [valveLeft(job)] : []),
+  ];
+  return { entries, answer: { job: call.job } };
+}
+
+/** What an act does to the points of the site. @throws Refusal PNT-001 where a point may not be restored */
+function pointEntries(
+  job: Job,
+  {
+    draft,
+    points,
+    call,
+  }: {
+    readonly draft: JobDraft;
+    readonly points: { readonly [C in ConditionId]?: PointState };
+    readonly call: JobCall;
+  },
+): readonly EntryDraft[] {
+  return LOCK_IDS.flatMap((id): EntryDraft[] => {
+    const change = draft.effects.locks?.[id];
+    const point = points[id];
+    if (change === undefined || point === undefined) return [];
+    const stream = streamOf('point', point.tag);
+    if (change !== null) {
+      const inputs = { lock: change.lock, owner: change.owner, job: job.id };
+      return [{ stream, kind: 'lock-hung', inputs, outcome: {}, effects: {} }];
+    }
+    const why = mayNotRestore(point, { job: job.id, person: call.person.id });
+    if (why !== null) {
+      throw new Refusal({
+        kind: 'unsafe',
+        code: 'PNT-001',
+        what: `${point.tag} is not restored: ${why}.`,
+        kept: 'Nothing was written.',
+        next: 'The owner of the lock takes it off. Ask the supervisor where the owner is away.',
+      });
+    }
+    return point.locks.length === 0
+      ? []
+      : [{ stream, kind: 'lock-taken-off', inputs: { job: job.id }, outcome: {}, effects: {} }];
+  });
+}
+
+function valveLeft(job: Job): EntryDraft {
+  return {
+    stream: streamOf('valve', job.tag),
+    kind: 'job-left',
+    inputs: { job: job.id },
+    outcome: {},
+    effects: {},
+  };
+}
+
+/** A hold that somebody tried and may not pass is worth a line of its own. */
+async function recordTry(call: JobCall, refusal: Refusal): Promise<void> {
+  const inputs = { job: call.job, act: call.action.kind, code: refusal.text.code };
+  await call.services.log.act({
+    requestId: null,
+    fingerprint: fingerprintOf(inputs),
+    person: call.person.id,
+    screen: call.screen,
+    streams: [SITE_STREAM],
+    decide: () => ({
+      entries: [{ stream: SITE_STREAM, kind: 'hold-refused', inputs, outcome: {}, effects: {} }],
+      answer: {},
+    }),
+  });
+}
+
+export function noSuchJob(id: string): Refusal {
+  return new Refusal({
+    kind: 'not-found',
+    code: 'JOB-000',
+    what: `There is no job ${id}.`,
+    kept: 'Nothing was written.',
+    next: 'Choose a job on the shift list.',
+  });
+}

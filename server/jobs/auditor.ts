@@ -1,0 +1,29 @@
+import { auditJob } from '../../procedures/audit.ts';
+import { strokeCheck } from '../../procedures/commissioning/stroke-check.ts';
+import { compile } from '../../procedures/compile.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Auditor } from '../log/auditor.ts';
+import { hashOf } from './catalogue.ts';
+
+const current = compile(strokeCheck);
+const currentHash = hashOf(strokeCheck);
+
+/** Runs each job's lines through its machine again; a job on another revision is told apart, not passed over. */
+export const jobAuditor: Auditor = {
+  kind: 'job',
+  audit: (_stream, entries) => {
+    const opened = entries[0]?.inputs as unknown as Partial<Job> | undefined;
+    if (opened?.definitionHash !== currentHash) {
+      return [
+        {
+          place: 1,
+          what: `the machine of definition ${opened?.definitionHash ?? 'unknown'} is not part of this program`,
+        },
+      ];
+    }
+    return auditJob(entries, current).map((what) => ({
+      place: Number(/^line (\d+)/.exec(what)?.[1] ?? 1),
+      what,
+    }));
+  },
+};

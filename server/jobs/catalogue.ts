@@ -1,0 +1,101 @@
+import { faultsOf } from '../../procedures/check.ts';
+import { strokeCheck } from '../../procedures/commissioning/stroke-check.ts';
+import { type Compiled, compile } from '../../procedures/compile.ts';
+import type { Json } from '../../procedures/json.ts';
+import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import { asJson, type Definition, revisionOf } from '../../procedures/vocabulary.ts';
+import { canonical } from '../log/canonical.ts';
+import { sha256 } from '../log/chain.ts';
+import type { SiteLog } from '../log/site-log.ts';
+import type { StreamKind } from '../log/stream-kind.ts';
+
+/** A definition as it was when a job opened on it, kept in the log under its hash. */
+export const procedureKind: StreamKind<{ readonly definition: Definition | null }> = {
+  kind: 'procedure',
+  initial: { definition: null },
+  evolve: (state, entry) =>
+    entry.kind === 'procedure-stored' ? { definition: entry.inputs as unknown as Definition } : state,
+  summarise: () => null,
+};
+
+export interface Served {
+  readonly hash: string;
+  readonly compiled: Compiled;
+}
+
+export interface Offer {
+  readonly id: string;
+  readonly title: string;
+  readonly revision: string;
+  readonly place: 'bench' | 'line';
+  /** Null where the valve may have it, else why not. */
+  readonly because: string | null;
+}
+
+/** The definitions that new jobs open on. A definition with a fault is not served: the server does not start. */
+const DEFINITIONS: readonly Definition[] = [strokeCheck];
+
+export class Catalogue {
+  readonly #byId = new Map<string, Served>();
+  readonly #byHash = new Map<string, Compiled>();
+
+  /** @throws Error naming every fault of a definition that fails its proof or its lint */
+  constructor(definitions: readonly Definition[] = DEFINITIONS) {
+    for (const definition of definitions) {
+      const compiled = compile(definition);
+      const faults = faultsOf(compiled);
+      if (faults.length > 0) throw new Error(`${definition.id} is not served: ${faults.join('; ')}`);
+      const served = { hash: hashOf(definition), compiled };
+      this.#byId.set(definition.id, served);
+      this.#byHash.set(served.hash, compiled);
+    }
+  }
+
+  current(id: string): Served | undefined {
+    return this.#byId.get(id);
+  }
+
+  all(): readonly Served[] {
+    return [...this.#byId.values()];
+  }
+
+  /** The machine of an open job, also of a definition that is served no more. @throws Error if the log does not have it */
+  async of(hash: string, log: SiteLog): Promise<Compiled> {
+    const known = this.#byHash.get(hash);
+    if (known !== undefined) return known;
+    const { definition } = await log.state(procedureKind, hash);
+    if (definition === null) throw new Error(`the log has no definition ${hash}`);
+    const compiled = compile(definition);
+    this.#byHash.set(hash, compiled);
+    return compiled;
+  }
+
+  /** What this valve may have done to it, on the bench and in the line, and why not the rest. */
+  offers(sheet: ValveSheet): readonly Offer[] {
+    return [...this.#byId.values()].flatMap(({ compiled: { definition } }) =>
+      (['bench', 'line'] as const).map((place) => ({
+        id: definition.id,
+        title: definition.title,
+        revision: revisionOf(definition),
+        place,
+        because: whyNot(sheet, place),
+      })),
+    );
+  }
+}
+
+export function hashOf(definition: Definition): string {
+  return sha256(canonical(asJson(definition) as Json));
+}
+
+/** Why a stroke check with test air on the case does not fit a valve. */
+function whyNot(sheet: ValveSheet, place: 'bench' | 'line'): string | null {
+  if (sheet.actuatorKind !== 'diaphragm') return 'A piston is not stroked by air on a spring case.';
+  if (sheet.springHeldBy === 'no spring') return 'It has no spring to stroke against.';
+  if (sheet.positioner !== 'none')
+    return 'It has a positioner: its stroke is checked with the positioner in the loop.';
+  if (place === 'line' && (sheet.inletPoint === null || sheet.outletPoint === null)) {
+    return 'The line has no block valve on each side: take the valve to the bench.';
+  }
+  return null;
+}

@@ -1,0 +1,50 @@
+import { evolve, NO_JOB } from '../../procedures/evolve.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Json } from '../../procedures/json.ts';
+import type { StreamKind } from '../log/stream-kind.ts';
+
+/** A line of the shift list: what is open, where it stands, since when. */
+export interface JobLine {
+  readonly id: string;
+  readonly tag: string;
+  readonly location: string;
+  readonly service: string;
+  readonly procedure: string;
+  readonly status: Job['status'];
+  readonly closedAs: string | null;
+  readonly step: string;
+  readonly since: string;
+  readonly openedAt: string;
+  readonly closedAt: string | null;
+  readonly openedBy: string;
+  readonly performers: readonly string[];
+  readonly locks: readonly string[];
+}
+
+/** Open jobs stand before closed ones, each in order of opening. */
+const ORDER: Readonly<Record<Job['status'], string>> = { open: '1', parked: '1', closed: '2', none: '3' };
+
+export const jobKind: StreamKind<Job> = {
+  kind: 'job',
+  initial: NO_JOB,
+  evolve,
+  summarise: (job, id) => {
+    const line: JobLine = {
+      id,
+      tag: job.tag,
+      location: job.sheet.location,
+      service: job.sheet.service,
+      procedure: job.procedure,
+      status: job.status,
+      closedAs: job.closedAs,
+      step: job.step,
+      since: job.arrivedAt,
+      openedAt: job.openedAt,
+      closedAt: job.closedAt,
+      openedBy: job.openedBy,
+      performers: job.performers,
+      locks: Object.values(job.locks).map((lock) => lock.lock),
+    };
+    return { sort: `${ORDER[job.status]} ${job.openedAt}`, body: line as unknown as Json };
+  },
+};

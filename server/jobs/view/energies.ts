@@ -1,0 +1,166 @@
+import { situationNow } from '../../../procedures/actions/move.ts';
+import type { EvidenceNote, Job, Reading } from '../../../procedures/job.ts';
+import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
+import type { Situation } from '../../../safety/situation.ts';
+import type { EnergyState } from '../../../views/pictures/marks.ts';
+import { asRead, clock, short } from './words.ts';
+
+/** One energy, or the bypass, as tag, strip and evidence row show it. */
+export interface EnergyView {
+  readonly condition: ConditionId;
+  readonly letter: string;
+  readonly name: string;
+  readonly state: EnergyState;
+  readonly was: string | null;
+  readonly is: string | null;
+  readonly lock: string | null;
+  readonly who: string;
+  readonly when: string;
+  readonly gauge: string;
+  readonly proof: string;
+}
+
+/** The energies that stand on the drawing, in the order of their letters. */
+export const DRAWN: readonly ConditionId[] = [
+  'supplyAir',
+  'signalAir',
+  'spring',
+  'processInlet',
+  'processOutlet',
+  'bypass',
+];
+
+const LOCK_OF: { readonly [C in ConditionId]?: ConditionId } = {
+  supplyAir: 'supplyLock',
+  processInlet: 'inletLock',
+  processOutlet: 'outletLock',
+};
+
+const BEFORE_OF: { readonly [C in ConditionId]?: string } = {
+  supplyAir: 'supplyBeforePa',
+  signalAir: 'signalBeforePa',
+  processInlet: 'inletBeforePa',
+  processOutlet: 'outletBeforePa',
+};
+
+const STATES: Readonly<Record<string, EnergyState>> = {
+  live: 'live',
+  loaded: 'loaded',
+  held: 'held',
+  contained: 'contained',
+  released: 'released',
+  absent: 'absent',
+  open: 'open',
+  shut: 'shut',
+  hot: 'live',
+  free: 'live',
+  present: 'live',
+  armed: 'live',
+  safe: 'contained',
+  hung: 'contained',
+  cleared: 'released',
+  overridden: 'contained',
+};
+
+export function energyView(
+  condition: ConditionId,
+  { job, nowMs }: { readonly job: Job; readonly nowMs: number },
+): EnergyView {
+  const situation = situationNow(job, nowMs);
+  const note = job.evidence[condition] ?? null;
+  const lock = LOCK_OF[condition] === undefined ? null : (job.locks[LOCK_OF[condition]]?.lock ?? null);
+  const state = stateOf(condition, { situation, lock });
+  const is = note === null ? null : lastOf(note, condition);
+  const before = job.readings[BEFORE_OF[condition] ?? ''];
+  return {
+    condition,
+    letter: CONDITIONS[condition].letter ?? '',
+    name: condition === 'signalAir' ? airName(situation) : CONDITIONS[condition].name,
+    state,
+    was: before === undefined || is === null || state === 'live' ? null : asRead(before),
+    is: is === null ? null : asRead(is),
+    lock,
+    who: note === null ? '' : short(note.person),
+    when: note === null ? '' : clock(note.at),
+    gauge: is?.gauge ?? '',
+    proof: proofOf(condition, { situation, note, state, before }),
+  };
+}
+
+function stateOf(
+  condition: ConditionId,
+  { situation, lock }: { readonly situation: Situation; readonly lock: string | null },
+): EnergyState {
+  const state = situation.states[condition];
+  if (situation.lapsed[condition] !== undefined) return 'prove-again';
+  if (state === 'isolated') return lock === null ? 'capped' : 'locked';
+  if (state === 'live' && lock !== null) return 'to-prove';
+  return STATES[state] ?? 'live';
+}
+
+/** Once the controller's line is off, what is on the case is test air. */
+function airName(situation: Situation): string {
+  return situation.states.testAir === 'connected' ? 'Test air' : 'Signal air';
+}
+
+const AFTER: readonly string[] = [
+  'AfterPa',
+  'AgainPa',
+  'ZeroPa',
+  'heldPa',
+  'adjusterHeightM',
+  'signalPa',
+  'supplyBackPa',
+  'bodyTemperatureK',
+];
+
+function lastOf(note: EvidenceNote, condition: ConditionId): Reading | null {
+  const fits = note.readings.filter((reading) => AFTER.some((end) => reading.field.endsWith(end)));
+  if (condition === 'bypass' || condition === 'weight' || condition === 'residue') return null;
+  return fits.at(-1) ?? null;
+}
+
+function proofOf(
+  condition: ConditionId,
+  {
+    situation,
+    note,
+    state,
+    before,
+  }: {
+    readonly situation: Situation;
+    readonly note: EvidenceNote | null;
+    readonly state: EnergyState;
+    readonly before: Reading | undefined;
+  },
+): string {
+  const lapsed = situation.lapsed[condition];
+  if (lapsed !== undefined) return `lapsed: ${lapsed}`;
+  if (condition === 'bypass') return 'never an isolation';
+  if (state === 'to-prove') return before === undefined ? 'not shown yet' : `was ${asRead(before)}, to show`;
+  if (note === null) return state === 'live' || state === 'loaded' ? 'not shown safe' : '';
+  const by = `${short(note.person)} ${clock(note.at)}`;
+  return before !== undefined && state !== 'live' && state !== 'held' ? `was ${asRead(before)}, ${by}` : by;
+}
+
+/** How it was made safe, as the evidence row says it. */
+export function doneText(view: EnergyView, job: Job): string {
+  const { sheet } = job;
+  const bench = job.facts.place === 'bench';
+  switch (view.condition) {
+    case 'supplyAir':
+      return bench ? 'None connected' : `Cock ${sheet.supplyPoint} shut, vented`;
+    case 'signalAir':
+      return bench ? 'Case port open to the air' : 'Line off at the case, ends capped';
+    case 'spring':
+      return 'Case shut, every bolt in and tight';
+    case 'processInlet':
+      return bench ? 'Valve is out of the line' : `${sheet.inletPoint} shut, drained`;
+    case 'processOutlet':
+      return bench ? 'Valve is out of the line' : `${sheet.outletPoint} shut, drained`;
+    case 'bypass':
+      return bench ? 'None here' : `${sheet.bypassPoint ?? 'none'}, the operator holds the process`;
+    default:
+      return job.evidence[view.condition]?.words.othersHow ?? 'Recorded';
+  }
+}

@@ -1,0 +1,108 @@
+import type { Compiled } from '../../../procedures/compile.ts';
+import type { Answer, Job } from '../../../procedures/job.ts';
+import { fill } from '../../../procedures/say.ts';
+import { clock, given, short } from './words.ts';
+
+export interface LineView {
+  readonly place: number;
+  readonly step: string;
+  readonly phase: string;
+  readonly what: string;
+  readonly reading: string;
+  readonly verdict: { readonly mark: string; readonly word: string };
+  readonly who: string;
+  readonly when: string;
+  readonly more: string;
+  readonly correctable: boolean;
+}
+
+/** The answered cards, oldest first, each folded to a line. What stands no more is still a line, and says so. */
+export function lineViews(job: Job, { definition }: Compiled): readonly LineView[] {
+  return job.answers.map((answer) => {
+    const step = definition.steps[answer.step];
+    return {
+      place: answer.place,
+      step: answer.step,
+      phase: step?.phase ?? '',
+      what: step === undefined ? answer.step : fill(step.title, job),
+      reading: given(answer.readings) || wordsOf(answer, step),
+      verdict: answer.superseded
+        ? { mark: 'off-path', word: answer.corrected ? 'corrected' : 'asked again' }
+        : verdictOf(answer),
+      who: short(answer.person),
+      when: clock(answer.at),
+      more: moreOf(answer),
+      correctable:
+        !answer.superseded &&
+        (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),
+    };
+  });
+}
+
+function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
+  if (step?.kind === 'question') return step.choices[answer.outcome]?.label ?? '';
+  return '';
+}
+
+const GOOD: readonly string[] = [
+  'shown',
+  'yes',
+  'agree',
+  'steady',
+  'all safe',
+  'held',
+  'found',
+  'as expected',
+  'inside',
+  'complete',
+  'signed',
+  'waited',
+  'proved again',
+];
+const BAD: readonly string[] = [
+  'no',
+  'differ',
+  'falls',
+  'not shown',
+  'gauge not seen alive',
+  'gauge too coarse',
+  'one is not safe',
+  'too hot to touch',
+  'outside',
+  'above limit',
+  'not as expected',
+  'does not move',
+  'does not repeat',
+  'too near its seat',
+];
+
+function verdictOf(answer: Answer): LineView['verdict'] {
+  if (answer.act === 'hold-sent-back') return { mark: 'sent-back', word: 'sent back' };
+  if (answer.act === 'made-safe') return { mark: 'record', word: 'stopped' };
+  if (answer.outcome === 'too close') return { mark: 'too-close', word: 'too close' };
+  if (GOOD.includes(answer.outcome)) return { mark: 'inside', word: answer.outcome };
+  if (BAD.includes(answer.outcome)) return { mark: 'outside', word: answer.outcome };
+  return {
+    mark: 'record',
+    word:
+      answer.outcome === 'more rows'
+        ? 'read'
+        : answer.outcome === 'kept' || answer.outcome === 'done'
+          ? answer.outcome
+          : 'told',
+  };
+}
+
+function moreOf(answer: Answer): string {
+  const words = Object.entries(answer.words).map(([name, word]) => `${name}: ${word}`);
+  const gauges = [
+    ...new Set(answer.readings.map((reading) => reading.gauge).filter((gauge) => gauge !== null)),
+  ];
+  const by = answer.readings.find((reading) => reading.readBy !== null)?.readBy;
+  return [
+    `line ${answer.place}`,
+    ...words,
+    ...(gauges.length > 0 ? [`gauge ${gauges.join(', ')}`] : []),
+    ...(by ? [`read by ${by}`] : []),
+  ].join('. ');
+}

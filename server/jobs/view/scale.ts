@@ -1,0 +1,116 @@
+import type { Compiled } from '../../../procedures/compile.ts';
+import type { Job } from '../../../procedures/job.ts';
+
+export interface ScaleView {
+  readonly at: number;
+  readonly of: number;
+  readonly ticks: readonly {
+    readonly state: 'done' | 'current' | 'next';
+    readonly phase?: string;
+    readonly hold?: string;
+  }[];
+}
+
+/** The straight way through a procedure, for the job scale: what a valve that gives no trouble passes. */
+export const STRAIGHT_WAY: Readonly<
+  Record<string, { readonly bench: readonly string[]; readonly line: readonly string[] }>
+> = {
+  'stroke-check': {
+    bench: way(['benchRecord', 'otherEnergies'], ['signBench']),
+    line: way(
+      [
+        'consent',
+        'loopManual',
+        'openBypass',
+        'shutInlet',
+        'shutOutlet',
+        'drainInlet',
+        'drainOutlet',
+        'shutSupply',
+        'ventSupply',
+        'otherEnergies',
+        'breakSignalLine',
+      ],
+      [
+        'backCheck',
+        'zeroBeforeBack',
+        'reconnect',
+        'supplyBack',
+        'tellPeople',
+        'signReturn',
+        'openBlocks',
+        'shutBypass',
+        'loopBack',
+      ],
+    ),
+  },
+};
+
+function way(before: readonly string[], after: readonly string[]): readonly string[] {
+  return [
+    'needs',
+    'rigGauges',
+    'rigShutIn',
+    'rigHold',
+    'rigBleed',
+    ...before,
+    'springLook',
+    'holdWork',
+    'connectAir',
+    'contactFound',
+    'asFoundCycle',
+    'asFoundStrokes',
+    'asFoundVerdict',
+    'chooseWork',
+    'threadLook',
+    'holdForPlug',
+    'turnStem',
+    'contactLeft',
+    'holdOpen',
+    'setIndicator',
+    'asLeftCycle',
+    'asLeftStrokes',
+    'asLeftVerdict',
+    'airOff',
+    'disconnectAir',
+    'finalCheck',
+    'nextPerson',
+    ...after,
+  ];
+}
+
+/** Ticks for the steps of the straight way; a step off it stands at the last tick that was passed. */
+export function scaleView(job: Job, { definition }: Compiled): ScaleView {
+  const steps = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? Object.keys(definition.steps);
+  const passed = Math.max(-1, ...job.answers.map((answer) => steps.indexOf(answer.step)));
+  const found = steps.indexOf(job.step);
+  const at = job.status === 'closed' ? steps.length : found >= 0 ? found : passed;
+  let phase = '';
+  let holds = 0;
+  const ticks = steps.map((id, index) => {
+    const step = definition.steps[id];
+    const title = definition.phases.find((one) => one.id === step?.phase)?.title ?? '';
+    const first = title !== phase;
+    phase = title;
+    if (step?.kind === 'hold') holds += 1;
+    const state: ScaleView['ticks'][number]['state'] =
+      index < at ? 'done' : index === at ? 'current' : 'next';
+    return {
+      state,
+      ...(first ? { phase: title } : {}),
+      ...(step?.kind === 'hold' ? { hold: `H${holds}` } : {}),
+    };
+  });
+  return { at: Math.min(at + 1, steps.length), of: steps.length, ticks };
+}
+
+/** Which hold of how many a hold step is. */
+export function holdNumber(
+  job: Job,
+  definition: Compiled['definition'],
+  step: string,
+): { readonly hold: number; readonly of: number } {
+  const steps = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? [];
+  const holds = steps.filter((id) => definition.steps[id]?.kind === 'hold');
+  return { hold: holds.indexOf(step) + 1, of: holds.length };
+}

@@ -8,6 +8,8 @@ import type { Services } from './services.ts';
 export interface AppOptions {
   readonly services: Services;
   readonly routes: readonly Route[];
+  /** Holds every answer against the schema that programs are told; for tests. */
+  readonly checkAnswers?: boolean;
 }
 
 /** What a request handler of the router sees: which of our own addresses was asked. */

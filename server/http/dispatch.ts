@@ -1,4 +1,5 @@
 /** How one request travels: from our own page? who is it? may they? what did they send? then the route, the answer. */
+import { isDeepStrictEqual } from 'node:util';
 import { Refusal } from '../../safety/refusal.ts';
 import { faultDetails } from '../operations-log.ts';
 import type { Services } from '../services.ts';
@@ -14,6 +15,8 @@ import { wants } from './wants.ts';
 export interface Dispatching {
   readonly services: Services;
   readonly routes: readonly Route[];
+  /** Holds every answer against its schema. */
+  readonly checkAnswers?: boolean;
 }
 
 export interface Incoming {
@@ -48,10 +51,18 @@ export async function dispatch(
     if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
     refuseOddParams(incoming.params);
     const reply = await route.run(soFar.call, { body: soFar.body.fields, query: queryOf(request) });
+    if (to.checkAnswers) requireAsDescribed(route, reply.data);
     return sendReply(reply, answering());
   } catch (error) {
     return await sendRefused(error, { route, soFar, query: queryOf(request), answering: answering() });
   }
+}
+
+/** Nothing missing, and nothing told that is not described. */
+function requireAsDescribed({ answer, name }: Route, data: unknown): void {
+  const told: unknown = JSON.parse(JSON.stringify(data));
+  if (isDeepStrictEqual(answer.parse(told), told)) return;
+  throw new TypeError(`${name} answers more than its schema says.`);
 }
 
 /** The answer to an address where nothing is, or not by this method. Never rejects. */

@@ -64,7 +64,7 @@ export interface People {
 
   /** The first person, an engineer, and what the plant is called. @throws Refusal PPL-008 if there is somebody already */
   setUp(
-    first: { readonly plant: string; readonly name: string; readonly pin: string },
+    first: { readonly plant: string; readonly name: string; readonly newPin: string },
     by: By,
   ): Promise<Person>;
   /** Marks an empty site as the demo plant. @throws Refusal PPL-008 if there is somebody already */
@@ -80,7 +80,7 @@ export interface People {
   giveCode(id: string, by: By): Promise<NewCode>;
   /** The own PIN in the place of the one-time code. @throws Refusal FRM-002 for a PIN that is soon guessed */
   setFirstPin(
-    claim: { readonly who: string; readonly code: string; readonly pin: string },
+    claim: { readonly who: string; readonly code: string; readonly newPin: string },
     by: By,
   ): Promise<Person>;
   /** @param change `pin` is the one that holds now */

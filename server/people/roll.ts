@@ -38,6 +38,13 @@ export class Roll {
     return role === null ? undefined : { id, name, role, retired };
   }
 
+  /** Somebody of whom an entry was just written. */
+  async known(id: string): Promise<Person> {
+    const person = await this.find(id);
+    if (person === undefined) throw new TypeError(`${id} was recorded and is not there.`);
+    return person;
+  }
+
   /** Somebody who still works here, by name or id as people type them. */
   async whoIs(who: string): Promise<Person | undefined> {
     const wanted = who.normalize('NFC').trim().toLowerCase();

@@ -1,18 +1,16 @@
-import { randomInt } from 'node:crypto';
 import { wrongFields } from '../http/fields.ts';
 import type { EntryDraft } from '../log/act.ts';
-import { fingerprintOf } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { Settings } from '../settings.ts';
 import { siteSetUp } from '../site-stream.ts';
 import type { Store } from '../store/store.ts';
-import { Accounts, type Secret } from './accounts.ts';
+import { Accounts } from './accounts.ts';
+import { Credentials } from './credentials.ts';
 import type { By, Claim, NewCode, People, ScreenCookies, SignedIn } from './people.ts';
 import type { Person, Role } from './person.ts';
 import { type PersonEntry, personEntry } from './person-stream.ts';
 import { PinHasher } from './pin-hash.ts';
-import { pinFault } from './pin-rules.ts';
-import { alreadySetUp, codeIsUsed, notYourself, thatIsTheCode } from './refusals.ts';
+import { alreadySetUp, notYourself, thatIsTheCode } from './refusals.ts';
 import { ADDERS, Roll } from './roll.ts';
 import { Screens, UNNUMBERED } from './screens.ts';
 import { Sessions } from './sessions.ts';
@@ -33,26 +31,23 @@ interface Change {
   check(): Promise<void>;
 }
 
-const CODE_DIGITS = 8;
-const CODE_HOURS = 24;
-
 /** The people of the site, kept in its log and, for what is secret, beside it. */
 export class SitePeople implements People {
-  readonly #options: SitePeopleOptions;
   readonly #roll: Roll;
   readonly #accounts: Accounts;
+  readonly #credentials: Credentials;
   readonly #sessions: Sessions;
   readonly #screens: Screens;
 
   constructor(options: SitePeopleOptions) {
     const { settings, pepper, log, store } = options;
     const { hashCost: cost, hashesAtOnceMax: atOnceMax, hashesWaitingMax: waitingMax } = settings;
-    this.#options = options;
     this.#roll = new Roll(log);
     this.#accounts = new Accounts({
       ...options,
       hasher: new PinHasher({ cost, pepper, atOnceMax, waitingMax }),
     });
+    this.#credentials = new Credentials({ ...options, roll: this.#roll, accounts: this.#accounts });
     this.#sessions = new Sessions(options);
     this.#screens = new Screens(store);
   }
@@ -111,13 +106,13 @@ export class SitePeople implements People {
   }
 
   setUp(
-    first: { readonly plant: string; readonly name: string; readonly pin: string },
+    first: { readonly plant: string; readonly name: string; readonly newPin: string },
     by: By,
   ): Promise<Person> {
-    const { plant, name, pin } = first;
+    const { plant, name, newPin: pin } = first;
     return this.#roll.inTurn(async () => {
       const id = await this.#roll.nextId('engineer');
-      await this.#refuseGuessable({ pin, id, field: 'pin' });
+      await this.#credentials.refuseGuessable({ newPin: pin, id });
       const site = siteSetUp({ plant, demo: false });
       const entries = [site, ...addedWithPin({ id, name, role: 'engineer' })];
       const asks = { setUp: plant, name };
@@ -125,7 +120,7 @@ export class SitePeople implements People {
         { id, asks, entries, check: () => this.#refuseNotEmpty() },
         { ...by, person: id },
       );
-      return await this.#giveFirstPin({ id, pin }, by);
+      return await this.#credentials.giveFirstPin({ id, pin }, by);
     });
   }
 
@@ -150,7 +145,7 @@ export class SitePeople implements People {
         },
         by,
       );
-      return await this.#newCode(id, by);
+      return await this.#credentials.newCode(id, by);
     });
   }
 
@@ -161,11 +156,11 @@ export class SitePeople implements People {
     const { name, role, pin } = who;
     return this.#roll.inTurn(async () => {
       const id = await this.#roll.nextId(role);
-      await this.#refuseGuessable({ pin, id, field: 'pin' });
+      await this.#credentials.refuseGuessable({ newPin: pin, id });
       const entries = addedWithPin({ id, name, role });
       const check = () => this.#roll.refuseUsedName(name);
       const done = await this.#roll.record({ id, asks: { addWithPin: name, role }, entries, check }, by);
-      return await this.#giveFirstPin({ id: done.id, pin }, by);
+      return await this.#credentials.giveFirstPin({ id: done.id, pin }, by);
     });
   }
 
@@ -177,23 +172,24 @@ export class SitePeople implements People {
         refuseYourself(id, by);
       };
       await this.#roll.record({ id, asks: { giveCode: id }, entries, check }, by);
-      const code = await this.#newCode(id, by);
+      const code = await this.#credentials.newCode(id, by);
       await this.#sessions.endAllOf(id);
       return code;
     });
   }
 
   async setFirstPin(
-    claim: { readonly who: string; readonly code: string; readonly pin: string },
+    claim: { readonly who: string; readonly code: string; readonly newPin: string },
     by: By,
   ): Promise<Person> {
     const person = await this.#roll.whoIs(claim.who);
-    const { who, code: secret, pin } = claim;
-    if (person !== undefined && (await this.#isPinSet(person.id, by))) return person;
+    const { who, code: secret, newPin } = claim;
+    if (person !== undefined && (await this.#credentials.isPinSet(person.id, by))) return person;
     const kind = await this.#accounts.prove({ person, who, secret, screen: by.screen });
     if (person === undefined) throw new TypeError('Nobody was proved.');
     if (kind === 'pin') throw wrongFields({ code: 'You have a PIN already. Sign in with it.' });
-    await this.#setPin({ person, pin, field: 'pin' }, { ...by, person: person.id });
+    await this.#credentials.setPin({ person, newPin }, { ...by, person: person.id });
+    await this.#sessions.endAllOf(person.id);
     return person;
   }
 
@@ -202,10 +198,11 @@ export class SitePeople implements People {
     by: By,
   ): Promise<void> {
     const person = await this.#roll.present(change.id);
-    if (await this.#isPinSet(person.id, by)) return;
+    if (await this.#credentials.isPinSet(person.id, by)) return;
     await this.verify({ who: person.id, pin: change.pin, screen: by.screen });
     if (change.pin === change.newPin) throw wrongFields({ newPin: 'This is the PIN that you have.' });
-    await this.#setPin({ person, pin: change.newPin, field: 'newPin' }, by);
+    await this.#credentials.setPin({ person, newPin: change.newPin }, by);
+    await this.#sessions.endAllOf(person.id);
   }
 
   async rename(change: { readonly id: string; readonly name: string }, by: By): Promise<Person> {
@@ -254,66 +251,12 @@ export class SitePeople implements People {
         await check();
       };
       await this.#roll.record({ id, asks, entries, check: checkAll }, by);
-      return await this.#known(id);
+      return await this.#roll.known(id);
     });
-  }
-
-  async #known(id: string): Promise<Person> {
-    const person = await this.#roll.find(id);
-    if (person === undefined) throw new TypeError(`${id} was recorded and is not there.`);
-    return person;
   }
 
   async #refuseNotEmpty(): Promise<void> {
     if (!(await this.isEmpty())) throw alreadySetUp();
-  }
-
-  /** This very request set the PIN before, and what proved it then is worth nothing now. */
-  async #isPinSet(id: string, by: By): Promise<boolean> {
-    const before = await this.#options.store.answered(by.requestId);
-    return before?.fingerprint === fingerprintOf(setPinAsk(id)) && before.person === id;
-  }
-
-  async #setPin(
-    of: { readonly person: Person; readonly pin: string; readonly field: string },
-    by: By,
-  ): Promise<void> {
-    const { person, pin, field } = of;
-    await this.#refuseGuessable({ pin, id: person.id, field });
-    const before = await this.#accounts.secretOf(person.id);
-    await this.#roll.record(
-      { id: person.id, asks: setPinAsk(person.id), entries: [personEntry(person.id, { kind: 'pin-set' })] },
-      by,
-    );
-    await this.#putPin(person.id, { text: pin, givenBy: before?.givenBy ?? by.requestId });
-    await this.#sessions.endAllOf(person.id);
-  }
-
-  async #giveFirstPin({ id, pin }: { id: string; pin: string }, by: By): Promise<Person> {
-    await this.#putPin(id, { text: pin, givenBy: by.requestId });
-    return await this.#known(id);
-  }
-
-  #putPin(id: string, secret: Pick<Secret, 'givenBy'> & { readonly text: string }): Promise<void> {
-    return this.#accounts.replace(id, { ...secret, kind: 'pin', validUntil: null });
-  }
-
-  /** The same request sent again gives another code in the place of the first, unless that was used meanwhile. */
-  async #newCode(id: string, by: By): Promise<NewCode> {
-    const before = await this.#accounts.secretOf(id);
-    if (before?.kind === 'pin' && before.givenBy === by.requestId) throw codeIsUsed();
-    const code = String(randomInt(10 ** CODE_DIGITS)).padStart(CODE_DIGITS, '0');
-    const validUntil = new Date(this.#options.now().getTime() + CODE_HOURS * 3_600_000).toISOString();
-    await this.#accounts.replace(id, { text: code, kind: 'code', validUntil, givenBy: by.requestId });
-    return { person: await this.#known(id), code, validUntil };
-  }
-
-  /** @throws Refusal FRM-002 beside the field */
-  async #refuseGuessable({ pin, id, field }: { pin: string; id: string; field: string }): Promise<void> {
-    const valves = await this.#options.store.summaries('valve');
-    const known = [id, ...valves.map((valve) => valve.id)].flatMap((name) => name.match(/\d+/g) ?? []);
-    const fault = pinFault(pin, { digitsMin: this.#options.settings.pinDigitsMin, known });
-    if (fault !== null) throw wrongFields({ [field]: fault });
   }
 }
 
@@ -322,10 +265,6 @@ function addedWithPin({ id, name, role }: { id: string; name: string; role: Role
     personEntry(id, { kind: 'person-added', inputs: { name, role } }),
     personEntry(id, { kind: 'pin-set' }),
   ];
-}
-
-function setPinAsk(id: string): { setPin: string } {
-  return { setPin: id };
 }
 
 function refuseYourself(id: string, by: By): void {

@@ -1,0 +1,72 @@
+/**
+ * `npm start`: makes the data folder if need be, opens the log, listens, and says where. What a person at the console
+ * reads goes to stderr; stdout has the operations log alone.
+ */
+import { randomBytes, randomUUID } from 'node:crypto';
+import { createApp } from './app.ts';
+import { type Config, ownOrigins, readConfig } from './config.ts';
+import { readAssets } from './http/assets.ts';
+import { makeServices } from './make-services.ts';
+import { readPepper } from './people/pepper.ts';
+import { codeVersion, projectFolder } from './project-folder.ts';
+import { allRoutes } from './routes.ts';
+import { type Listening, listen } from './serve.ts';
+import type { Services } from './services.ts';
+import { SETTINGS } from './settings.ts';
+import { openSqliteStore } from './store/sqlite-store.ts';
+
+async function start(): Promise<void> {
+  const config = readConfig(process.env);
+  const store = openSqliteStore({ folder: config.folder });
+  const pepper = readPepper(config.folder);
+  const project = projectFolder();
+  const assets = readAssets(project);
+  const version = codeVersion();
+  const listening = await listen(config);
+  const origins = ownOrigins(config, listening.port);
+  const services = makeServices({
+    store,
+    settings: { ...SETTINGS, origins, setUpToken: config.isLoopback ? null : newSetUpToken() },
+    pepper,
+    project,
+    codeVersion: version,
+    asset: assets.address,
+    now: () => new Date(),
+    newId: randomUUID,
+    out: (line) => console.log(line),
+  });
+  listening.answerWith(createApp({ services, routes: allRoutes({ assets, codeVersion: version }) }));
+  services.operations.write('started', { address: origins[0] ?? '', version });
+  await greet(services, config);
+  stopOnSignal(services, listening);
+}
+
+function newSetUpToken(): string {
+  return randomBytes(9).toString('base64url');
+}
+
+async function greet({ people, settings }: Services, { isLoopback }: Config): Promise<void> {
+  const { origins, setUpToken } = settings;
+  console.error(`Yokeside is at ${origins[0]}`);
+  if (!isLoopback)
+    console.error('It can be reached from other machines, without encryption. Keep it inside the plant.');
+  if (setUpToken !== null && (await people.isEmpty())) console.error(`Set-up token: ${setUpToken}`);
+}
+
+function stopOnSignal({ log, operations }: Services, listening: Listening): void {
+  const stop = async (signal: NodeJS.Signals): Promise<void> => {
+    operations.write('stopping', { signal });
+    await listening.stop();
+    await log.close();
+    operations.write('stopped');
+    process.exit(0);
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop(signal));
+}
+
+try {
+  await start();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+}

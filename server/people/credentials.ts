@@ -1,0 +1,86 @@
+import { randomInt } from 'node:crypto';
+import { wrongFields } from '../http/fields.ts';
+import { fingerprintOf } from '../log/chain.ts';
+import type { Settings } from '../settings.ts';
+import type { Store } from '../store/store.ts';
+import type { Accounts } from './accounts.ts';
+import type { By, NewCode } from './people.ts';
+import type { Person } from './person.ts';
+import { personEntry } from './person-stream.ts';
+import { pinFault } from './pin-rules.ts';
+import { codeIsUsed } from './refusals.ts';
+import type { Roll } from './roll.ts';
+
+export interface CredentialsOptions {
+  readonly roll: Roll;
+  readonly accounts: Accounts;
+  readonly store: Store;
+  readonly settings: Pick<Settings, 'pinDigitsMin'>;
+  now(): Date;
+}
+
+const CODE_DIGITS = 8;
+const CODE_HOURS = 24;
+
+/** How people come to their PIN: a one-time code from somebody else, then a PIN that only they know. */
+export class Credentials {
+  readonly #options: CredentialsOptions;
+
+  constructor(options: CredentialsOptions) {
+    this.#options = options;
+  }
+
+  /** A PIN whose entry is written already. */
+  async giveFirstPin({ id, pin }: { readonly id: string; readonly pin: string }, by: By): Promise<Person> {
+    await this.#putPin(id, { text: pin, givenBy: by.requestId });
+    return await this.#options.roll.known(id);
+  }
+
+  /**
+   * The same request sent again gives another code in the place of the first.
+   *
+   * @throws Refusal PPL-007 if that was used meanwhile
+   */
+  async newCode(id: string, by: By): Promise<NewCode> {
+    const { roll, accounts, now } = this.#options;
+    const before = await accounts.secretOf(id);
+    if (before?.kind === 'pin' && before.givenBy === by.requestId) throw codeIsUsed();
+    const code = String(randomInt(10 ** CODE_DIGITS)).padStart(CODE_DIGITS, '0');
+    const validUntil = new Date(now().getTime() + CODE_HOURS * 3_600_000).toISOString();
+    await accounts.replace(id, { text: code, kind: 'code', validUntil, givenBy: by.requestId });
+    return { person: await roll.known(id), code, validUntil };
+  }
+
+  async setPin(of: { readonly person: Person; readonly newPin: string }, by: By): Promise<void> {
+    const { person, newPin } = of;
+    const { roll, accounts } = this.#options;
+    await this.refuseGuessable({ newPin, id: person.id });
+    const before = await accounts.secretOf(person.id);
+    const entries = [personEntry(person.id, { kind: 'pin-set' })];
+    await roll.record({ id: person.id, asks: setPinAsk(person.id), entries }, by);
+    await this.#putPin(person.id, { text: newPin, givenBy: before?.givenBy ?? by.requestId });
+  }
+
+  /** This very request set the PIN before, and what proved it then is worth nothing now. */
+  async isPinSet(id: string, by: By): Promise<boolean> {
+    const before = await this.#options.store.answered(by.requestId);
+    return before?.fingerprint === fingerprintOf(setPinAsk(id)) && before.person === id;
+  }
+
+  /** @throws Refusal FRM-002 beside the field */
+  async refuseGuessable({ newPin, id }: { readonly newPin: string; readonly id: string }): Promise<void> {
+    const { store, settings } = this.#options;
+    const valves = await store.summaries('valve');
+    const known = [id, ...valves.map((valve) => valve.id)].flatMap((name) => name.match(/\d+/g) ?? []);
+    const fault = pinFault(newPin, { digitsMin: settings.pinDigitsMin, known });
+    if (fault !== null) throw wrongFields({ newPin: fault });
+  }
+
+  #putPin(id: string, secret: { readonly text: string; readonly givenBy: string }): Promise<void> {
+    return this.#options.accounts.replace(id, { ...secret, kind: 'pin', validUntil: null });
+  }
+}
+
+function setPinAsk(id: string): { readonly setPin: string } {
+  return { setPin: id };
+}

@@ -49,6 +49,8 @@ const CALCULATIONS = FUNCTIONS.filter(
   ({ name, file }) => !['checks.ts', 'numbers.ts'].includes(file) && !name.endsWith('Text'),
 );
 
+const EVERYTHING = everything();
+
 async function everything(): Promise<Record<string, unknown>> {
   const modules = await Promise.all(
     FILES.map((file) => import(pathToFileURL(join(FOLDER, file)).href) as Promise<Record<string, unknown>>),
@@ -88,7 +90,7 @@ function expectAsPrinted(got: unknown, expected: string): void {
 
 describe('the docstrings of the calculations', () => {
   it.each(EXAMPLES)('$file: $call', async ({ call, expected }) => {
-    const names = await everything();
+    const names = await EVERYTHING;
     const code = /^throws (CALC-\d{3})$/.exec(expected)?.[1];
     if (code === undefined) {
       expectAsPrinted(evaluate(call, names), expected);

@@ -101,6 +101,46 @@ export const SOURCES = {
     kind: 'published',
     note: 'Equations and marked constants read in open library code; worked examples 1, 2 and 4 reproduced; the other constants checked by conversion of units.',
   },
+  'S-19': {
+    title: 'ANSI/FCI 70-2: control valve seat leakage',
+    kind: 'published',
+    note: 'Class table, US class V form and class VI table to 8 in read in public reproductions; larger ports from a sister standard.',
+  },
+  'S-20': {
+    title: 'IEC 60534-4 and GB/T 4213-92: inspection and routine testing of control valves',
+    kind: 'published',
+    note: 'Class fractions, class V, class VI, IV-S2 and the interpolation note read in a public reproduction; the power of ten of IV-S1 and the simplified gas form from memory.',
+  },
+  'S-21': {
+    title: 'ANSI/FCI 70-2 (2003 on): class V with air',
+    kind: 'memory',
+    note: '4.7 standard ml/min for each inch of orifice at 50 psi, not read.',
+  },
+  'S-22': {
+    title: 'Variable-area meter: balance of the weight and drag of its float',
+    kind: 'derived',
+    note: 'Flow at the scale state goes with the root of the gas density.',
+  },
+  'S-23': {
+    title: 'US 40 CFR 1065.644: leak rate from a pressure decay',
+    kind: 'published',
+    note: 'Balance and the inputs of its example read (vacuum side, where the sign is the other way round).',
+  },
+  'S-24': {
+    title: 'ISO 6358: flow rate characteristics of pneumatic components',
+    kind: 'memory',
+    note: 'Flow law from memory, widely published; density of air at ANR 1.185 kg/m³ with 65 % humidity.',
+  },
+  'S-25': {
+    title: 'Isentropic flow of an ideal gas through a nozzle',
+    kind: 'published',
+    note: 'Critical pressures checked against an open library and a tutorial of an orifice maker.',
+  },
+  'S-26': {
+    title: 'Nozzle and flapper, incompressible textbook form',
+    kind: 'memory',
+    note: 'From memory; the order of size of the gap agrees with a public instrumentation note.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

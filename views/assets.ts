@@ -1,3 +1,5 @@
+import { compactScript, compactStyle } from './compact.ts';
+
 /**
  * What a page loads, by the address below `/assets/`. The server reads these once at its start; an entry
  * with several parts is served as one file, in this order.
@@ -14,12 +16,21 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/7-tables.css',
       'assets/style/8-drawing.css',
       'assets/style/9-print.css',
-      'assets/style/10-style-page.css',
     ],
     type: 'text/css; charset=utf-8',
+    compact: compactStyle,
+  },
+  'style-page.css': {
+    parts: ['assets/style/10-style-page.css'],
+    type: 'text/css; charset=utf-8',
+    compact: compactStyle,
   },
   'icon.svg': { parts: ['assets/icon.svg'], type: 'image/svg+xml' },
-  'yokeside.js': { parts: ['assets/yokeside.js'], type: 'text/javascript; charset=utf-8' },
+  'yokeside.js': {
+    parts: ['assets/yokeside.js'],
+    type: 'text/javascript; charset=utf-8',
+    compact: compactScript,
+  },
   'htmx.js': { module: 'htmx.org/dist/htmx.min.js', type: 'text/javascript; charset=utf-8' },
   'fonts/atkinson-400.woff2': {
     module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',
@@ -37,6 +48,11 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
 
 export type AssetSource =
   /** Files below `views/`, joined. */
-  | { readonly parts: readonly string[]; readonly type: string }
+  | {
+      readonly parts: readonly string[];
+      readonly type: string;
+      /** The same in fewer letters, as it is served. */
+      readonly compact?: (text: string) => string;
+    }
   /** A file of an installed package, as `require.resolve` names it. */
   | { readonly module: string; readonly type: string };

@@ -64,9 +64,7 @@ function bytesOf(
   source: AssetSource,
   { project, load }: { project: string; load: NodeJS.Require },
 ): Uint8Array<ArrayBuffer> {
-  const paths =
-    'module' in source
-      ? [load.resolve(source.module)]
-      : source.parts.map((part) => join(project, 'views', part));
-  return new Uint8Array(Buffer.concat(paths.map((path) => readFileSync(path))));
+  if ('module' in source) return new Uint8Array(readFileSync(load.resolve(source.module)));
+  const text = source.parts.map((part) => readFileSync(join(project, 'views', part), 'utf8')).join('');
+  return new Uint8Array(Buffer.from(source.compact?.(text) ?? text));
 }

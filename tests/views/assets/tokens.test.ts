@@ -109,8 +109,9 @@ test('a browser without paired colours gets the light ones', () => {
 const parts = readdirSync(`${folder}/assets/style`);
 
 test('the sheet that is served is made of every part of the style folder', () => {
-  const served = ASSET_FILES['style.css'];
-  const names = served && 'parts' in served ? served.parts : [];
+  const names = Object.entries(ASSET_FILES).flatMap(([name, source]) =>
+    name.endsWith('.css') && 'parts' in source ? source.parts : [],
+  );
   expect([...names].sort()).toEqual(parts.map((part) => `assets/style/${part}`).sort());
 });
 

@@ -51,7 +51,8 @@ function chamber(valve: ValveSection): string {
     valve.actuatorKind === 'piston'
       ? `${pistonFace(valve)}V${rim + side * 36}H-80Z`
       : `${diaphragm(valve)}${back}`;
-  return shape('path', { d, ...fillingClass(valve.id, valve.signal) });
+  const { fill, class: ground } = fillingClass(valve.id, valve.signal);
+  return shape('path', { id: `${valve.id}-air`, d, fill, class: ground ? `${ground} moves` : 'moves' });
 }
 
 /** Plate or piston with its bolt, in the lowest place; moves with the stem. */

@@ -135,11 +135,11 @@ function checkGear(
     });
   }
   const span = gear.rangeHighSi - gear.rangeLowSi;
-  if (gear.dimension !== 'other' && (valueSi < gear.rangeLowSi - 0.01 * span || valueSi > gear.rangeHighSi)) {
+  if (valueSi < gear.rangeLowSi - 0.01 * span || valueSi > gear.rangeHighSi) {
     const range = (value: number) =>
       say({
         valueSi: value,
-        dimension: gear.dimension === 'length' ? 'length' : 'pressure',
+        dimension: gear.dimension,
         units: job.sheet.units,
       });
     throw wrongField(field, {

@@ -35,10 +35,12 @@ export function gearItem(role: GearRole, overrides: Partial<GearItem> = {}): Gea
     rangeLowSi: 0,
     rangeHighSi: dial ? INCH_M : highPsi * PSI_PA,
     dimension: dial ? 'length' : 'pressure',
+    unit: dial ? 'in' : 'psi',
     accuracyPercentOfSpan,
     calibratedOn: '2026-01-15',
     dueOn: '2099-01-15',
     certificate: `C-${NUMBERS[role]}`,
+    bleedsDown: role === 'regulator' ? true : null,
     note: '',
     ...overrides,
   };

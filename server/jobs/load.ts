@@ -1,0 +1,43 @@
+import type { Surroundings } from '../../procedures/actions/action.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Person } from '../people/person.ts';
+import type { Services } from '../services.ts';
+import { noSuchJob, pointTags } from './acts.ts';
+import type { Catalogue } from './catalogue.ts';
+import { jobKind } from './job-stream.ts';
+import { pointKind } from './point-stream.ts';
+import { shownDigest } from './shown.ts';
+
+export interface LoadedJob {
+  readonly job: Job;
+  readonly around: Surroundings;
+}
+
+/** A job with all that its page and its interlock look at, as last committed. @throws Refusal JOB-000 */
+export async function loadJob(
+  id: string,
+  {
+    services,
+    catalogue,
+    person,
+  }: { readonly services: Services; readonly catalogue: Catalogue; readonly person: Person },
+): Promise<LoadedJob> {
+  const job = await services.log.state(jobKind, id);
+  if (job.status === 'none') throw noSuchJob(id);
+  const compiled = await catalogue.of(job.definitionHash, services.log);
+  const points = await Promise.all(
+    pointTags(job).map(
+      async ([lock, tag]) => [lock, { ...(await services.log.state(pointKind, tag)), tag }] as const,
+    ),
+  );
+  const now = services.now();
+  const around: Surroundings = {
+    compiled,
+    nowMs: now.getTime(),
+    today: now.toISOString().slice(0, 10),
+    person: { id: person.id, role: person.role },
+    points: Object.fromEntries(points),
+    shownDigest: shownDigest(job, compiled),
+  };
+  return { job, around };
+}

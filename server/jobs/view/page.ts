@@ -1,0 +1,210 @@
+import { z } from 'zod';
+import type { BareCall, Reply, View } from '../../http/route.ts';
+import type { Person } from '../../people/person.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { loadJob } from '../load.ts';
+import type { Typed } from './fields.ts';
+import { type JobView, jobView } from './job-view.ts';
+
+const fieldAnswer = z.object({
+  name: z.string(),
+  label: z.string(),
+  type: z.enum(['quantity', 'choice', 'text']),
+  unit: z.string(),
+  gauge: z.string(),
+  optional: z.boolean(),
+  help: z.string(),
+  options: z.array(z.object({ value: z.string(), label: z.string() })),
+});
+
+/** What a client other than a browser is told of a job: enough to do it to the end. */
+export const jobAnswer = z.object({
+  id: z.string(),
+  tag: z.string(),
+  procedure: z.string(),
+  revision: z.string(),
+  status: z.enum(['none', 'open', 'parked', 'closed']),
+  closedAs: z.string().nullable(),
+  step: z.string(),
+  place: z.number(),
+  card: z
+    .object({
+      kind: z.string(),
+      step: z.string(),
+      heading: z.string(),
+      how: z.string(),
+      why: z.string(),
+      signal: z
+        .object({ word: z.string(), hazard: z.string(), consequence: z.string(), avoid: z.string() })
+        .nullable(),
+      do: z.array(z.string()),
+      shows: z.array(z.object({ label: z.string(), value: z.string() })),
+      fields: z.array(fieldAnswer),
+      choices: z.array(z.object({ value: z.string(), label: z.string(), reason: z.boolean() })),
+      shownDigest: z.string().nullable(),
+      signers: z.array(z.object({ value: z.string(), label: z.string() })),
+    })
+    .nullable(),
+  proveAgain: z.array(fieldAnswer),
+  blocked: z.array(z.string()),
+  back: z.array(z.object({ value: z.string(), label: z.string() })),
+  energies: z.array(
+    z.object({
+      letter: z.string(),
+      name: z.string(),
+      state: z.string(),
+      is: z.string().nullable(),
+      lock: z.string().nullable(),
+    }),
+  ),
+  lines: z.array(
+    z.object({
+      place: z.number(),
+      what: z.string(),
+      reading: z.string(),
+      verdict: z.string(),
+      who: z.string(),
+      when: z.string(),
+    }),
+  ),
+});
+
+type JobAnswer = z.input<typeof jobAnswer>;
+
+function answerOf(view: JobView): JobAnswer {
+  const { card } = view;
+  const hold =
+    card !== null && 'shownDigest' in card
+      ? (card as unknown as { shownDigest: string; people: { value: string; label: string }[] })
+      : null;
+  return {
+    id: view.id,
+    tag: view.tag,
+    procedure: view.procedure,
+    revision: view.revision,
+    status: view.status,
+    closedAs: view.closedAs,
+    step: view.step,
+    place: view.place,
+    card:
+      card === null
+        ? null
+        : {
+            kind: card.kind,
+            step: card.step,
+            heading: card.heading,
+            how: card.how,
+            why: card.why,
+            signal: card.signal,
+            do: [...card.do],
+            shows: [...card.shows],
+            fields: card.fields.map(fieldOf),
+            choices: [...card.choices],
+            shownDigest: hold?.shownDigest ?? null,
+            signers: hold?.people ?? [],
+          },
+    proveAgain: (view.lapsed?.fields ?? []).map(fieldOf),
+    blocked: [...view.blocked],
+    back: [...view.back],
+    energies: view.energies.map(({ letter, name, state, is, lock }) => ({ letter, name, state, is, lock })),
+    lines: view.lines.flatMap((group) =>
+      group.lines.map(({ place, what, reading, verdict, who, when }) => ({
+        place,
+        what,
+        reading,
+        verdict: verdict.word,
+        who,
+        when,
+      })),
+    ),
+  };
+}
+
+function fieldOf(field: NonNullable<JobView['card']>['fields'][number]): z.input<typeof fieldAnswer> {
+  const { name, label, type, unit, gauge, optional, help, options } = field;
+  return {
+    name,
+    label,
+    type,
+    unit,
+    gauge,
+    optional,
+    help,
+    options: options.map(({ value, label: text }) => ({ value, label: text })),
+  };
+}
+
+export type JobReply = Reply<JobAnswer> & { readonly params: object };
+
+/** The page of a job and the same as JSON, from one view. */
+export async function jobPage(
+  call: BareCall & { readonly person: Person },
+  { catalogue, again }: { readonly catalogue: Catalogue; readonly again: Typed },
+): Promise<JobReply> {
+  const { services, person } = call;
+  const { job, around } = await loadJob(call.params.id ?? '', { services, catalogue, person });
+  const people = (await services.people.list()).filter((one) => !one.retired);
+  const view = jobView({ job, around, again, people });
+  const params = { job: forTemplate(view, { again }), typed: again.typed };
+  return {
+    data: answerOf(view),
+    params,
+    page: { title: `${job.tag}, job ${job.id}`, template: 'pages/job.njk', params },
+  };
+}
+
+export function jobPiece({ params }: JobReply): View {
+  return { template: 'parts/job-piece.njk', params };
+}
+
+/** What only the template wants: rows and options as its components take them. */
+function forTemplate(view: JobView, { again }: { readonly again: Typed }): object {
+  const { card } = view;
+  return {
+    ...view,
+    strip: view.energies.map(({ letter, name, state, is }) => ({ letter, name, state, value: is ?? '' })),
+    footNote: {
+      heading: 'Answer the card above.',
+      text: 'What you type is kept in this browser until it is counted.',
+    },
+    lines: view.lines.map((group) => ({
+      ...group,
+      lines: group.lines.map((line) => ({ ...line, html: lineHtml(view.id, line) })),
+    })),
+    card:
+      card === null
+        ? null
+        : { stroke: null, findings: [], leftS: 0, unshown: [], people: [], ...card, ...extras(card, again) },
+  };
+}
+
+function extras(card: NonNullable<JobView['card']>, { typed }: Typed): object {
+  const unshown = 'unshown' in card ? (card as unknown as { unshown: readonly string[] }).unshown : [];
+  return {
+    showRows: card.shows.map(({ label, value }) => ({ label, text: value })),
+    options: card.choices.map(({ value, label }) => ({ value, label, checked: typed.choice === value })),
+    wantsReason: card.choices.some((choice) => choice.reason),
+    waits:
+      unshown.length > 0
+        ? `<p class="hold__text">Not shown safe: ${unshown.join(', ')}. It goes back, or is shown again.</p>`
+        : '<p class="hold__text">Nobody here may sign: a supervisor who did none of this work is wanted.</p>',
+  };
+}
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+function lineHtml(
+  job: string,
+  line: { readonly place: number; readonly more: string; readonly correctable: boolean },
+): string {
+  const more = line.more.replaceAll(/[&<>"']/g, (sign) => ESCAPES[sign] ?? sign);
+  return line.correctable
+    ? `<p>${more}</p><p><a href="/jobs/${job}/lines/${line.place}">Correct line ${line.place}</a></p>`
+    : `<p>${more}</p>`;
+}

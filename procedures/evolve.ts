@@ -137,6 +137,8 @@ function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
 
 function signing(job: Job, entry: JobDraft & JobEntry): Pick<Job, 'holds' | 'performers'> {
   const person = entry.person ?? '';
+  // Who reads a hold and refuses it did none of its work, and may sign it when it comes again.
+  if (entry.kind === 'hold-sent-back') return { holds: job.holds, performers: job.performers };
   if (!entry.effects.signed)
     return { holds: job.holds, performers: [...new Set([...job.performers, person])] };
   const hold = {
@@ -186,6 +188,7 @@ function withAnswer(job: Job, entry: JobDraft & JobEntry): Job {
     row: inputs.row ?? null,
     outcome: outcome.name,
     figures: outcome.figures,
+    reason: inputs.reason ?? '',
     to: effects.to,
     superseded: false,
     corrected: false,

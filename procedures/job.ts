@@ -39,6 +39,8 @@ export interface Answer {
   readonly row: number | null;
   readonly outcome: string;
   readonly figures: Figures;
+  /** Why it was corrected, sent back, stopped or parked; blank for a plain answer. */
+  readonly reason: string;
   readonly to: string;
   /** A later answer, a way back or a correction stands in its place. */
   readonly superseded: boolean;

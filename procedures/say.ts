@@ -1,9 +1,9 @@
 import type { Dimension } from './calculations/unit-table.ts';
-import { format, preferredUnit, unitFor } from './calculations/units.ts';
+import { format, preferredUnit } from './calculations/units.ts';
 import type { Job } from './job.ts';
 import { FIGURES, isFigureName } from './quantities.ts';
 
-/** A value in the unit that this plant's people read, with its label. @example say({ valueSi: 62052.8, dimension: 'pressure', units: 'us' }) // '9.0 psi' */
+/** A value in the unit that this plant's people read, with its label. @example say({ valueSi: 62052.8, dimension: 'pressure', units: 'us' }) // '9.00 psi' */
 export function say({
   valueSi,
   dimension,
@@ -13,8 +13,7 @@ export function say({
   readonly dimension: Dimension;
   readonly units: 'us' | 'si';
 }): string {
-  const unit = preferredUnit(dimension, units);
-  return `${format({ valueSi, unit })} ${unitFor(unit).label}`;
+  return format({ valueSi, unit: preferredUnit(dimension, units) });
 }
 
 /** One figure of this valve in words, or `not on the sheet`. */
@@ -29,7 +28,7 @@ export function sayFigure(name: string, job: Job): string {
 
 const PLACEHOLDER = /\{(\w+)\}/g;
 
-/** Puts this valve's numbers into a text. @example fill('Set {benchSetMid}.', job) // 'Set 9.0 psi.' */
+/** Puts this valve's numbers into a text. @example fill('Set {benchSetMid}.', job) // 'Set 9.00 psi.' */
 export function fill(text: string, job: Job): string {
   return text.replaceAll(PLACEHOLDER, (_, name: string) => sayFigure(name, job));
 }

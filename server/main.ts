@@ -5,6 +5,7 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import { createApp } from './app.ts';
 import { type Config, ownOrigins, readConfig } from './config.ts';
+import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
 import { makeServices } from './make-services.ts';
 import { readPepper } from './people/pepper.ts';
@@ -35,7 +36,9 @@ async function start(): Promise<void> {
     newId: randomUUID,
     out: (line) => console.log(line),
   });
-  listening.answerWith(createApp({ services, routes: allRoutes({ assets, codeVersion: version }) }));
+  listening.answerWith(
+    createApp({ services, routes: allRoutes({ assets, codeVersion: version, loadDemo: loadDemoPlant }) }),
+  );
   services.operations.write('started', { address: origins[0] ?? '', version });
   await greet(services, config);
   stopOnSignal(services, listening);

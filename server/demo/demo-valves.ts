@@ -1,0 +1,302 @@
+/** Valves of the demo plant, as texts of their sheets. Invented: no plant has them. */
+
+export type SheetText = Readonly<Record<string, string>>;
+
+/** FV-214: air opens, shuts on loss of air; 3-15 psi over 0.75 in on 100 in2, so 1600 lbf/in. */
+const FV_214: SheetText = {
+  tag: 'FV-214',
+  service: 'condensate return',
+  location: 'Unit 3, bay 3',
+  units: 'us',
+  actuatorKind: 'diaphragm',
+  plugCloses: 'down',
+  airMovesStem: 'up',
+  airAction: 'air-to-open',
+  failPosition: 'shut',
+  springHeldBy: 'adjuster',
+  positioner: 'none',
+  bellowsSeal: 'no',
+  stemPinned: 'no',
+  handwheel: 'no',
+  volumeTank: 'no',
+  signalLowPa: '3',
+  signalHighPa: '15',
+  benchSetLowPa: '3',
+  benchSetHighPa: '15',
+  effectiveAreaM2: '100',
+  springRateNPerM: '1600',
+  travelM: '0.75',
+  caseRatingPa: '50',
+  supplyLowPa: '18',
+  supplyHighPa: '20',
+  portDiameterM: '1',
+  stemDiameterM: '0.5',
+  ratedKv: '14',
+  pressureDropRatioXt: '0.72',
+  flow: 'under',
+  leakageClass: 'IV',
+  shutOffDropPa: '100',
+  seatLoadNPerM: '30',
+  seatLoadSource: 'table on the plate drawing',
+  stemThread: '1/2-20',
+  stemThreadEngagedMinM: '0.5',
+  seatingTurns: '2',
+  adjusterThread: '5/8-18',
+  packingKind: 'ptfe-single',
+  packingRings: '5',
+  packingFrictionN: '50',
+  packingFrictionSource: 'published table for a 1/2 in stem',
+  errorTolerancePercent: '5',
+  hysteresisTolerancePercent: '10',
+  repeatabilityTolerancePercent: '2',
+  benchSetTolerancePa: '0.25',
+  processFluid: 'condensate',
+  processInletPa: '88',
+  processOutletPa: '41',
+  processTemperatureC: '190',
+  supplyPoint: 'IA-214-1',
+  inletPoint: 'HV-214A',
+  outletPoint: 'HV-214B',
+  bypassPoint: 'HV-214C',
+  notes: 'Supply cock behind the east column.',
+};
+
+/** Isolation points of a valve's line, named after its number. */
+function lineOf(number: string): SheetText {
+  return {
+    supplyPoint: `IA-${number}-1`,
+    inletPoint: `HV-${number}A`,
+    outletPoint: `HV-${number}B`,
+    bypassPoint: `HV-${number}C`,
+  };
+}
+
+/** A sheet like that of FV-214 in all that is not named. */
+function likeFv214(number: string, texts: SheetText): SheetText {
+  return { ...FV_214, ...lineOf(number), notes: '', ...texts };
+}
+
+/** 20-100 kPa over 20 mm on 600 cm2: 240 N/mm. */
+function inSi(number: string, texts: SheetText): SheetText {
+  return likeFv214(number, {
+    units: 'si',
+    signalLowPa: '20',
+    signalHighPa: '100',
+    benchSetLowPa: '20',
+    benchSetHighPa: '100',
+    effectiveAreaM2: '600',
+    springRateNPerM: '240',
+    travelM: '20',
+    caseRatingPa: '350',
+    supplyLowPa: '140',
+    supplyHighPa: '150',
+    portDiameterM: '25',
+    stemDiameterM: '12',
+    ratedKv: '10',
+    shutOffDropPa: '600',
+    seatLoadNPerM: '5',
+    stemThread: 'M12x1.25',
+    stemThreadEngagedMinM: '12',
+    adjusterThread: 'M16x1.5',
+    packingFrictionN: '220',
+    packingFrictionSource: 'published table for a 12 mm stem',
+    benchSetTolerancePa: '2',
+    processInletPa: '600',
+    processOutletPa: '250',
+    processTemperatureC: '140',
+    ...texts,
+  });
+}
+
+const OPENS: SheetText = { airAction: 'air-to-open', failPosition: 'shut' };
+const CLOSES: SheetText = { airAction: 'air-to-close', failPosition: 'open' };
+
+/** Every way in which plug and air can work together. */
+const FOUR_WAYS: readonly SheetText[] = [
+  likeFv214('101', {
+    tag: 'FV-101',
+    service: 'feed water to the drum',
+    location: 'Unit 1, bay 1',
+    plugCloses: 'down',
+    airMovesStem: 'up',
+    ...OPENS,
+    processFluid: 'feed water',
+    processTemperatureC: '220 F',
+  }),
+  likeFv214('102', {
+    tag: 'FV-102',
+    service: 'cooling water to the condenser',
+    location: 'Unit 1, bay 1',
+    plugCloses: 'down',
+    airMovesStem: 'down',
+    ...CLOSES,
+    processFluid: 'cooling water',
+    processInletPa: '60',
+    processOutletPa: '35',
+    processTemperatureC: '75 F',
+  }),
+  likeFv214('103', {
+    tag: 'FV-103',
+    service: 'drain of the flash tank',
+    location: 'Unit 1, bay 2',
+    plugCloses: 'up',
+    airMovesStem: 'up',
+    ...CLOSES,
+    processFluid: 'hot water',
+    processTemperatureC: '205 F',
+  }),
+  likeFv214('104', {
+    tag: 'FV-104',
+    service: 'make-up water',
+    location: 'Unit 1, bay 2',
+    plugCloses: 'up',
+    airMovesStem: 'down',
+    ...OPENS,
+    processFluid: 'softened water',
+    processInletPa: '70',
+    processOutletPa: '30',
+    processTemperatureC: '68 F',
+  }),
+];
+
+const UNIT_1: readonly SheetText[] = [
+  likeFv214('111', {
+    tag: 'TV-111A',
+    service: 'steam to the heater, low half of a split range',
+    location: 'Unit 1, bay 3',
+    signalHighPa: '9',
+    benchSetHighPa: '9',
+    springRateNPerM: '800',
+    flow: 'over',
+    processFluid: 'steam',
+    processTemperatureC: '300 F',
+    notes: 'Works from 3 to 9 psi; TV-111B goes on from 9 to 15.',
+  }),
+  likeFv214('112', {
+    tag: 'TV-111B',
+    service: 'steam to the heater, high half of a split range',
+    location: 'Unit 1, bay 3',
+    signalLowPa: '9',
+    benchSetLowPa: '9',
+    springRateNPerM: '800',
+    processFluid: 'steam',
+    processTemperatureC: '300 F',
+    notes: 'Works from 9 to 15 psi.',
+  }),
+  inSi('121', {
+    tag: 'PV-121',
+    service: 'gas to the burner ring',
+    location: 'Unit 1, roof',
+    positioner: 'electropneumatic',
+    positionerRisingSignalLoads: 'bottom',
+    positionerRelays: 'one',
+    processFluid: 'natural gas',
+    processTemperatureC: '20',
+    notes: 'The positioner is fed from the cock at the ladder.',
+  }),
+];
+
+const UNIT_2: readonly SheetText[] = [
+  likeFv214('201', {
+    tag: 'LV-201',
+    service: 'level of the drain cooler',
+    location: 'Unit 2, bay 1',
+    positioner: 'pneumatic',
+    positionerRisingSignalLoads: 'bottom',
+    positionerRelays: 'one',
+    benchSetLowPa: '6',
+    benchSetHighPa: '18',
+    supplyLowPa: '25',
+    supplyHighPa: '30',
+    notes: 'Reversing lever of the positioner stands at direct.',
+  }),
+  likeFv214('202', {
+    tag: 'FV-202',
+    service: 'recycle of the feed pump',
+    location: 'Unit 2, bay 1',
+    actuatorKind: 'piston',
+    springHeldBy: 'no spring',
+    ...OPENS,
+    failPosition: 'stays',
+    springRateNPerM: '',
+    adjusterThread: '',
+    positioner: 'pneumatic',
+    positionerRisingSignalLoads: 'bottom',
+    positionerRelays: 'one an end',
+    caseRatingPa: '150',
+    supplyLowPa: '80',
+    supplyHighPa: '100',
+    notes: 'No spring: it stays where it is on loss of air.',
+  }),
+  likeFv214('203', {
+    tag: 'FV-203',
+    service: 'thermal oil to the reboiler',
+    location: 'Unit 2, bay 2',
+    bellowsSeal: 'yes',
+    seatingTurns: '',
+    processFluid: 'thermal oil',
+    processTemperatureC: '210',
+    notes: 'Bellows seal: the stem is never turned.',
+  }),
+  likeFv214('204', {
+    tag: 'PV-204',
+    service: 'let-down of flash steam',
+    location: 'Unit 2, bay 2',
+    stemPinned: 'yes',
+    seatingTurns: '',
+    processFluid: 'steam',
+    processTemperatureC: '320 F',
+    notes: 'Plug stem is pinned at the connector.',
+  }),
+  inSi('211', {
+    tag: 'TV-211',
+    service: 'chilled water to the exchanger',
+    location: 'Unit 2, bay 3',
+    airMovesStem: 'down',
+    ...CLOSES,
+    processFluid: 'chilled water',
+    processTemperatureC: '8',
+  }),
+];
+
+const UNIT_3: readonly SheetText[] = [
+  FV_214,
+  likeFv214('301', {
+    tag: 'LV-301',
+    service: 'level of the blow-down vessel',
+    location: 'Unit 3, bay 1',
+    springHeldBy: 'case',
+    adjusterThread: '',
+    notes: 'The case holds the spring: it is loaded until the last case bolt is off.',
+  }),
+  likeFv214('302', {
+    tag: 'TV-302',
+    service: 'quench water',
+    location: 'Unit 3, bay 1',
+    processFluid: 'water',
+    processTemperatureC: '90 F',
+    bypassPoint: '',
+    notes: 'No bypass: the unit stands while it is worked on.',
+  }),
+  inSi('311', {
+    tag: 'FV-311',
+    service: 'caustic to the scrubber',
+    location: 'Unit 3, bay 2',
+    processFluid: 'caustic, 10 %',
+    processTemperatureC: '30',
+    notes: 'Rinse before the packing is touched.',
+  }),
+  inSi('312', {
+    tag: 'PV-312',
+    service: 'back pressure of the scrubber',
+    location: 'Unit 3, bay 2',
+    plugCloses: 'up',
+    airMovesStem: 'down',
+    ...OPENS,
+    processFluid: 'air',
+    processTemperatureC: '40',
+  }),
+];
+
+/** In order of their units; none says anything against itself. */
+export const DEMO_VALVES: readonly SheetText[] = [...FOUR_WAYS, ...UNIT_1, ...UNIT_2, ...UNIT_3];

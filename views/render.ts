@@ -51,6 +51,7 @@ function groupStart(groups: readonly { columns: readonly string[] }[], column: n
 /**
  * Templates to text. Everything is escaped unless it comes from one of our own drawing functions, and a
  * value that is missing is an error, because a blank cell on a job card reads as "nothing to report".
+ * In a template, write `} }` where two braces would meet: the engine takes `}}` for the end of the expression.
  *
  * @example
  * const { render } = createRenderer({ folder: 'views' });

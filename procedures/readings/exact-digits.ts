@@ -15,15 +15,16 @@ export function exactDigits({
 }): string | null {
   for (let digits = 1; digits <= 17; digits += 1) {
     const candidate = Number(near.toPrecision(digits));
-    if (isExact(candidate)) return withoutExponent(candidate);
+    if (isExact(candidate)) return plainDigits(candidate);
   }
   return null;
 }
 
-function withoutExponent(value: number): string {
+/** A number without an exponent. @example plainDigits(2.5e-7) // "0.00000025" */
+export function plainDigits(value: number): string {
   const text = String(value);
   if (!text.includes('e')) return text;
   const [mantissa = '', exponent = '0'] = text.split('e');
   const decimals = (mantissa.split('.')[1] ?? '').length - Number(exponent);
-  return value.toFixed(Math.max(0, decimals));
+  return value.toFixed(Math.min(100, Math.max(0, decimals)));
 }

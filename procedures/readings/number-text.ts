@@ -85,15 +85,18 @@ type Fault = Pick<NumberRefused, 'code' | 'what' | 'next'>;
 
 function unitMeant(word: string, expected: Expected): { readonly unit: UnitId } | Fault {
   const { dimensions, unit } = expected;
+  if (word === '' && unit !== undefined) return { unit };
+  const meant = unitWord(word);
+  const fits = meant.kind === 'units' ? meant.units.find((id) => measures(id, dimensions)) : undefined;
+  return fits === undefined ? noUnit(word, expected) : { unit: fits };
+}
+
+function noUnit(word: string, { dimensions }: Expected): Fault {
   const next = `Write it with its unit: ${usual(dimensions)}.`;
-  if (word === '') {
-    return unit === undefined ? { code: 'NUM-010', what: 'Of what? The unit is missing.', next } : { unit };
-  }
+  if (word === '') return { code: 'NUM-010', what: 'Of what? The unit is missing.', next };
   const meant = unitWord(word);
   if (meant.kind === 'absolute') return { code: 'NUM-013', what: `“${word}” is absolute pressure.`, next };
   if (meant.kind === 'unknown') return unknown({ word, next });
-  const fits = meant.units.find((id) => measures(id, dimensions));
-  if (fits !== undefined) return { unit: fits };
   const [is] = meant.units.map((id) => DIMENSIONS[unitFor(id).dimension].title);
   return { code: 'NUM-012', what: `“${word}” measures ${is}, not ${titles(dimensions)}.`, next };
 }
@@ -110,21 +113,25 @@ function impossible(at: {
   readonly unit: UnitId;
   readonly possible: Possible;
 }): Fault | null {
-  const { valueSi, unit } = at;
-  const { aboveSi, atLeastSi, atMostSi } = at.possible;
-  const what = `${exactly({ valueSi, unit })} cannot be.`;
-  const next = (words: string, boundSi: number) =>
-    `It must be ${words} ${exactly({ valueSi: boundSi, unit })}. Read it again.`;
-  if (aboveSi !== undefined && valueSi <= aboveSi) {
-    return { code: 'NUM-014', what, next: next('above', aboveSi) };
-  }
-  if (atLeastSi !== undefined && valueSi < atLeastSi) {
-    return { code: 'NUM-014', what, next: next('at least', atLeastSi) };
-  }
-  if (atMostSi !== undefined && valueSi > atMostSi) {
-    return { code: 'NUM-015', what, next: next('at most', atMostSi) };
-  }
+  const { valueSi, possible } = at;
+  const { aboveSi, atLeastSi, atMostSi } = possible;
+  if (aboveSi !== undefined && valueSi <= aboveSi) return beyond(at, { words: 'above', boundSi: aboveSi });
+  if (atLeastSi !== undefined && valueSi < atLeastSi)
+    return beyond(at, { words: 'at least', boundSi: atLeastSi });
+  if (atMostSi !== undefined && valueSi > atMostSi)
+    return beyond(at, { words: 'at most', boundSi: atMostSi });
   return null;
+}
+
+function beyond(
+  { valueSi, unit }: { readonly valueSi: number; readonly unit: UnitId },
+  { words, boundSi }: { readonly words: 'above' | 'at least' | 'at most'; readonly boundSi: number },
+): Fault {
+  return {
+    code: words === 'at most' ? 'NUM-015' : 'NUM-014',
+    what: `${exactly({ valueSi, unit })} cannot be.`,
+    next: `It must be ${words} ${exactly({ valueSi: boundSi, unit })}. Read it again.`,
+  };
 }
 
 /** All digits that matter and no more, so that a refused value reads as it was typed. */

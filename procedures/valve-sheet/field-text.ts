@@ -1,6 +1,6 @@
 import type { UnitId } from '../calculations/unit-table.ts';
 import { fromSi, toSi, type UnitSystem } from '../calculations/units.ts';
-import { exactDigits } from '../readings/exact-digits.ts';
+import { exactDigits, plainDigits } from '../readings/exact-digits.ts';
 import { type QuantityField, type SheetField, STORED_UNIT } from './field.ts';
 import { type FieldValue, storedValue, unitOf } from './read-field.ts';
 
@@ -33,12 +33,14 @@ export function quantityText(
   const stored = STORED_UNIT[field.dimension];
   const own = unitOf(field, system);
   const other = unitOf(field, system === 'us' ? 'si' : 'us');
-  const written = [own, other, stored].map((unit) => ({ unit, digits: inUnit({ field, value, unit }) }));
-  const exact = written.filter((each): each is { unit: UnitId; digits: string } => each.digits !== null);
-  const short = exact.find(
-    ({ digits }) => digits.replaceAll(/\D/g, '').replace(/^0+/, '').length <= SHORT_DIGITS,
-  );
-  return short ?? exact[0] ?? { unit: stored, digits: String(value) };
+  let exact: { readonly digits: string; readonly unit: UnitId } | null = null;
+  for (const unit of [own, other, stored]) {
+    const digits = inUnit({ field, value, unit });
+    if (digits === null) continue;
+    if (digits.replaceAll(/\D/g, '').replace(/^0+/, '').length <= SHORT_DIGITS) return { digits, unit };
+    exact ??= { digits, unit };
+  }
+  return exact ?? { digits: plainDigits(value), unit: stored };
 }
 
 function inUnit(at: {

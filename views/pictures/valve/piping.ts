@@ -2,7 +2,7 @@ import { group, letters, shape } from '../svg.ts';
 import type { Cock, Filling, ValveSection } from './model.ts';
 
 /** Screen dots: the valve stands in the middle of a sheet 498 wide, its pipe 416 down. */
-export const SHEET = { width: 498, height: 588, centreX: 249, pipeY: 416, scale: 0.9 } as const;
+export const SHEET = { width: 498, height: 584, centreX: 249, pipeY: 416, scale: 0.9 } as const;
 export const BYPASS_Y = 500;
 export const COCK_X = { supply: 34, inlet: 58, outlet: 440 } as const;
 const DEVICE_X = 75;

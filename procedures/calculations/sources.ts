@@ -141,6 +141,41 @@ export const SOURCES = {
     kind: 'memory',
     note: 'From memory; the order of size of the gap agrees with a public instrumentation note.',
   },
+  'S-27': {
+    title: 'ASME B40.100: pressure gauges',
+    kind: 'published',
+    note: 'Grades 4A to A read in public pages; B, C and D from memory.',
+  },
+  'S-28': {
+    title: 'EN 837-1: pressure gauges',
+    kind: 'published',
+    note: 'Class figures read in public pages; the list of classes from memory.',
+  },
+  'S-29': {
+    title: 'Chinese verification rule for general pressure gauges',
+    kind: 'published',
+    note: 'Wider limit in the last tenth of the scale read.',
+  },
+  'S-30': {
+    title: 'Torque of a bolted joint by nut factor',
+    kind: 'memory',
+    note: 'T = K D F is universal; the ranges of K are from memory.',
+  },
+  'S-31': {
+    title: 'ASME PCC-1-2013: guidelines for pressure boundary bolted flange joint assembly',
+    kind: 'published',
+    note: 'Table 1 read; percentages of the passes read in public procedures, the ranges of the legacy pattern from memory.',
+  },
+  'S-32': {
+    title: 'One-page gland torque method of a packing maker, 1996',
+    kind: 'published',
+    note: 'Formula and stresses read; inch-pounds.',
+  },
+  'S-33': {
+    title: 'ASME PCC-2-2008, article 5.1, appendix II: stored energy of a pressure test',
+    kind: 'published',
+    note: 'Equations and constants read; later editions number the article 501, and one reproduction doubles the explosive in the distance.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

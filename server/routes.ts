@@ -2,10 +2,12 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
+import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
 
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
@@ -15,13 +17,18 @@ export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
 
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
 export function allRoutes(options: RoutesOptions): readonly Route[] {
-  const { assets, codeVersion } = options;
   const catalogue = new Catalogue();
+  return routesWith([...shiftListRoutes(catalogue), ...jobRoutes(catalogue)], options);
+}
+
+/** What any site needs, with the routes of the work between. */
+export function routesWith(work: readonly Route[], options: RoutesOptions): readonly Route[] {
+  const { assets, codeVersion } = options;
   const routes: Route[] = [
     ...setUpRoutes({ ...options, routes: () => routes }),
     ...signInRoutes,
     ...peopleRoutes,
-    ...jobRoutes(catalogue),
+    ...work,
     ...plainRoutes,
     assets.route,
   ];

@@ -25,3 +25,28 @@ export function given(readings: readonly Reading[]): string {
 export function placeWords(job: Job): string {
   return job.facts.place === 'bench' ? 'on the bench' : 'in the line';
 }
+
+/** The people of the site by id; retired ones too. */
+export type Names = ReadonlyMap<string, string>;
+
+/** @example nameOf('t1', names) // 'Technician 1 (T1)' */
+export function nameOf(person: string, names: Names): string {
+  const name = names.get(person);
+  return name === undefined ? short(person) : `${name} (${short(person)})`;
+}
+
+/** @example day('2026-03-04T08:22:00.000Z') // '2026-03-04' */
+export function day(at: string): string {
+  return at.slice(0, 10);
+}
+
+export function percent(value: number): string {
+  return value.toFixed(1);
+}
+
+/** With its sign; a true minus, and none before a zero. @example signedPercent(-7.21) // '−7.2' */
+export function signedPercent(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  if (Number(text) === 0) return text;
+  return value < 0 ? `\u2212${text}` : `+${text}`;
+}

@@ -33,7 +33,7 @@ export interface Wanted {
 }
 
 /** Warned of so many days before (common practice, no source). */
-const DUE_SOON_DAYS = 14;
+export const DUE_SOON_DAYS = 14;
 
 /** What is read should fill at least a quarter of the scale (common practice, no source). */
 const SCALE_PART_MIN = 0.25;

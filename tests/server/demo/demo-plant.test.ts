@@ -6,26 +6,19 @@ import { demoGear } from '../../../server/demo/demo-gear.ts';
 import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { gearKind } from '../../../server/gear/gear-stream.ts';
-import { readAssets } from '../../../server/http/assets.ts';
 import { exportLines } from '../../../server/log/export.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
-import { allRoutes } from '../../../server/routes.ts';
 import { siteKind } from '../../../server/site-stream.ts';
 import { auditors } from '../../../server/streams.ts';
 import { valveKind } from '../../../server/valves/valve-stream.ts';
 import { FV_214 } from '../../builders/sheets.ts';
-import { type AnApp, anApp, Browser, newRequestId, project } from '../an-app.ts';
+import { type AnApp, anApp, Browser, newRequestId } from '../an-app.ts';
 
 let site: AnApp;
 let people: readonly DemoPerson[];
 
-async function anEmptySite(): Promise<AnApp> {
-  const assets = readAssets(project);
-  return await anApp({
-    routes: () => allRoutes({ assets, codeVersion: 'test', loadDemo: loadDemoPlant }),
-  });
-}
+const anEmptySite = () => anApp({ routes: [], loadDemo: loadDemoPlant });
 
 beforeAll(async () => {
   site = await anEmptySite();

@@ -18,7 +18,7 @@ export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
 export function allRoutes(options: RoutesOptions): readonly Route[] {
   const catalogue = new Catalogue();
-  return routesWith([...shiftListRoutes(catalogue), ...jobRoutes(catalogue)], options);
+  return routesWith([...shiftListRoutes(catalogue), ...jobRoutes(catalogue), ...gearRoutes], options);
 }
 
 /** What any site needs, with the routes of the work between. */

@@ -30,6 +30,8 @@ export interface Incoming {
 interface SoFar {
   call: BareCall;
   body: Body;
+  /** They may ask for it: from now on a refusal may show the form again, with what only they may see. */
+  admitted: boolean;
 }
 
 /** Answers a request to a route. Never rejects. */
@@ -39,7 +41,7 @@ export async function dispatch(
 ): Promise<Response> {
   const { route } = incoming;
   const { request } = incoming;
-  const soFar: SoFar = { call: nobodysCall(incoming, to.services), body: { fields: {}, format: 'none' } };
+  const soFar = startOf(incoming, to);
   const answering = (): Answering => answeringOf(soFar, { incoming, to });
   try {
     const posted = route.method === 'POST';
@@ -48,8 +50,9 @@ export async function dispatch(
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null))
       return sendNotAllowed({ ...incoming, route }, answering());
-    if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
     refuseOddParams(incoming.params);
+    soFar.admitted = true;
+    if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
     const reply = await route.run(soFar.call, { body: soFar.body.fields, query: queryOf(request) });
     if (to.checkAnswers) requireAsDescribed(route, reply.data);
     return sendReply(reply, answering());
@@ -71,7 +74,7 @@ export async function dispatchUnknown(
   to: Dispatching,
 ): Promise<Response> {
   const { allowed } = incoming;
-  const soFar: SoFar = { call: nobodysCall(incoming, to.services), body: { fields: {}, format: 'none' } };
+  const soFar = startOf(incoming, to);
   try {
     soFar.call = await withPerson(soFar.call, { incoming, background: true });
     const problem = problemOf(notFound(), soFar.call.requestId);
@@ -88,6 +91,10 @@ export async function dispatchUnknown(
 function notByThatMethod(problem: Problem, allowed: readonly string[]): Problem {
   const what = `This address takes only ${allowed.join(' and ')}.`;
   return { ...problem, status: 405, code: 'REQ-007', what, next: 'Start again from the first page.' };
+}
+
+function startOf(incoming: Incoming, { services }: Dispatching): SoFar {
+  return { call: nobodysCall(incoming, services), body: { fields: {}, format: 'none' }, admitted: false };
 }
 
 function answeringOf(soFar: SoFar, { incoming, to }: { incoming: Incoming; to: Dispatching }): Answering {
@@ -219,7 +226,7 @@ async function sendRefused(error: unknown, refusing: Refusing): Promise<Response
 }
 
 async function drawnAgain(error: Refusal, { route, soFar, query }: Refusing): Promise<Again> {
-  if (route.refused === undefined) return {};
+  if (route.refused === undefined || !soFar.admitted) return {};
   return await route.refused({ ...soFar.call, typed: soFar.body.fields, query, refusal: error.text });
 }
 

@@ -35,7 +35,7 @@ export function text(options: TextOptions) {
 /** As `text`, and may be blank. A field that must also be allowed to be absent takes `.default('')` or `.optional()`. */
 export function optionalText({ called, max = TEXT_MAX, lines = false }: TextOptions) {
   return z
-    .string(`Write ${called} as text.`)
+    .string(`Write ${called}.`)
     .overwrite((value) => value.replaceAll('\r\n', '\n').trim().normalize('NFC'))
     .refine((value) => [...value].length <= max, `At most ${max} characters.`)
     .refine(

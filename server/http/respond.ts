@@ -101,7 +101,8 @@ export function sendProblem(problem: Problem, answering: ProblemAnswering): Resp
 function sendProblemPiece(problem: Problem, answering: ProblemAnswering): Response {
   const { status } = problem;
   const { again, headers = VARY } = answering;
-  const fragment = again?.fragment;
+  // Of a whole page, the form picks its own piece.
+  const fragment = again?.fragment ?? again?.page;
   if (fragment !== undefined)
     return send({ status, ...html(draw(fragment, { ...answering, problem })), headers });
   // Above what is on the screen, so that nothing typed is swapped away.

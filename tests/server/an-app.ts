@@ -5,8 +5,9 @@ import { createApp } from '../../server/app.ts';
 import { readAssets } from '../../server/http/assets.ts';
 import type { Route } from '../../server/http/route.ts';
 import { makeServices } from '../../server/make-services.ts';
+import type { LoadDemo } from '../../server/pages/set-up.ts';
 import type { Person, Role } from '../../server/people/person.ts';
-import { allRoutes } from '../../server/routes.ts';
+import { allRoutes, routesWith } from '../../server/routes.ts';
 import type { Services } from '../../server/services.ts';
 import { SETTINGS, type Settings } from '../../server/settings.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
@@ -28,7 +29,9 @@ export interface AnAppOptions {
   readonly folder?: string;
   readonly store?: Store;
   readonly settings?: Partial<Settings>;
-  readonly routes?: (routes: readonly Route[]) => readonly Route[];
+  /** Routes in the place of those of the work: the site's own are always there. */
+  readonly routes?: readonly Route[];
+  readonly loadDemo?: LoadDemo;
 }
 
 export interface Sent {
@@ -111,8 +114,9 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     newId: newRequestId,
     out: (line) => lines.push(line),
   });
-  const all = allRoutes({ assets, codeVersion: 'test' });
-  const routes = options.routes?.(all) ?? all;
+  const { loadDemo } = options;
+  const of = { assets, codeVersion: 'test', ...(loadDemo === undefined ? {} : { loadDemo }) };
+  const routes = options.routes === undefined ? allRoutes(of) : routesWith(options.routes, of);
   const app = createApp({ services, routes, checkAnswers: true });
   const asks = asking(app);
   const people = options.people ? await addPeople(services) : new Map<Role, Person>();

@@ -1,0 +1,134 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { mayAsk, type Route } from '../../../server/http/route.ts';
+import { ROLES, type Role } from '../../../server/people/person.ts';
+import { type AnApp, anApp, type Browser } from '../an-app.ts';
+
+/**
+ * Who may ask for what, written out once more by hand: a route that is opened to more people, or a new one, has to
+ * be written here too.
+ */
+const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> = {
+  showFirstPage: 'anyone',
+  setUp: 'anyone',
+  setUpDemo: 'anyone',
+  showSignIn: 'anyone',
+  signIn: 'anyone',
+  signOut: 'signed-in',
+  showFirstPin: 'anyone',
+  setFirstPin: 'anyone',
+  showPin: 'signed-in',
+  changePin: 'signed-in',
+  listPeople: 'signed-in',
+  addPerson: ['supervisor', 'engineer'],
+  showPerson: ['supervisor', 'engineer'],
+  renamePerson: ['supervisor', 'engineer'],
+  changeRole: ['supervisor', 'engineer'],
+  giveCode: ['supervisor', 'engineer'],
+  endSessions: ['supervisor', 'engineer'],
+  retirePerson: ['supervisor', 'engineer'],
+  showShiftList: 'signed-in',
+  showNewJob: ['technician', 'supervisor', 'engineer'],
+  openJob: ['technician', 'supervisor', 'engineer'],
+  showJob: 'signed-in',
+  actOnJob: ['technician', 'supervisor', 'engineer'],
+  showLine: ['technician', 'supervisor', 'engineer'],
+  listGear: 'signed-in',
+  showNewGear: ['supervisor', 'engineer'],
+  addGear: ['supervisor', 'engineer'],
+  showGear: 'signed-in',
+  saveGear: ['supervisor', 'engineer'],
+  retireGear: ['supervisor', 'engineer'],
+  showHelp: 'anyone',
+  chooseScreen: 'anyone',
+  showStyle: 'anyone',
+  isAlive: 'anyone',
+  getAsset: 'anyone',
+  describeApi: 'anyone',
+};
+
+let app: AnApp;
+const browsers = new Map<Role | 'nobody', Browser | undefined>([['nobody', undefined]]);
+
+beforeAll(async () => {
+  app = await anApp({ people: true });
+  for (const role of ROLES) browsers.set(role, (await app.signedIn(role)).browser);
+});
+afterAll(() => app.close());
+
+/** Asked with a field that no form has, so that what is let through still does nothing. */
+async function ask(
+  route: Route,
+  role: Role | 'nobody',
+): Promise<{ status: number; code: string | undefined }> {
+  const path = route.path.replace(/:\w+(\{[^}]*\})?/g, 'x');
+  const as = browsers.get(role);
+  const sent = { headers: { accept: 'application/json' }, ...(as === undefined ? {} : { as }) };
+  const response =
+    route.method === 'GET' ? await app.get(path, sent) : await app.postJson(path, { noSuchField: 'x' }, sent);
+  const body: unknown = await response.json();
+  const code = typeof body === 'object' && body !== null && 'code' in body ? String(body.code) : undefined;
+  return { status: response.status, code };
+}
+
+describe('who may ask', () => {
+  test('is written down for every route there is', () => {
+    const registered = Object.fromEntries(app.routes.map(({ name, roles }) => [name, roles]));
+    expect(Object.keys(registered).filter((name) => !(name in TABLE))).toEqual([]);
+    for (const [name, roles] of Object.entries(registered)) expect(roles, name).toEqual(TABLE[name]);
+  });
+
+  test('is what happens: every route, by every role and by nobody', async () => {
+    for (const route of app.routes) {
+      for (const role of [...ROLES, 'nobody'] as const) {
+        const { status, code } = await ask(route, role);
+        // One that is not written down fails the test above.
+        const allowed = mayAsk(TABLE[route.name] ?? route.roles, role === 'nobody' ? null : role);
+        const where = `${route.name} by ${role}: ${status} ${code}`;
+        if (allowed) {
+          expect(['PPL-010', 'PPL-011'], where).not.toContain(code);
+          // A form that takes any field looks at the object of its address instead.
+          if (route.method === 'POST') expect(['FRM-001', 'FRM-002', 'JOB-001'], where).toContain(code);
+        } else expect([status, code], where).toEqual(role === 'nobody' ? [401, 'PPL-010'] : [403, 'PPL-011']);
+      }
+    }
+  });
+
+  test('sends a browser that wants a page to sign in, and from there back', async () => {
+    const response = await app.get('/people?from=list');
+    expect([response.status, response.headers.get('location')]).toEqual([
+      303,
+      '/sign-in?next=%2Fpeople%3Ffrom%3Dlist',
+    ]);
+    const form = await (await app.get('/sign-in?next=%2Fpeople')).text();
+    expect(form).toContain('name="next" value="/people"');
+  });
+
+  test('keeps what was typed on the screen when the session has ended: the piece says so, above it', async () => {
+    const response = await app.post(
+      '/people',
+      { name: 'A', role: 'technician' },
+      { headers: { 'hx-request': 'true' } },
+    );
+    expect(response.status).toBe(401);
+    expect(response.headers.get('hx-retarget')).toBe('#main');
+    expect(response.headers.get('hx-reswap')).toBe('afterbegin');
+    expect(await response.text()).toContain('Nobody is signed in at this screen.');
+  });
+
+  test('shows nothing of a page to those who may not see it, whatever they send', async () => {
+    for (const headers of [{}, { origin: 'http://evil.example' }, { 'content-type': 'text/plain' }]) {
+      const response = await app.post('/people', { name: '', role: '' }, { headers });
+      expect([401, 403]).toContain(response.status);
+      expect(await response.text()).not.toContain('Engineer 1');
+    }
+  });
+
+  test('names those who may to those who may not', async () => {
+    const as = browsers.get('technician');
+    const response = await app.post('/people', { name: 'A', role: 'technician' }, as ? { as } : {});
+    expect(response.status).toBe(403);
+    expect(await response.text()).toContain(
+      'This is for the supervisor or engineer; you are signed in as technician.',
+    );
+  });
+});

@@ -24,6 +24,25 @@ function eventOf(entry: JobEntry): { readonly type: string; readonly outcome: st
   }
 }
 
+/** Lines that the machine has no part in: they must stand at the open step and leave the job there. */
+const STAYING: readonly string[] = ['parked', 'taken-up', 'proved-again'];
+
+function placeProblems(
+  entry: JobEntry,
+  { job, start }: { readonly job: Job; readonly start: string },
+): readonly string[] {
+  const { to } = entry.effects as unknown as JobEffects;
+  const { step } = entry.inputs as { readonly step?: string };
+  const problem = (what: string) => [`line ${entry.place}: ${what}`];
+  if (entry.kind === 'job-opened')
+    return to === start ? [] : problem(`the procedure begins at ${start}, the line says ${to}`);
+  if (entry.kind !== 'corrected' && step !== job.step)
+    return problem(`the open step is ${job.step}, the line says ${step}`);
+  if (STAYING.includes(entry.kind) && to !== job.step)
+    return problem(`a line of this kind leaves the job at ${job.step}, it says ${to}`);
+  return [];
+}
+
 /**
  * Runs the stored entries of one job through its machine once more. State is the fold of what was stored;
  * the machine must agree with where each entry says that it led.
@@ -54,6 +73,7 @@ export function auditJob(entries: readonly JobEntry[], compiled: Compiled): read
       if (back !== to && stop !== to)
         problems.push(`line ${entry.place}: the machine knows no way from ${job.step} to ${to}`);
     }
+    problems.push(...placeProblems(entry, { job, start: compiled.definition.start }));
     job = evolve(job, entry);
   }
   return problems;

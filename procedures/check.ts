@@ -1,9 +1,11 @@
+import { leavesOf, needsOf } from '../safety/action-classes.ts';
+import { type ConditionId, ENERGY_IDS } from '../safety/conditions.ts';
 import { sayFinding } from '../safety/proof.ts';
 import type { Compiled } from './compile.ts';
 import { isFigureName } from './quantities.ts';
 import { RULES } from './rules/registry.ts';
 import { placeholdersIn } from './say.ts';
-import type { Definition, OpenStep, Step } from './vocabulary.ts';
+import type { Definition, HoldStep, OpenStep, Step } from './vocabulary.ts';
 import { waysOf } from './ways.ts';
 
 /** Acts that can hurt: a text that tells them needs an action class, from which its needs follow. */
@@ -95,6 +97,8 @@ function stepFaults(
     ...targetFaults(id, { step, definition }),
     ...textFaults(id, step),
     ...ruleFaults(id, step),
+    ...leavesFaults(id, step),
+    ...(step.kind === 'hold' ? holdFaults(id, { step, definition }) : []),
     ...(definition.safe.includes(step.makeSafe) || definition.steps[step.makeSafe]?.kind === 'end'
       ? []
       : [`${id}: making safe leads to ${step.makeSafe}, which is no safe step`]),
@@ -156,6 +160,37 @@ function textFaults(id: string, step: OpenStep): readonly string[] {
       .filter((line) => !VERBS.includes(line.split(' ')[0] ?? ''))
       .map((line) => `${id}: "${line}" does not begin with a verb of the list`),
   ];
+}
+
+/** What an act itself makes worse must stand on every answer to it; a stop leads to a step that vents or locks. */
+function leavesFaults(id: string, step: OpenStep): readonly string[] {
+  if (step.action === undefined) return [];
+  const left = Object.entries(leavesOf(step.action));
+  return waysOf(step)
+    .filter(({ event, outcome }) => event !== 'STOP' && outcome !== 'above limit')
+    .flatMap(({ outcome, way }) => {
+      const sets: Readonly<Record<string, unknown>> = way.sets ?? {};
+      return left
+        .filter(([condition, state]) => sets[condition] !== state)
+        .map(([condition, state]) => `${id}: after "${outcome ?? 'done'}" ${condition} is ${state}`);
+    });
+}
+
+/** What a signer must be shown: every energy before work, what hands can meet before a valve leaves. */
+function holdFaults(
+  id: string,
+  { step, definition }: { readonly step: HoldStep<string>; readonly definition: Definition },
+): readonly string[] {
+  const named = step.allows.flatMap((action) => Object.keys(needsOf(action)) as ConditionId[]);
+  const leaves = typeof step.signed.to === 'string' && definition.steps[step.signed.to]?.kind === 'end';
+  const needed = new Set<ConditionId>([
+    ...(step.signed.sets?.workSignOff === 'given' ? ENERGY_IDS : []),
+    ...named.filter((condition) => ENERGY_IDS.includes(condition)),
+    ...(leaves ? (['signalAir', 'spring'] as const) : []),
+  ]);
+  return [...needed]
+    .filter((condition) => !step.evidence.includes(condition))
+    .map((condition) => `${id}: the signer is not shown ${condition}`);
 }
 
 function ruleFaults(id: string, step: OpenStep): readonly string[] {

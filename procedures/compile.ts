@@ -28,12 +28,17 @@ export interface Compiled {
  * @example compile(strokeCheck).machine.id // 'stroke-check'
  */
 export function compile(definition: Definition): Compiled {
-  const forward = machineOf(definition, () => ({}));
+  const forward = forwardMachine(definition);
   const proofs = new Map(
     everyFacts().map((facts) => [factsKey(facts), prove(proofGraph(forward, { definition, facts }))]),
   );
   const machine = machineOf(definition, (step) => backWays(step, definition, proofs));
   return { definition, machine, proofs };
+}
+
+/** The machine without its ways back, which follow from its proof and add nothing to it. */
+export function forwardMachine(definition: Definition): AnyStateMachine {
+  return machineOf(definition, () => ({}));
 }
 
 export function factsKey(facts: Facts): string {

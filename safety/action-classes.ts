@@ -1,4 +1,4 @@
-import type { Needs } from './conditions.ts';
+import type { ConditionId, Needs, StateOf } from './conditions.ts';
 
 /**
  * Table D: which physical action may be done in which states. Data: a step names its class, and what must be
@@ -16,8 +16,12 @@ export interface ActionClassRow {
   /** What goes wrong without the needs, as a technician would say it. */
   readonly danger: string;
   readonly needs: Needs;
+  /** What the act itself makes worse, whatever comes of it: every answer to such a step records this. */
+  readonly leaves?: Leaves;
   readonly source: string;
 }
+
+type Leaves = { readonly [C in ConditionId]?: StateOf<C> };
 
 const PRACTICE = 'common practice, no source';
 
@@ -95,6 +99,7 @@ export const ACTION_CLASSES = {
     name: 'connect test air to the case',
     danger: 'A second source or a live line moves the stem when nobody expects it.',
     needs: { ...TEST_AIR_ONLY, ...NO_CASE_AIR },
+    leaves: { testAir: 'connected', signalAir: 'live' },
     source: `EI-53, ${PRACTICE}`,
   },
   strokeByTestAir: {
@@ -107,12 +112,14 @@ export const ACTION_CLASSES = {
     name: 'turn the plug stem',
     danger: 'Air that changes drives the connector into the hand; a plug on its seat is scored.',
     needs: { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'], plug: ['off seat'] },
+    leaves: { signalAir: 'live', plug: 'seat unknown' },
     source: PRACTICE,
   },
   windAdjusterOnTestAir: {
     name: 'wind the spring adjuster on held test air',
     danger: 'The spring moves the stem as the adjuster turns; air that changes moves it without warning.',
     needs: { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'] },
+    leaves: { signalAir: 'live', plug: 'seat unknown' },
     source: `EI-42, ${PRACTICE}`,
   },
   backOffAdjuster: {
@@ -202,6 +209,7 @@ export const ACTION_CLASSES = {
       controllerLine: ['connected', 'absent'],
       loop: ['manual', 'absent'],
     },
+    leaves: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' },
     source: 'EI-10: 29 CFR 1910.147(e)(1), (2)',
   },
   restoreProcess: {
@@ -213,6 +221,7 @@ export const ACTION_CLASSES = {
       controllerLine: ['connected', 'absent'],
       returnSignOff: ['given'],
     },
+    leaves: { processInlet: 'live', processOutlet: 'live' },
     source: `EI-55, ${PRACTICE}`,
   },
   shutBypass: {
@@ -229,6 +238,12 @@ export const ACTION_CLASSES = {
 } as const satisfies Record<string, ActionClassRow>;
 
 export type ActionClass = keyof typeof ACTION_CLASSES;
+
+/** @example leavesOf('turnPlugStem').signalAir // 'live': held air ends with the turning */
+export function leavesOf(action: ActionClass): Leaves {
+  const row: ActionClassRow = ACTION_CLASSES[action];
+  return row.leaves ?? {};
+}
 
 /** @example needsOf('turnPlugStem').signalAir // ['held'] */
 export function needsOf(action: ActionClass): Needs {

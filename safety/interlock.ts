@@ -43,8 +43,8 @@ function stateNow(
   condition: ConditionId,
   { action, standing }: { readonly action: ActionClass; readonly standing: Standing },
 ): AnyState {
-  if (condition === 'workSignOff' && !covers(standing.envelope, { action, nowMs: standing.nowMs }))
-    return 'none';
+  const signature = condition === 'workSignOff' || condition === 'returnSignOff';
+  if (signature && !covers(standing.envelope, { action, nowMs: standing.nowMs })) return 'none';
   const lock = LOCK_BEHIND[condition];
   const point = lock === undefined ? undefined : standing.points[lock];
   const claimed = standing.situation.states[condition] === 'isolated';

@@ -59,4 +59,19 @@ export const REQUIREMENTS: readonly Requirement[] = [
     text: 'No procedure shall end with a lock on or a bypass open.',
     source: '29 CFR 1910.147(e), release from lockout; the bypass is common practice, no source',
   },
+  {
+    id: 'SAF-11',
+    text: 'What was shown shall count as its worst state once it has lapsed, until a person shows it again.',
+    source: '29 CFR 1910.147(d)(5)(ii), verification continued while energy can build up again',
+  },
+  {
+    id: 'SAF-12',
+    text: 'An act that by itself makes an energy worse shall be recorded so, whatever its outcome.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SAF-13',
+    text: 'A person shall go back to an earlier step only where every state possible here is possible there.',
+    source: 'common practice, no source',
+  },
 ];

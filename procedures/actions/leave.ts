@@ -73,6 +73,7 @@ export function park(job: Job, action: ActionOf<'park'>, around: Surroundings): 
 
 export function takeUp(job: Job, _: ActionOf<'take-up'>, around: Surroundings): JobDraft {
   openStepOf(job, around);
+  if (job.status !== 'parked') throw noWay('This job is not parked.', 'Go on with the open card.');
   return {
     kind: 'taken-up',
     inputs: { step: job.step },

@@ -24,7 +24,7 @@ export const strokeCheck = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
-  safe: ['haltBypass', 'haltIsolating', 'ventNow', 'haltAirAway', 'haltReturn', 'haltOnAir', 'haltProcess'],
+  safe: ['haltBypass', 'haltIsolating', 'ventNow', 'haltAirAway', 'haltReturn', 'haltOnAir', 'haltProcess', 'haltUnsigned'],
   steps: {
     ...readyRig({ next: { bench: 'benchRecord', line: 'consent' }, stopped: 'notStarted' }),
     ...ontoBypass({ next: 'shutInlet', notStarted: 'notStarted' }),

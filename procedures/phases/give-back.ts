@@ -1,7 +1,9 @@
 import type { Step } from '../vocabulary.ts';
-import { OPERATOR, SHOWN_BY, yesNo } from './common.ts';
+import { SHOWN_BY, yesNo } from './common.ts';
+import { type ProcessBack, processBack } from './process-back.ts';
 
 type Own =
+  | ProcessBack
   | 'airOff'
   | 'airNotGone'
   | 'disconnectAir'
@@ -15,13 +17,9 @@ type Own =
   | 'supplyBack'
   | 'tellPeople'
   | 'signReturn'
-  | 'openBlocks'
-  | 'shutBypass'
-  | 'loopBack'
   | 'haltAirAway'
   | 'haltReturn'
-  | 'haltOnAir'
-  | 'haltProcess';
+  | 'haltOnAir';
 
 interface Ends<Next extends string> {
   readonly done: Next;
@@ -33,7 +31,9 @@ interface Ends<Next extends string> {
 export function giveBack<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...airAway(ends), ...onAir(ends), ...process(ends) } as Readonly<Record<Own, Step<Own | Next>>>;
+  return { ...airAway(ends), ...onAir(ends), ...processBack(ends) } as Readonly<
+    Record<Own, Step<Own | Next>>
+  >;
 }
 
 function airAway<const Next extends string>({
@@ -233,6 +233,14 @@ function airAway<const Next extends string>({
       ways: { yes: { to: 'supplyBack', sets: { spring: 'contained' } }, no: { to: 'backCheck' } },
       makeSafe: 'haltReturn',
     },
+    haltReturn: {
+      kind: 'question',
+      phase,
+      title: 'Stopped: locks stay on',
+      how: 'Nothing is under test air. Step back from the valve.',
+      choices: { goOn: { label: 'Go on: look at the controller line', to: 'backCheck' } },
+      makeSafe: 'haltReturn',
+    },
   };
 }
 
@@ -324,80 +332,6 @@ function onAir<const Next extends string>({
           sets: { workSignOff: 'none', returnSignOff: 'none' },
         },
       },
-      makeSafe,
-    },
-  };
-}
-
-function process<const Next extends string>({
-  done,
-}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
-  const phase = 'return';
-  const makeSafe = 'haltProcess';
-  return {
-    haltReturn: {
-      kind: 'question',
-      phase,
-      title: 'Stopped: locks stay on',
-      how: 'Nothing is under test air. Step back from the valve.',
-      choices: { goOn: { label: 'Go on: look at the controller line', to: 'backCheck' } },
-      makeSafe: 'haltReturn',
-    },
-    openBlocks: {
-      kind: 'reading',
-      phase,
-      title: 'Take your locks off and open the block valves',
-      how: 'Shut the drains first. Outlet {outletPoint}, then inlet {inletPoint}, slowly.',
-      action: 'restoreProcess',
-      caution: {
-        word: 'warning',
-        hazard: 'Process pressure returns to the body and its joints.',
-        consequence: 'A leaking joint can burn or poison.',
-        avoid: 'Open slowly, stand aside, look at every joint.',
-      },
-      asks: [
-        yesNo('drainsShut', 'Drains shut and capped'),
-        yesNo('blocksOpen', 'Both block valves open, joints tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'drainsShut blocksOpen' } },
-      ways: {
-        yes: {
-          to: { by: 'bypassLine', ways: { fitted: 'shutBypass', none: 'loopBack' } },
-          sets: { inletLock: 'off', outletLock: 'off', processInlet: 'live', processOutlet: 'live' },
-        },
-        no: { to: 'haltProcess' },
-      },
-      makeSafe,
-    },
-    shutBypass: {
-      kind: 'reading',
-      phase,
-      title: 'Shut the bypass {bypassPoint} slowly',
-      how: 'The operator takes the flow on {tag} and holds the process value.',
-      action: 'shutBypass',
-      asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
-      judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
-      ways: { yes: { to: 'loopBack', sets: { bypass: 'shut' } }, no: { to: 'haltProcess' } },
-      makeSafe,
-    },
-    loopBack: {
-      kind: 'reading',
-      phase,
-      title: 'Give the valve back to the operator',
-      asks: [
-        { name: 'takenBackBy', label: OPERATOR, type: 'text' },
-        yesNo('takenBack', 'The operator has the loop back and says that it controls'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'takenBack' } },
-      ways: { yes: { to: done, sets: { loop: 'automatic', consent: 'none' } }, no: { to: 'haltProcess' } },
-      makeSafe,
-    },
-    haltProcess: {
-      kind: 'question',
-      phase,
-      title: 'Stopped while the process comes back',
-      how: 'The body may be live. Leave every joint alone; tell the operator.',
-      choices: { goOn: { label: 'Go on from the block valves', to: 'openBlocks' } },
       makeSafe,
     },
   };

@@ -248,15 +248,13 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
   };
 }
 
-const NOT_HERE = 'Nothing of it here';
-
 function other(name: string, label: string, states: readonly [string, string]): Field {
   return {
     name,
     label,
     type: 'choice',
     choices: [
-      { value: 'absent', label: NOT_HERE },
+      { value: 'absent', label: 'Nothing of it here' },
       { value: states[1], label: `Made safe: ${states[1]}` },
       { value: states[0], label: 'Not safe' },
     ],

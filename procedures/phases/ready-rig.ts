@@ -30,7 +30,7 @@ export function readyRig<const Next extends string>({
       kind: 'instruction',
       phase,
       title: 'Get ready for {tag}',
-      how: '{airAction}, {failPosition} on loss of air; air moves the stem {airMoves}. With no flow, {rangeMoved} of its range stays on the bench set.',
+      how: '{airAction}, {failPosition} on loss of air; air moves the stem {airMoves}. Process flow would move {rangeMoved} of its range by {rangeMovedBy}; without flow the bench set alone counts.',
       why: 'With flow the plug force would shift one end; without it the bench set alone counts.',
       do: [
         'Read the maker’s manual for this valve: it outranks this card.',

@@ -1,0 +1,198 @@
+import { describe, expect, test } from 'vitest';
+import { faultsOf } from '../../procedures/check.ts';
+import { factsKey, forwardMachine } from '../../procedures/compile.ts';
+import { everyFacts, type Facts } from '../../procedures/facts.ts';
+import { unshown } from '../../procedures/hold.ts';
+import { proofGraph } from '../../procedures/proof-graph.ts';
+import type { Definition, HoldStep } from '../../procedures/vocabulary.ts';
+import { waysOf } from '../../procedures/ways.ts';
+import { ACTION_CLASSES, type ActionClass } from '../../safety/action-classes.ts';
+import { CONDITIONS, ENERGY_IDS, LOCK_IDS } from '../../safety/conditions.ts';
+import { prove } from '../../safety/proof.ts';
+import { Refusal } from '../../safety/refusal.ts';
+import { COMPILED, openJob, playTo } from '../builders/jobs.ts';
+import {
+  brokenStops,
+  droppedEvidence,
+  droppedSets,
+  hurts,
+  isFound,
+  isHarmful,
+  openSteps,
+  reroutes,
+  TELLING_FACTS,
+} from '../builders/mutants.ts';
+import { after, standings } from '../builders/standings.ts';
+
+const { definition } = COMPILED;
+const FACTS = everyFacts();
+
+/** All of them take minutes: the usual run takes every so-many-th, a long run takes all. */
+const EVERY = process.env.YOKESIDE_MUTANTS === 'all' ? 1 : 53;
+const some = <T>(all: readonly T[], every = EVERY) => all.filter((_, at) => at % every === 0);
+
+describe('[SAF-03] [SAF-10] A stroke check made wrong in one place is not served', () => {
+  test('with a state left out that a way sets', () => {
+    const mutants = droppedSets(definition);
+    const missed = mutants.filter((mutant) => !isFound(mutant, COMPILED) && !isRefused(mutant.definition));
+    console.log(`states left out: ${mutants.length}, found ${mutants.length - missed.length}`);
+    expect(missed.filter((mutant) => isHarmful(mutant.definition)).map(({ name }) => name)).toEqual([]);
+    expect(missed.map(({ name }) => name).sort()).toEqual(Object.keys(HARMLESS).sort());
+  });
+
+  test('with a lock or an open bypass that is never recorded as put back', () => {
+    const restores = openSteps(definition).flatMap(([id, step]) =>
+      waysOf(step).flatMap(({ outcome, way }) =>
+        ([...LOCK_IDS, 'bypass'] as const)
+          .filter((condition) => ['off', 'shut'].includes(String(way.sets?.[condition])))
+          .map((condition) => `${id} ${outcome} without ${condition}`),
+      ),
+    );
+    const mutants = droppedSets(definition).filter(({ name }) => restores.includes(name));
+    expect(mutants.length).toBeGreaterThanOrEqual(6);
+    expect(mutants.filter((mutant) => !isFound(mutant, COMPILED)).map(({ name }) => name)).toEqual([]);
+  });
+
+  test('with any energy kept from a signer', () => {
+    const mutants = droppedEvidence(definition).filter(({ condition }) => ENERGY_IDS.includes(condition));
+    expect(mutants.length).toBeGreaterThan(12);
+    expect(mutants.filter((mutant) => !isFound(mutant, COMPILED)).map(({ name }) => name)).toEqual([]);
+  });
+
+  test('with a stop that leads to an action', () => {
+    const mutants = some(brokenStops(definition));
+    const missed = mutants.filter(
+      (mutant) => faultsOf({ ...COMPILED, definition: mutant.definition }).length === 0,
+    );
+    console.log(`stops: ${mutants.length}, found ${mutants.length - missed.length}`);
+    // Venting is the way to safe itself, and harms nobody from anywhere.
+    expect(missed.filter(({ name }) => !name.endsWith('stops at ventNow')).map(({ name }) => name)).toEqual(
+      [],
+    );
+  });
+
+  test('with an answer that leads to an action too early', () => {
+    const met = TELLING_FACTS.map((facts) => ({ facts, played: standings(definition, facts) }));
+    const harmAt = (mutant: ReturnType<typeof reroutes>[number]): Facts | undefined =>
+      met.find(({ played }) => {
+        const sets = mutant.named.way.sets ?? {};
+        return (played.get(mutant.from) ?? []).some((states) =>
+          [0, 1].some((choice) => hurts(definition.steps[mutant.to], after(states, { sets, choice }))),
+        );
+      })?.facts;
+    const all = reroutes(definition);
+    const harmful = all.flatMap((mutant) => {
+      const facts = harmAt(mutant);
+      return facts === undefined ? [] : [{ mutant, facts }];
+    });
+    const tried = some(harmful);
+    const missed = tried.filter(({ mutant, facts }) => !isFound(mutant, COMPILED, [facts]));
+    console.log(`reroutes: ${all.length}, harmful at once ${harmful.length}, tried ${tried.length}`);
+    expect(missed.map(({ mutant }) => mutant.name)).toEqual([]);
+    expect(tried.length).toBeGreaterThan(50);
+  });
+
+  test('with an answer that leads past what a later action needs', () => {
+    const tried = some(reroutes(definition), EVERY === 1 ? 7 : 211);
+    const missed = tried.filter((mutant) => !isFound(mutant, COMPILED));
+    const survivors = missed.filter((mutant) => isHarmful(mutant.definition));
+    console.log(`reroutes, whole: tried ${tried.length}, found ${tried.length - missed.length}`);
+    expect(survivors.map(({ name }) => name)).toEqual([]);
+  });
+
+  test('with any other action put on a card that has none', () => {
+    const plain = openSteps(definition).filter(([, step]) => step.action === undefined);
+    let count = 0;
+    const machine = forwardMachine(definition);
+    const met = TELLING_FACTS.map((facts) => ({ facts, played: standings(definition, facts) }));
+    for (const action of Object.keys(ACTION_CLASSES) as ActionClass[]) {
+      const mutant = withAction(definition, action);
+      for (const { facts, played } of met) {
+        const proof = prove(proofGraph(machine, { definition: mutant, facts }));
+        const found = new Set(proof.findings.filter((one) => one.rule === 'exposed').map((one) => one.step));
+        for (const [id] of plain) {
+          const harmful = (played.get(id) ?? []).some((states) => hurts(mutant.steps[id], states));
+          if (harmful) count += 1;
+          expect(found.has(id), `${action} on ${id}, ${factsKey(facts)}`).toBe(harmful);
+        }
+      }
+    }
+    console.log(`actions swapped in: ${count} harmful, all found`);
+    expect(count).toBeGreaterThan(500);
+  });
+});
+
+/** Plays the script against it: refused on the way, by interlock or hold, it is found as well. */
+function isRefused(mutant: Definition): boolean {
+  const machine = forwardMachine(mutant);
+  return (['bench', 'line'] as const).some((place) => {
+    try {
+      playTo(openJob({ place, compiled: { definition: mutant, machine, proofs: new Map() } }), 'done');
+      return false;
+    } catch (error) {
+      if (error instanceof Refusal) return ['SAF-001', 'HLD-003'].includes(error.text.code);
+      throw error;
+    }
+  });
+}
+
+const OVER = 'the job ends there, and nothing more is done on it';
+const SHOWN_AGAIN = 'it is shown again before anything that needs it';
+const SET_BEFORE = 'the stem is turned only straight after a way that sets it';
+const SIGNED_AGAIN = 'the next card that leads to work is a hold, which must be signed';
+const NOT_MOVED = 'nothing on a bench asks for it, and no job ends by it';
+
+/** Left out, these expose nobody; the record alone would be poorer. Each with its reason. */
+const HARMLESS: Readonly<Record<string, string>> = {
+  'openBypass no without bypass': 'the only ways on open it again or record it shut',
+  'undoBypass yes without loop': OVER,
+  'undoBypass yes without consent': OVER,
+  'loopBack yes without loop': OVER,
+  'loopBack yes without consent': OVER,
+  'shutInlet kept without processInlet': SHOWN_AGAIN,
+  'shutOutlet kept without processOutlet': SHOWN_AGAIN,
+  'shutSupply kept without supplyAir': SHOWN_AGAIN,
+  'springLook no without spring': SHOWN_AGAIN,
+  'finalCheck yes without spring': SHOWN_AGAIN,
+  'lookAgain yes without spring': 'it was contained before the process began to come back',
+  'airOff not shown without signalAir': SHOWN_AGAIN,
+  'airOff gauge not seen alive without signalAir': SHOWN_AGAIN,
+  'airOff gauge too coarse without signalAir': SHOWN_AGAIN,
+  'benchRecord yes without loop': NOT_MOVED,
+  'benchRecord yes without bypass': NOT_MOVED,
+  'holdOpen held without plug': SET_BEFORE,
+  'holdForAdjuster held without plug': SET_BEFORE,
+  'ventFirst shown without plug': SET_BEFORE,
+  'ventNow shown without plug': SET_BEFORE,
+  'airOff shown without plug': SET_BEFORE,
+  'backCheck off without controllerLine': 'the line is connected before anything that needs it',
+  'haltAir signAgain without workSignOff': SIGNED_AGAIN,
+  'haltOnAir isolate without workSignOff': SIGNED_AGAIN,
+  'haltOnAir isolate without returnSignOff': SIGNED_AGAIN,
+  'haltProcess signAgain without returnSignOff': SIGNED_AGAIN,
+};
+
+/** Whether a card exposes somebody does not depend on the other cards' actions, so all are changed at once. */
+function withAction(of: Definition, action: ActionClass): Definition {
+  const steps = openSteps(of).map(([id, step]) => [
+    id,
+    step.action === undefined ? { ...step, action } : step,
+  ]);
+  return { ...of, steps: { ...of.steps, ...Object.fromEntries(steps) } };
+}
+
+describe('A hold', () => {
+  test('names each energy that is not shown, and none that is', () => {
+    const hold = definition.steps.holdWork as HoldStep<string>;
+    const shown = standings(definition, FACTS.at(-1) as Facts).get('holdWork') ?? [];
+    for (const states of shown) {
+      expect(unshown(hold, { states, lapsed: {} })).toEqual([]);
+      for (const id of hold.evidence.filter((one) => ENERGY_IDS.includes(one) && states[one] !== 'absent')) {
+        const lapsed = { states, lapsed: { [id]: 'age' as const } };
+        expect(unshown(hold, lapsed)).toEqual([CONDITIONS[id].name]);
+        const blind = { ...hold, evidence: hold.evidence.filter((one) => one !== id) };
+        expect(unshown(blind, lapsed)).toEqual([]);
+      }
+    }
+  });
+});

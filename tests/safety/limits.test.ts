@@ -1,0 +1,57 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  BLANK_CASE_RATING_PA,
+  MARGIN_OVER_SIGNAL_PA,
+  PROOF_AGE_HOURS,
+  SAFE_LIMIT_PA,
+  SAFE_TOUCH_C,
+  SIGN_OFF_HOURS,
+  testAirLimit,
+} from '../../safety/limits.ts';
+
+/** NIST SP 811, appendix B.8. */
+const PSI_PA = 6894.757293168361;
+const psi = (value: number) => value * PSI_PA;
+
+describe('[SAF-08] Test air on a case', () => {
+  test('goes 5 psi past the highest signal and no further', () => {
+    const limit = testAirLimit({ caseRatingPa: psi(50), signalHighPa: psi(15) });
+    expect(limit.because).toBe('signal and margin');
+    expect(limit.limitPa / PSI_PA).toBeCloseTo(20, 9);
+  });
+
+  test('stays at the case rating where that is lower', () => {
+    const limit = testAirLimit({ caseRatingPa: psi(18), signalHighPa: psi(15) });
+    expect(limit).toEqual({ limitPa: psi(18), because: 'case rating' });
+  });
+
+  test('stays at 40 psi where the sheet has no case rating', () => {
+    const limit = testAirLimit({ caseRatingPa: null, signalHighPa: psi(60) });
+    expect(limit).toEqual({ limitPa: psi(40), because: 'blank case rating' });
+    expect(testAirLimit({ caseRatingPa: null, signalHighPa: psi(15) }).because).toBe('signal and margin');
+  });
+
+  test('is never above either bound', () => {
+    const pascal = fc.double({ min: 0, max: psi(200), noNaN: true });
+    fc.assert(
+      fc.property(fc.option(pascal, { nil: null }), pascal, (caseRatingPa, signalHighPa) => {
+        const { limitPa } = testAirLimit({ caseRatingPa, signalHighPa });
+        expect(limitPa).toBeLessThanOrEqual(caseRatingPa ?? BLANK_CASE_RATING_PA);
+        expect(limitPa).toBeLessThanOrEqual(signalHighPa + MARGIN_OVER_SIGNAL_PA);
+      }),
+      { seed: 7 },
+    );
+  });
+});
+
+// Common practice, no source: a change of any of these is a decision, not an edit.
+test('The stated limits are these', () => {
+  const inPsi = Object.fromEntries(Object.entries(SAFE_LIMIT_PA).map(([id, pa]) => [id, pa / PSI_PA]));
+  expect(inPsi).toEqual({ supplyAir: 3, signalAir: 0.5, processInlet: 3, processOutlet: 3 });
+  expect({ SAFE_TOUCH_C, SIGN_OFF_HOURS, PROOF_AGE_HOURS }).toEqual({
+    SAFE_TOUCH_C: 50,
+    SIGN_OFF_HOURS: 8,
+    PROOF_AGE_HOURS: 4,
+  });
+});

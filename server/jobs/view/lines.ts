@@ -1,9 +1,12 @@
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
+import { STRAIGHT_WAY } from './scale.ts';
 import { clock, given, short } from './words.ts';
 
 export interface LineView {
+  /** Of the step on the job scale; a dash for a card off the straight way. */
+  readonly number: string;
   readonly place: number;
   readonly step: string;
   readonly phase: string;
@@ -18,9 +21,12 @@ export interface LineView {
 
 /** The answered cards, oldest first, each folded to a line. What stands no more is still a line, and says so. */
 export function lineViews(job: Job, { definition }: Compiled): readonly LineView[] {
+  const way = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? [];
+  const numberOf = (step: string) => (way.includes(step) ? String(way.indexOf(step) + 1) : '–');
   return job.answers.map((answer) => {
     const step = definition.steps[answer.step];
     return {
+      number: numberOf(answer.step),
       place: answer.place,
       step: answer.step,
       phase: step?.phase ?? '',

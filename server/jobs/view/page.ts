@@ -181,7 +181,6 @@ function forTemplate(view: JobView, { again }: { readonly again: Typed }): objec
 function extras(card: NonNullable<JobView['card']>, { typed }: Typed): object {
   const unshown = 'unshown' in card ? (card as unknown as { unshown: readonly string[] }).unshown : [];
   return {
-    showRows: card.shows.map(({ label, value }) => ({ label, text: value })),
     options: card.choices.map(({ value, label }) => ({ value, label, checked: typed.choice === value })),
     wantsReason: card.choices.some((choice) => choice.reason),
     waits:

@@ -11,14 +11,14 @@ const DAY_MS = 24 * 3600 * 1000;
  * What is to be known about a piece of gear before it is taken along; blank where nothing is.
  *
  * @param today  YYYY-MM-DD
- * @example standing({ item, retired: false }, '2026-03-04') // 'overdue by 3 days: no reading may be taken with it'
+ * @example standing({ item, retired: false }, '2026-03-04') // 'overdue by 3 days'
  */
 export function standing({ item, retired }: Pick<Gear, 'item' | 'retired'>, today: string): string {
   if (item === null) return '';
   if (retired) return 'retired';
   const days = Math.round((Date.parse(item.dueOn) - Date.parse(today)) / DAY_MS);
   const faults = [];
-  if (isOverdue(item, today)) faults.push(`overdue by ${daysWords(-days)}: no reading may be taken with it`);
+  if (isOverdue(item, today)) faults.push(`overdue by ${daysWords(-days)}`);
   else if (days <= DUE_SOON_DAYS) faults.push(days === 0 ? 'due today' : `due in ${daysWords(days)}`);
   if (item.bleedsDown === false) faults.push('does not bleed down');
   return faults.join('; ');

@@ -1,6 +1,7 @@
 /** Test gear: the list, each piece with what was saved of it, and what engineers and supervisors do about it. */
 import { z } from 'zod';
 import { GEAR_FIELDS } from '../../procedures/test-gear/fields.ts';
+import { isOverdue } from '../../procedures/test-gear/fit.ts';
 import { GEAR_KINDS, type GearItem, type GearKind } from '../../procedures/test-gear/gear.ts';
 import { gearText, rangeText } from '../../procedures/test-gear/gear-text.ts';
 import { addGear, type GearTexts, noSuchGear, retireGear, saveGear } from '../gear/gear-acts.ts';
@@ -83,7 +84,8 @@ const listGear = route({
     const [all, today] = [await allGear(call), todayOf(call)];
     const rows = all.map((gear) => ({
       ...gearText(gear.item),
-      range: rangeText(gear.item),
+      // A range that breaks over three lines is hard to read on a phone.
+      range: rangeText(gear.item).replaceAll(' ', '\u00a0'),
       href: pathOf(gear.item.number),
       standing: standing(gear, today),
     }));
@@ -162,6 +164,7 @@ async function gearPage(call: BareCall, typed?: Fields): Promise<PageView> {
     href: pathOf(item.number),
     range: rangeText(item),
     standing: standing(gear, todayOf(call)),
+    isOverdue: isOverdue(item, todayOf(call)),
     retired,
     revision,
     history,

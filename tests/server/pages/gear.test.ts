@@ -72,14 +72,16 @@ describe('the list of test gear', () => {
     const { gear } = (await json('/gear')) as unknown as { gear: { number: string; standing: string }[] };
     const said = Object.fromEntries(gear.map(({ number, standing }) => [number, standing]));
     expect(said).toMatchObject({
-      'L-1': 'overdue by 3 days: no reading may be taken with it',
+      'L-1': 'overdue by 3 days',
       'L-2': 'due in 5 days',
       'L-3': 'due today',
       'L-4': 'retired',
     });
     const html = await page('/gear');
     expect(html).toContain('overdue by 3 days');
-    expect(html).toContain('0 to 30 psi');
+    expect(html).toContain('0\u00a0to\u00a030\u00a0psi');
+    expect(await page('/gear/L-1')).toContain('No reading may be taken with it.');
+    expect(await page('/gear/L-2')).not.toContain('No reading may be taken with it.');
     expect(gear.at(-1)?.number).toBe('L-4');
   });
 

@@ -56,6 +56,12 @@ function adjusterNeed(job: Job) {
   });
 }
 
+const TURNS_BY = {
+  sheet: 'the sheet',
+  'seat load': 'the seat load wanted',
+  'common practice': 'common practice',
+} as const;
+
 /** The closed list of numbers and words of a valve that definitions name by placeholder. */
 export const FIGURES = {
   tag: text('valve', (job) => job.tag),
@@ -80,7 +86,7 @@ export const FIGURES = {
   signalSafeLimit: pressure('counts as no air on the case, at most', () => SAFE_LIMIT_PA.signalAir),
   processSafeLimit: pressure('counts as drained, at most', () => SAFE_LIMIT_PA.processInlet),
   turnsWanted: { label: 'turns wanted', dimension: 'turns', of: (job) => turnsWanted(job).turns },
-  turnsBecause: text('turns by', (job) => turnsWanted(job).because),
+  turnsBecause: text('turns by', (job) => TURNS_BY[turnsWanted(job).because]),
   turnDirection: text('screw the plug stem', (job) => turnDirection(job.sheet)),
   stemThread: text('plug stem', (job) => job.sheet.stemThread),
   expectedContact: pressure('contact expected after', (job) => seatingFigures(job).expectedContactPa),

@@ -33,7 +33,6 @@ export function strokeTables<
     title: `Read the stroke up and down, ${when}`,
     how: 'Come to each signal from one side, without passing it. Read the travel when it rests.',
     why: 'The gap between up and down is friction; the middle is the spring.',
-    shows: ['benchSetLow', 'benchSetHigh', 'rangeMoved', 'rangeMovedBy', 'testAirLimit'],
     rows,
     ways: {
       'more rows': { to: names.cycle },

@@ -70,8 +70,12 @@ function section(job: Job, energies: readonly EnergyView[]): ValveSection {
 }
 
 function tag(view: EnergyView): EnergyTag {
+  const { letter, name, state } = view;
+  // The adjuster's height is no proof by itself: it stands with who looked, and leaves the state its room.
+  if (view.condition === 'spring' && view.is !== null)
+    return { letter, name, state, proof: `adjuster ${view.is}, ${view.proof}` };
   const value = view.condition === 'bypass' ? '' : (view.is ?? '');
-  return { letter: view.letter, name: view.name, state: view.state, value, proof: view.proof };
+  return { letter, name, state, value, proof: view.proof };
 }
 
 function filling(view: EnergyView | undefined): Filling {

@@ -3,7 +3,7 @@ import type { EvidenceNote, Job, Reading } from '../../../procedures/job.ts';
 import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
 import type { Situation } from '../../../safety/situation.ts';
 import type { EnergyState } from '../../../views/pictures/marks.ts';
-import { asRead, clock, short } from './words.ts';
+import { asRead, clock, short, wasBefore } from './words.ts';
 
 /** One energy, or the bypass, as tag, strip and evidence row show it. */
 export interface EnergyView {
@@ -77,7 +77,7 @@ export function energyView(
     letter: CONDITIONS[condition].letter ?? '',
     name: condition === 'signalAir' ? airName(situation) : CONDITIONS[condition].name,
     state,
-    was: before === undefined || is === null || state === 'live' ? null : asRead(before),
+    was: before === undefined || is === null || state === 'live' ? null : wasBefore(before, is),
     is: is === null ? null : asRead(is),
     lock,
     who: note === null ? '' : short(note.person),

@@ -17,14 +17,42 @@ export interface LineView {
   readonly when: string;
   readonly more: string;
   readonly correctable: boolean;
+  /** The rows of a table that this line stands for, folded under it. */
+  readonly rows: readonly {
+    readonly place: number;
+    readonly reading: string;
+    readonly word: string;
+    readonly correctable: boolean;
+  }[];
 }
 
 /** The answered cards, oldest first, each folded to a line. What stands no more is still a line, and says so. */
-export function lineViews(job: Job, { definition }: Compiled): readonly LineView[] {
+export function lineViews(job: Job, compiled: Compiled): readonly LineView[] {
+  const folded: LineView[] = [];
+  for (const line of singleLines(job, compiled)) {
+    const last = folded.at(-1);
+    if (last !== undefined && last.step === line.step && last.rows.length > 0 && line.rows.length > 0) {
+      folded[folded.length - 1] = withRows(last, line);
+    } else folded.push(line);
+  }
+  return folded;
+}
+
+/** Readings of one table under one line: how many, and the verdict of the last. */
+function withRows(table: LineView, row: LineView): LineView {
+  const rows = [...table.rows, ...row.rows];
+  const stands = rows.filter((one) => one.word !== 'asked again' && one.word !== 'corrected').length;
+  return { ...row, rows, place: table.place, reading: `${stands} readings`, correctable: false };
+}
+
+function singleLines(job: Job, { definition }: Compiled): readonly LineView[] {
   const way = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? [];
   const numberOf = (step: string) => (way.includes(step) ? String(way.indexOf(step) + 1) : '–');
   return job.answers.map((answer) => {
     const step = definition.steps[answer.step];
+    const standing = !answer.superseded;
+    const word = answer.superseded ? (answer.corrected ? 'corrected' : 'asked again') : '';
+    const isRow = answer.row !== null;
     return {
       number: numberOf(answer.step),
       place: answer.place,
@@ -41,6 +69,9 @@ export function lineViews(job: Job, { definition }: Compiled): readonly LineView
       correctable:
         !answer.superseded &&
         (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),
+      rows: isRow
+        ? [{ place: answer.place, reading: given(answer.readings), word, correctable: standing }]
+        : [],
     };
   });
 }

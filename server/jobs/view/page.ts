@@ -198,12 +198,21 @@ const ESCAPES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-function lineHtml(
-  job: string,
-  line: { readonly place: number; readonly more: string; readonly correctable: boolean },
-): string {
-  const more = line.more.replaceAll(/[&<>"']/g, (sign) => ESCAPES[sign] ?? sign);
-  return line.correctable
-    ? `<p>${more}</p><p><a href="/jobs/${job}/lines/${line.place}">Correct line ${line.place}</a></p>`
-    : `<p>${more}</p>`;
+type Line = JobView['lines'][number]['lines'][number];
+
+/** What stands behind a folded line: the rest of what was given, and the way to correct it. */
+function lineHtml(job: string, line: Line): string {
+  const link = (place: number) => ` <a href="/jobs/${job}/lines/${place}">Correct line ${place}</a>`;
+  if (line.rows.length > 1) {
+    const rows = line.rows.map(
+      (row) =>
+        `<li>${escaped(row.reading)}${row.word === '' ? '' : `, ${row.word}`}.${row.correctable ? link(row.place) : ''}</li>`,
+    );
+    return `<ol>${rows.join('')}</ol>`;
+  }
+  return `<p>${escaped(line.more)}.${line.correctable ? link(line.place) : ''}</p>`;
+}
+
+function escaped(text: string): string {
+  return text.replaceAll(/[&<>"']/g, (sign) => ESCAPES[sign] ?? sign);
 }

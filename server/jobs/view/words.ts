@@ -1,4 +1,4 @@
-import { isUnitId, unitFor } from '../../../procedures/calculations/units.ts';
+import { format, isUnitId, unitFor } from '../../../procedures/calculations/units.ts';
 import type { Job, Reading } from '../../../procedures/job.ts';
 
 /** `09:19`, as the line shows it; the record prints the date and zone. */
@@ -11,10 +11,22 @@ export function short(person: string): string {
   return person.toUpperCase();
 }
 
+/** Longer than this, a typed number is shown rounded on the screen; the log and the record keep every digit. */
+const TYPED_MAX = 12;
+
 /** A reading as it was read: the number as typed, with its unit where none was typed. */
 export function asRead(reading: Reading): string {
-  const label = isUnitId(reading.unit) ? unitFor(reading.unit).label : reading.unit;
+  const unit = isUnitId(reading.unit) ? reading.unit : null;
+  const label = unit === null ? reading.unit : unitFor(unit).label;
+  if (reading.typed.length > TYPED_MAX && unit !== null && unit !== '%') {
+    return `${format({ valueSi: reading.valueSi, unit })} ${label}`;
+  }
   return /[a-z%"°]/i.test(reading.typed) ? reading.typed : `${reading.typed} ${label}`;
+}
+
+/** Before and after, the unit said once where it is the same. @example wasIs(before, after) // '62', of '62 to 0 psi' */
+export function wasBefore(before: Reading, after: Reading): string {
+  return before.unit === after.unit ? asRead(before).replace(/\s*[a-z%"°/]+$/i, '') : asRead(before);
 }
 
 /** What a person gave in an answer, in one short text. */

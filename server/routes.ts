@@ -6,9 +6,13 @@ import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
+import { recordRoutes } from './pages/record.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
+import { valveFormRoutes } from './pages/valve-form.ts';
+import { valveTableRoutes } from './pages/valve-tables.ts';
+import { valveRoutes } from './pages/valves.ts';
 
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
   readonly assets: Assets;
@@ -18,7 +22,18 @@ export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
 export function allRoutes(options: RoutesOptions): readonly Route[] {
   const catalogue = new Catalogue();
-  return routesWith([...shiftListRoutes(catalogue), ...jobRoutes(catalogue), ...gearRoutes], options);
+  return routesWith(
+    [
+      ...shiftListRoutes(catalogue),
+      ...recordRoutes(catalogue),
+      ...jobRoutes(catalogue),
+      ...valveTableRoutes,
+      ...valveFormRoutes,
+      ...valveRoutes,
+      ...gearRoutes,
+    ],
+    options,
+  );
 }
 
 /** What any site needs, with the routes of the work between. */

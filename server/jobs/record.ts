@@ -1,0 +1,149 @@
+import type { Compiled } from '../../procedures/compile.ts';
+import { FULL_CYCLE } from '../../procedures/cycle-verdict.ts';
+import type { Job } from '../../procedures/job.ts';
+import { fill } from '../../procedures/say.ts';
+import { checkNumber } from '../log/check-number.ts';
+import type { LogEntry } from '../store/store.ts';
+import { jobKind } from './job-stream.ts';
+import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
+import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
+import { asItWasFound, conclusionOf, resultsOf, turnsOf } from './record/results.ts';
+import type { JobRecord } from './record/schema.ts';
+import { withZone } from './record/times.ts';
+import { drawing } from './view/drawing.ts';
+import { type StrokeView, strokeView } from './view/stroke.ts';
+import { type Names, nameOf } from './view/words.ts';
+
+export interface RecordInput {
+  /** All lines of the job, as its stream holds them. */
+  readonly entries: readonly LogEntry[];
+  readonly compiled: Compiled;
+  readonly names: Names;
+  readonly plant: string;
+  readonly nowMs: number;
+}
+
+/** Drawn beside the numbers; a program is told the numbers alone. */
+export interface RecordPictures {
+  readonly asFound: string | null;
+  readonly asLeft: string | null;
+  /** The valve as it stood at its last signed hold. */
+  readonly section: string;
+}
+
+export interface JobSheets {
+  readonly record: JobRecord;
+  readonly pictures: RecordPictures;
+}
+
+/**
+ * The record of a job: a pure function of its lines, the names of the people and the moment of printing.
+ * @throws TypeError for a job without lines
+ */
+export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput): JobSheets {
+  const newest = entries.at(-1);
+  if (newest === undefined) throw new TypeError('A job without lines has no record.');
+  const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
+  const of: OfJob = { job, compiled, entries, names };
+  const { definition } = compiled;
+  const { found, left } = cycles(job);
+  const record: JobRecord = {
+    job: job.id,
+    tag: job.tag,
+    title: `Record of job ${job.id}`,
+    procedure: `${definition.title}, revision ${job.procedureRevision}`,
+    plant,
+    status: job.status === 'parked' || job.status === 'closed' ? job.status : 'open',
+    open: missingWords(of),
+    openedAt: withZone(job.openedAt),
+    openedBy: nameOf(job.openedBy, names),
+    closedAt: job.closedAt === null ? '' : withZone(job.closedAt),
+    closedAs: job.closedAs === null ? '' : job.closedAs === 'done' ? 'work done' : 'stopped',
+    printedAt: withZone(new Date(nowMs).toISOString()),
+    about: aboutOf(job),
+    conclusion: conclusionOf(job),
+    asFound: found === null ? null : tableOf(found),
+    asLeft: left === null ? null : tableOf(left),
+    asLeftNote: left === null ? 'No cycle was read as left: the valve goes back as it was found.' : '',
+    results: resultsOf(job),
+    turns: turnsOf(job),
+    holds: holdsOf(of),
+    people: peopleOf(of),
+    doneBy: doneByOf(job, names),
+    takenBack: takenBackOf(job),
+    gear: gearOf(job),
+    departures: departures(of),
+    cautions: cautionsOf(of),
+    next: nextOf(job),
+    limits: [...LIMITS],
+    lines: linesOf(of),
+    log: { line: newest.seq, place: newest.place, check: checkNumber(newest.hash) },
+  };
+  return {
+    record,
+    pictures: { asFound: found?.curve ?? null, asLeft: left?.curve ?? null, section: section(of, nowMs) },
+  };
+}
+
+/** A cycle that was not read is blank while the job is open, and not there once it is closed. */
+function cycles(job: Job): { readonly found: StrokeView | null; readonly left: StrokeView | null } {
+  const view = (of: Job, step: string, title: string) =>
+    job.status === 'closed' && (job.tables[step] ?? []).length === 0
+      ? null
+      : strokeView({ ...of, step: '' }, { step, title, form: 'record' });
+  return {
+    found: view(asItWasFound(job), 'asFoundCycle', 'Stroke, as found'),
+    left: view(job, 'asLeftCycle', 'Stroke, as left'),
+  };
+}
+
+function tableOf({ table }: StrokeView): JobRecord['asFound'] {
+  return {
+    caption: table.caption,
+    groups: table.groups as NonNullable<JobRecord['asFound']>['groups'],
+    rows: table.rows.map(({ cells }) => ({ cells: cells.map((cell) => ({ ...cell })) })),
+    notes: [...table.notes],
+  };
+}
+
+function missingWords(of: OfJob): string {
+  const { job, compiled } = of;
+  if (job.status === 'closed') return '';
+  const step = compiled.definition.steps[job.step];
+  const unsigned = holdsOf(of).filter((hold) => hold.state === 'not signed');
+  const unread = [
+    ['as found', 'asFoundCycle'],
+    ['as left', 'asLeftCycle'],
+  ].filter(([, table]) => (job.tables[table ?? ''] ?? []).length < FULL_CYCLE.length);
+  return [
+    `Not closed${job.status === 'parked' ? ', parked' : ''}: it stands at “${step === undefined ? job.step : fill(step.title, job)}”.`,
+    ...(unsigned.length > 0 ? [`${unsigned.map((hold) => hold.hold).join(' and ')} not signed.`] : []),
+    ...(unread.length > 0
+      ? [`The cycle ${unread.map(([when]) => when).join(' and ')} is not complete.`]
+      : []),
+    'What is missing is left blank.',
+  ].join(' ');
+}
+
+function peopleOf({ entries, names }: OfJob): JobRecord['people'] {
+  const ids = [...new Set(entries.map((entry) => entry.person))].filter((id) => id !== null);
+  return ids.map((id) => ({ id: id.toUpperCase(), name: names.get(id) ?? id }));
+}
+
+/** Whoever wrote a line of the work itself; who signed or sent back stands with the holds. */
+function doneByOf(job: Job, names: Names): JobRecord['doneBy'] {
+  const work = job.answers.filter((one) => one.act !== 'hold-signed' && one.act !== 'hold-sent-back');
+  const last = new Map(work.map((one) => [one.person, one.at]));
+  return [...last].map(([person, at]) => ({ name: nameOf(person, names), at: withZone(at) }));
+}
+
+function takenBackOf(job: Job): JobRecord['takenBack'] {
+  const answer = job.answers.findLast((one) => one.words.takenBackBy !== undefined && !one.superseded);
+  return answer === undefined ? null : { by: answer.words.takenBackBy ?? '', at: withZone(answer.at) };
+}
+
+function section(of: OfJob, nowMs: number): string {
+  const hold = of.job.holds.find((one) => one.envelope?.work.includes('turnPlugStem')) ?? of.job.holds.at(0);
+  if (hold === undefined) return drawing(of.job, nowMs).svg;
+  return drawing(jobBefore(of, hold.place), Date.parse(hold.at)).svg;
+}

@@ -1,0 +1,149 @@
+import type { Compiled } from '../../../procedures/compile.ts';
+import { holdEvidence } from '../../../procedures/hold.ts';
+import type { Job } from '../../../procedures/job.ts';
+import { fill, say } from '../../../procedures/say.ts';
+import type { HoldStep } from '../../../procedures/vocabulary.ts';
+import { ACTION_CLASSES } from '../../../safety/action-classes.ts';
+import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
+import { stateWord } from '../../../views/pictures/marks.ts';
+import { checkNumber } from '../../log/check-number.ts';
+import type { LogEntry } from '../../store/store.ts';
+import { jobKind } from '../job-stream.ts';
+import { doneText, energyView } from '../view/energies.ts';
+import { holdNumber, STRAIGHT_WAY } from '../view/scale.ts';
+import { clock, type Names, nameOf, short } from '../view/words.ts';
+import type { JobRecord } from './schema.ts';
+import { withZone } from './times.ts';
+
+type Hold = JobRecord['holds'][number];
+
+export interface OfJob {
+  readonly job: Job;
+  readonly compiled: Compiled;
+  readonly entries: readonly LogEntry[];
+  readonly names: Names;
+}
+
+/** Every hold that was signed or sent back, as it stood at that moment, and those that still wait, blank. */
+export function holdsOf(of: OfJob): Hold[] {
+  const { job, compiled, entries } = of;
+  const { steps } = compiled.definition;
+  const answered = entries.flatMap((entry) => {
+    const step = steps[stepOf(entry)];
+    const atHold = entry.kind === 'hold-signed' || entry.kind === 'hold-sent-back';
+    return atHold && step?.kind === 'hold' ? [answeredHold(entry, { of, step })] : [];
+  });
+  const signed = job.holds.map((one) => one.step);
+  const straight = STRAIGHT_WAY[job.procedure]?.[job.facts.place] ?? [];
+  const waiting = job.status === 'closed' ? [] : straight.filter((id) => steps[id]?.kind === 'hold');
+  return [
+    ...answered,
+    ...waiting.filter((id) => !signed.includes(id)).map((id) => ({ ...named(id, of), ...NOT_SIGNED })),
+  ];
+}
+
+/** The job as it stood when a line was written, for its evidence and its drawing. */
+export function jobBefore({ entries }: OfJob, place: number): Job {
+  return entries
+    .filter((entry) => entry.place < place)
+    .reduce((job, entry) => jobKind.evolve(job, entry), jobKind.initial);
+}
+
+const NOT_SIGNED = {
+  state: 'not signed',
+  by: '',
+  at: '',
+  screen: '',
+  meaning: '',
+  restsOn: '',
+  check: '',
+  evidence: [],
+  absent: '',
+} satisfies Partial<Hold>;
+
+function stepOf(entry: LogEntry): string {
+  return (entry.inputs as { readonly step?: string }).step ?? '';
+}
+
+function named(id: string, { job, compiled }: OfJob): Pick<Hold, 'hold' | 'title'> {
+  const { hold } = holdNumber(job, compiled.definition, id);
+  return {
+    hold: hold > 0 ? `Hold ${hold}` : 'Hold',
+    title: fill(compiled.definition.steps[id]?.title ?? id, job),
+  };
+}
+
+function answeredHold(
+  entry: LogEntry,
+  { of, step }: { readonly of: OfJob; readonly step: HoldStep<string> },
+): Hold {
+  const then = jobBefore(of, entry.place);
+  const signed = of.job.holds.find((one) => one.place === entry.place);
+  const rows = holdEvidence(step, then);
+  const first = Math.min(...rows.map((row) => row.note?.seq ?? Number.POSITIVE_INFINITY));
+  const { reason = '' } = entry.inputs as { readonly reason?: string };
+  return {
+    ...named(stepOf(entry), of),
+    state: signed === undefined ? 'sent back' : 'signed',
+    by: nameOf(entry.person ?? '', of.names),
+    at: withZone(entry.at),
+    screen: entry.screen,
+    meaning: signed === undefined ? `Sent back: ${reason}` : meaningOf(step, { then, signed }),
+    restsOn: Number.isFinite(first) ? `lines ${first} to ${then.seq} of the log` : '',
+    check: signed === undefined ? '' : checkNumber(signed.shownDigest),
+    evidence: rows
+      .filter((row) => row.state !== 'absent')
+      .map((row) => evidenceRow(row.condition, { then, nowMs: Date.parse(entry.at) })),
+    absent: absentText(rows),
+  };
+}
+
+/** What the signature allowed, and nothing else. */
+function meaningOf(
+  step: HoldStep<string>,
+  { then, signed }: { readonly then: Job; readonly signed: Job['holds'][number] },
+): string {
+  const { envelope } = signed;
+  if (step.allows.length === 0 || envelope === null) return 'Took the work as left; allowed nothing more.';
+  const work = envelope.work.map((action) => ACTION_CLASSES[action].name).join('; ');
+  const locks = Object.values(then.locks).map((lock) => lock.lock);
+  const airLimit = say({ valueSi: envelope.testAirPaMax, dimension: 'pressure', units: then.sheet.units });
+  return [
+    `Allowed: ${work}`,
+    ...(envelope.work.includes('strokeByTestAir') ? [`one regulator in the hand, at most ${airLimit}`] : []),
+    locks.length === 0 ? 'no lock on this job' : `locks ${locks.join(', ')}`,
+    `until ${withZone(new Date(envelope.untilMs).toISOString())}`,
+  ].join(', ');
+}
+
+function evidenceRow(
+  condition: ConditionId,
+  { then, nowMs }: { readonly then: Job; readonly nowMs: number },
+): Hold['evidence'][number] {
+  const view = energyView(condition, { job: then, nowMs });
+  const drawn = CONDITIONS[condition].group === 'energy' || condition === 'bypass';
+  const note = then.evidence[condition];
+  const state = drawn ? stateWord(view.state) : then.situation.states[condition].toUpperCase();
+  const lock = then.locks[condition]?.lock ?? view.lock;
+  return {
+    letter: view.letter,
+    name: condition === 'bypass' ? 'Bypass, never an isolation' : view.name,
+    done: drawn ? doneText(view, then) : '',
+    state: lock === null || lock === undefined ? state : `${state} ${lock}`,
+    was: view.was ?? '',
+    is: view.is ?? (note?.words.method === 'vent' ? 'no flow, twice' : ''),
+    gauge: view.gauge,
+    who: note === undefined ? '' : short(note.person),
+    when: note === undefined ? '' : clock(note.at),
+  };
+}
+
+function absentText(rows: ReturnType<typeof holdEvidence>): string {
+  const absent = rows.filter((row) => row.state === 'absent');
+  if (absent.length === 0) return '';
+  const names = absent.map((row) => CONDITIONS[row.condition].name.toLowerCase()).join(', ');
+  const note = absent.find((row) => row.note !== null)?.note;
+  return note
+    ? `Recorded absent by ${short(note.person)} at ${clock(note.at)}: ${names}.`
+    : `Absent: ${names}.`;
+}

@@ -1,0 +1,132 @@
+import { z } from 'zod';
+
+const pair = z.object({ label: z.string(), value: z.string() });
+
+const cell = z.object({
+  text: z.string(),
+  strong: z.boolean().optional(),
+  boxed: z.boolean().optional(),
+  now: z.boolean().optional(),
+  off: z.boolean().optional(),
+});
+
+/** One cycle, up and down, as read; null where it was not read and is not missing. */
+const cycleTable = z.object({
+  caption: z.string(),
+  groups: z.array(z.object({ label: z.string(), columns: z.array(z.string()) })),
+  rows: z.array(z.object({ cells: z.array(cell) })),
+  notes: z.array(z.string()),
+});
+
+const result = z.object({
+  label: z.string(),
+  asFound: z.string(),
+  asLeft: z.string(),
+  foundOutside: z.boolean(),
+  leftOutside: z.boolean(),
+  limit: z.string(),
+  verdict: z.string().describe('By the reading and its uncertainty; too close for this gauge is an answer'),
+});
+
+const evidence = z.object({
+  letter: z.string(),
+  name: z.string(),
+  done: z.string(),
+  state: z.string(),
+  was: z.string(),
+  is: z.string(),
+  gauge: z.string(),
+  who: z.string(),
+  when: z.string(),
+});
+
+const hold = z.object({
+  hold: z.string(),
+  title: z.string(),
+  state: z.enum(['signed', 'sent back', 'not signed']),
+  by: z.string(),
+  at: z.string().describe('With its zone'),
+  screen: z.string(),
+  meaning: z.string().describe('What the signature allowed, and nothing else; or why it was sent back'),
+  restsOn: z.string(),
+  check: z.string().describe('Check number of the digest of what was shown'),
+  evidence: z.array(evidence),
+  absent: z.string(),
+});
+
+export const recordSchema = z.object({
+  job: z.string(),
+  tag: z.string(),
+  title: z.string(),
+  procedure: z.string(),
+  plant: z.string(),
+  status: z.enum(['open', 'parked', 'closed']),
+  open: z.string().describe('Blank once closed; else what is missing'),
+  openedAt: z.string(),
+  openedBy: z.string(),
+  closedAt: z.string(),
+  closedAs: z.string(),
+  printedAt: z.string(),
+  about: z.string(),
+  conclusion: z.string(),
+  asFound: cycleTable.nullable(),
+  asLeft: cycleTable.nullable(),
+  asLeftNote: z.string(),
+  results: z.array(result),
+  turns: z.array(pair),
+  holds: z.array(hold),
+  people: z.array(z.object({ id: z.string(), name: z.string() })),
+  doneBy: z.array(z.object({ name: z.string(), at: z.string().describe('Of their last line') })),
+  takenBack: z.object({ by: z.string(), at: z.string() }).nullable(),
+  gear: z.array(
+    z.object({
+      number: z.string(),
+      role: z.string(),
+      range: z.string(),
+      uncertainty: z.string(),
+      due: z.string(),
+      certificate: z.string(),
+      late: z.boolean().describe('It fell due before the job was closed'),
+    }),
+  ),
+  departures: z.array(
+    z.object({
+      place: z.int(),
+      at: z.string(),
+      person: z.string(),
+      what: z.string(),
+      struck: z.string(),
+      now: z.string(),
+      reason: z.string(),
+    }),
+  ),
+  cautions: z.array(
+    z.object({
+      word: z.enum(['danger', 'warning', 'caution', 'notice']),
+      hazard: z.string(),
+      consequence: z.string(),
+      avoid: z.string(),
+      stoodBefore: z.string(),
+    }),
+  ),
+  next: z.array(pair),
+  limits: z.array(z.string()),
+  lines: z.array(
+    z.object({
+      place: z.int(),
+      what: z.string(),
+      reading: z.string(),
+      verdict: z.string(),
+      who: z.string(),
+      when: z.string(),
+      struck: z.boolean(),
+    }),
+  ),
+  log: z.object({
+    line: z.int().describe('Place of the newest line of this job in the log of the site'),
+    place: z.int().describe('Its place among the lines of this job'),
+    check: z.string().describe('Check number of that line'),
+  }),
+});
+
+export type JobRecord = z.infer<typeof recordSchema>;

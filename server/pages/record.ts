@@ -1,0 +1,90 @@
+/** The record of a job, for the screen, for paper and for programs. */
+import { z } from 'zod';
+import { type Route, route } from '../http/route.ts';
+import { noSuchJob } from '../jobs/acts.ts';
+import type { Catalogue } from '../jobs/catalogue.ts';
+import { jobKind } from '../jobs/job-stream.ts';
+import { type JobRecord, recordSchema } from '../jobs/record/schema.ts';
+import { type JobSheets, recordOf } from '../jobs/record.ts';
+import { streamOf } from '../log/stream-kind.ts';
+import type { Services } from '../services.ts';
+import { siteKind } from '../site-stream.ts';
+
+/** So much fits on one sheet of A4 or Letter. */
+const HOLDS_A_SHEET = 2;
+const LINES_A_SHEET = 36;
+
+export function recordRoutes(catalogue: Catalogue): readonly Route[] {
+  return [
+    route({
+      method: 'GET',
+      path: '/jobs/:id/record',
+      name: 'showRecord',
+      summary:
+        'The record of a job: as found, as left, evidence, signatures, departures, and its check number',
+      roles: 'signed-in',
+      answer: z.object({ record: recordSchema }),
+      handle: async ({ services, params, now }) => {
+        const sheets = await sheetsOf(params.id ?? '', { services, catalogue, nowMs: now.getTime() });
+        const { record } = sheets;
+        return {
+          data: { record },
+          page: { title: record.title, template: 'pages/record.njk', params: pageParams(sheets) },
+        };
+      },
+    }),
+  ];
+}
+
+/** @throws Refusal JOB-000 */
+async function sheetsOf(
+  id: string,
+  {
+    services,
+    catalogue,
+    nowMs,
+  }: { readonly services: Services; readonly catalogue: Catalogue; readonly nowMs: number },
+): Promise<JobSheets> {
+  const { log, people } = services;
+  const { status, definitionHash } = await log.state(jobKind, id);
+  if (status === 'none') throw noSuchJob(id);
+  const [entries, compiled, everybody, site] = await Promise.all([
+    log.entriesOf(streamOf('job', id)),
+    catalogue.of(definitionHash, log),
+    people.list(),
+    log.state(siteKind),
+  ]);
+  const names = new Map(everybody.map(({ id: person, name }) => [person, name]));
+  const plant = `${site.plant ?? ''}${site.demo ? ' (demo: nothing of it is true)' : ''}`;
+  return recordOf({ entries, compiled, names, plant, nowMs });
+}
+
+function pageParams({ record, pictures }: JobSheets) {
+  const holdSheets = chunks(record.holds, HOLDS_A_SHEET);
+  const lineSheets = chunks(record.lines, LINES_A_SHEET);
+  const count = 2 + holdSheets.length + lineSheets.length;
+  const blocks = Array.from({ length: count }, (_, at) => ({
+    ...blockOf(record),
+    sheet: `${at + 1} of ${count}`,
+  }));
+  return { record, pictures, holdSheets, lineSheets, blocks };
+}
+
+/** The title block along the foot of every sheet. */
+function blockOf(record: JobRecord) {
+  return {
+    valve: record.tag,
+    what: record.title,
+    procedure: record.procedure,
+    plant: record.plant,
+    openedClosed: `${record.openedAt}, ${record.closedAt === '' ? 'not closed' : record.closedAt}`,
+    printed: record.printedAt,
+    check: record.log.check,
+  };
+}
+
+function chunks<T>(all: readonly T[], size: number): readonly (readonly T[])[] {
+  return Array.from({ length: Math.ceil(all.length / size) }, (_, at) =>
+    all.slice(at * size, (at + 1) * size),
+  );
+}

@@ -12,7 +12,7 @@ const MEASURED =
 
 /** Units inside, as names carry them. No MPa and no mPa: camel case cannot tell them apart. */
 export const UNIT_SUFFIXES = [
-  ...['Pa', 'PaPerS', 'PaPerM', 'N', 'NPerM', 'NM', 'M', 'M2', 'M3', 'M3PerS', 'MPerS', 'Mm'],
+  ...['Pa', 'PaPerS', 'PaPerM', 'N', 'NPerM', 'NM', 'Nm', 'M', 'M2', 'M3', 'M3PerS', 'MPerS', 'Mm'],
   ...['Kg', 'KgPerS', 'KgPerM3', 'J', 'K', 'C', 'S', 'Ms', 'Minutes', 'Hours', 'Days', 'Mol', 'V', 'A', 'Hz'],
   // Numbers without a dimension, or counted.
   ...[
@@ -34,8 +34,8 @@ export const UNIT_SUFFIXES = [
 /** May follow the unit: which of several, or the edge of a range. */
 const QUALIFIERS = '(Max|Min|Low|High|Up|Down|First|Last|Before|After|Each|Abs|Gauge|Of[A-Z][a-z]+)*';
 const WITH_UNIT = new RegExp(`(${[...UNIT_SUFFIXES].sort(longestFirst).join('|')})${QUALIFIERS}$`);
-/** Whole names and first words that count or compare: a dimension of their own. */
-const COUNTED = /^(turns|percent|fraction|ratio|relative|count|number)[A-Z]?/;
+/** Words that say that a number is counted, or compares two of a kind: no dimension. */
+const COUNTED = /^(turns|percent|fraction|ratio|relative|count|number)$/;
 
 /** Numbers whose name holds a word of measuring and no unit. */
 export function withoutUnit(quantities: readonly Quantity[]): readonly Quantity[] {
@@ -44,11 +44,11 @@ export function withoutUnit(quantities: readonly Quantity[]): readonly Quantity[
     const words = constant
       ? name.toLowerCase().split('_')
       : name.split(/(?=[A-Z])/).map((word) => word.toLowerCase());
-    if (!words.some((word) => MEASURED.test(word))) return false;
+    if (!words.some((word) => MEASURED.test(word)) || words.some((word) => COUNTED.test(word))) return false;
     const camel = constant
       ? words.map((word) => word.charAt(0).toUpperCase() + word.slice(1)).join('')
       : name;
-    return !WITH_UNIT.test(camel) && !COUNTED.test(name);
+    return !WITH_UNIT.test(camel);
   });
 }
 

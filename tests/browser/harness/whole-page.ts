@@ -1,0 +1,41 @@
+import type { Page } from 'playwright-core';
+import { axeViolations, smallTargets, sticksOut, widenText } from './axe.ts';
+import { DESK, NARROWEST, PHONE } from './browser.ts';
+
+const LOOKS = {
+  'desk, light': { screen: DESK, colorScheme: 'light' },
+  'phone, dark': { screen: PHONE, colorScheme: 'dark' },
+  'desk, dark': { screen: DESK, colorScheme: 'dark' },
+  'phone, light': { screen: PHONE, colorScheme: 'light' },
+} as const;
+
+export type Look = keyof typeof LOOKS;
+
+/** Each screen once and each theme once. */
+const TWO: readonly Look[] = ['desk, light', 'phone, dark'];
+export const ALL_FOUR = Object.keys(LOOKS) as readonly Look[];
+
+/**
+ * Everything that a machine can say about a page as it stands: what axe finds at each look, sideways scrolling down to
+ * the narrowest screen and with the reader's own text spacing, and small targets.
+ * The page is left as wide as a desk, with that spacing: load it anew to go on.
+ */
+export async function faultsOfPage(page: Page, looks: readonly Look[] = TWO): Promise<readonly string[]> {
+  const faults: string[] = [];
+  for (const look of looks) {
+    const { screen, colorScheme } = LOOKS[look];
+    await page.setViewportSize(screen);
+    await page.emulateMedia({ colorScheme });
+    faults.push(...(await axeViolations(page)).map((fault) => `${look}: ${fault}`));
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+  faults.push(...(await smallTargets(page)));
+  for (const screen of [PHONE, NARROWEST]) {
+    await page.setViewportSize(screen);
+    faults.push(...(await sticksOut(page)).map((fault) => `${screen.width} px: ${fault}`));
+  }
+  await widenText(page);
+  faults.push(...(await sticksOut(page)).map((fault) => `wide text: ${fault}`));
+  await page.setViewportSize(DESK);
+  return faults;
+}

@@ -1,0 +1,91 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { aFolder } from '../folders.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { inRole, menuOf, signIn } from './harness/people.ts';
+import { startServer, type TestServer } from './harness/server.ts';
+import { ALL_FOUR, faultsOfPage } from './harness/whole-page.ts';
+
+inBrowser('an empty site', (open) => {
+  let server: TestServer;
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder() });
+  });
+  afterAll(() => server.close());
+
+  test('offers its first set-up to everybody', async () => {
+    const { page } = await open({ origin: server.origin });
+    await page.goto('/');
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Set up this site');
+    expect(await faultsOfPage(page, ALL_FOUR)).toEqual([]);
+  });
+
+  test('shows every part in every state', { timeout: 120_000 }, async () => {
+    const { page } = await open({ origin: server.origin });
+    await page.goto('/style');
+    expect(await faultsOfPage(page, ALL_FOUR)).toEqual([]);
+  });
+
+  test('says in words what is wrong with a PIN, and keeps the rest of the form', async () => {
+    const { page } = await open({ origin: server.origin, javaScript: false });
+    await page.goto('/');
+    await page.getByLabel('What the plant is called').fill('Plant 7');
+    await page.getByLabel('Your name').fill('Engineer 1');
+    await page.getByLabel('Your PIN', { exact: true }).fill('111111');
+    await page.getByLabel('Your PIN again').fill('111111');
+    await page.getByRole('button', { name: 'Set up this site' }).click();
+    expect(await page.getByLabel('What the plant is called').inputValue()).toBe('Plant 7');
+    expect(await page.getByLabel('Your PIN', { exact: true }).getAttribute('aria-invalid')).toBe('true');
+  });
+});
+
+inBrowser('the demo plant', (open) => {
+  let server: TestServer;
+  let people: readonly DemoPerson[];
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder() });
+    people = await server.loadDemo();
+  });
+  afterAll(async () => {
+    await server.close();
+    expect(server.faults()).toEqual([]);
+  });
+
+  test('is entered by name and PIN', async () => {
+    const { page } = await open({ origin: server.origin });
+    await page.goto('/');
+    expect(new URL(page.url()).pathname).toBe('/sign-in');
+    expect(await faultsOfPage(page, ALL_FOUR)).toEqual([]);
+  });
+
+  test('refuses a wrong PIN in words', async () => {
+    const { page } = await open({ origin: server.origin });
+    await page.goto('/sign-in');
+    await page.getByLabel('Name or id').fill('t1');
+    await page.getByLabel('PIN', { exact: true }).fill('000000');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.locator('.refusal').waitFor();
+    expect(await page.getByLabel('Name or id').inputValue()).toBe('t1');
+    expect(await faultsOfPage(page)).toEqual([]);
+  });
+
+  /** Pages that somebody before has gone through are the same page. */
+  const gone = new Set<string>();
+
+  test.each(['engineer', 'supervisor', 'safety-officer', 'technician'] as const)(
+    'has pages that everybody can use, for the %s',
+    { timeout: 120_000 },
+    async (role) => {
+      const { page } = await open({ origin: server.origin });
+      await signIn(page, inRole(people, role));
+      const addresses = [...(await menuOf(page)), '/help'];
+      expect(addresses.length).toBeGreaterThan(1);
+      for (const address of addresses.filter((one) => !gone.has(one))) {
+        gone.add(address);
+        const answer = await page.goto(address);
+        expect(answer?.status(), address).toBe(200);
+        expect(await faultsOfPage(page), address).toEqual([]);
+      }
+    },
+  );
+});

@@ -32,7 +32,7 @@ export function mayNotRestore(
 
 /** @example hang({ tag: 'HV-1', position: 'open', locks: [] }, { lock: '15', owner: 't1', job: '7' }).position // 'shut' */
 export function hang(point: PointState, lock: Lock): PointState {
-  const others = point.locks.filter((held) => held.lock !== lock.lock);
+  const others = point.locks.filter((held) => held.lock !== lock.lock || held.job !== lock.job);
   return { tag: point.tag, position: 'shut', locks: [...others, lock] };
 }
 

@@ -35,6 +35,12 @@ describe('[SAF-07] An isolation point', () => {
     expect(takeOff(one, '8')).toEqual({ tag: 'HV-1', position: 'open', locks: [] });
   });
 
+  test('keeps both jobs in mind that rely on one lock', () => {
+    const both = hang(point(MINE), { ...MINE, job: '8' });
+    expect(mayNotRestore(both, { job: '8', person: MINE.owner })).toBe('another job relies on it');
+    expect(takeOff(both, '8')).toMatchObject({ position: 'shut', locks: [{ job: '7' }] });
+  });
+
   test('counts a lock once, however often it is hung', () => {
     expect(hang(point(MINE), MINE).locks).toEqual([MINE]);
   });

@@ -12,6 +12,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/3-head.css',
       'assets/style/4-forms.css',
       'assets/style/5-card.css',
+      'assets/style/5b-asks.css',
       'assets/style/6-acts.css',
       'assets/style/7-tables.css',
       'assets/style/8-drawing.css',

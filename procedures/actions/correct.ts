@@ -35,6 +35,8 @@ export function correct(job: Job, action: ActionOf<'correct'>, around: Surroundi
       fields: { reason: 'Write why.' },
     });
   }
+  if (wrong.row !== null && job.tables[wrong.step]?.[wrong.row]?.place !== wrong.place)
+    throw noWay('That row belongs to an earlier reading of this table.', 'Choose a row that stands.');
   const step = around.compiled.definition.steps[wrong.step];
   if (step === undefined || step.kind === 'end' || step.kind === 'hold' || step.kind === 'judgement')
     throw noWay('That line cannot be corrected.', 'Choose a reading.');
@@ -94,7 +96,10 @@ function effectsOf(
     readonly around: Surroundings;
   },
 ): JobEffects {
-  const lapses = lapsesOf(job, wrong);
+  const lapses = lapsesOf(job, { wrong, around });
+  // More air than the case may have stops the work, whenever it is noticed: vent first.
+  if (judged.outcome === 'above limit')
+    return { ...move(job, { event: { type: 'STOP', outcome: '' }, words: {}, around }), ...lapses };
   const back =
     judged.outcome === wrong.outcome ? changedJudgement(job, { wrong, judged, around }) : wrong.step;
   if (back === null || back === job.step) return { to: job.step, ...lapses };
@@ -111,13 +116,28 @@ function effectsOf(
   return { ...move(job, { event: { type: 'STOP', outcome: '' }, words: {}, around }), ...lapses };
 }
 
-/** What the corrected entry had shown safe counts no more, nor do signatures that rest on it. */
-function lapsesOf(job: Job, wrong: Answer): Pick<JobEffects, 'lapses'> {
-  const shown = (Object.keys(job.evidence) as ConditionId[]).filter(
-    (id) => job.evidence[id]?.place === wrong.place && CONDITIONS[id].group === 'energy',
-  );
+/**
+ * What the corrected entry had shown safe counts no more, nor do signatures that rest on it. A zero rests on the
+ * reading that saw its gauge alive as well.
+ */
+function lapsesOf(
+  job: Job,
+  { wrong, around }: { readonly wrong: Answer; readonly around: Surroundings },
+): Pick<JobEffects, 'lapses'> {
+  const fields = wrong.readings.map((reading) => reading.field);
+  const shown = (Object.keys(job.evidence) as ConditionId[]).filter((id) => {
+    const note = job.evidence[id];
+    if (note === undefined || CONDITIONS[id].group !== 'energy') return false;
+    return note.place === wrong.place || fields.includes(seenAliveBy(note.step, around));
+  });
   if (shown.length === 0) return {};
   return { lapses: { conditions: [...shown, 'workSignOff', 'returnSignOff'], reason: 'corrected' } };
+}
+
+/** The field whose reading a zero on this step is held against. */
+function seenAliveBy(id: string, { compiled }: Surroundings): string {
+  const step = compiled.definition.steps[id];
+  return step?.kind === 'reading' && step.judge.rule === 'showSafe' ? (step.judge.with?.before ?? '') : '';
 }
 
 /** The first later judgement whose outcome the corrected values change. */

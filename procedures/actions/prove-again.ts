@@ -84,7 +84,7 @@ export function proveAgain(job: Job, action: ActionOf<'prove-again'>, around: Su
         : `Not at zero: ${left.map((id) => CONDITIONS[id].name).join(', ')}.`;
     throw new Refusal({
       kind: 'unsafe',
-      code: 'SAF-002',
+      code: 'ILK-002',
       what,
       kept: 'Nothing was written.',
       next: 'Make safe and stop, then isolate it again.',

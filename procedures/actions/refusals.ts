@@ -38,7 +38,7 @@ export function exposed(action: ActionClass, found: readonly Lack[]): Refusal {
   const lapsed = found.some((lack) => lack.lapsed !== null);
   return new Refusal({
     kind: 'unsafe',
-    code: 'SAF-001',
+    code: 'ILK-001',
     what: found.map((lack) => sayLack(lack, action)).join(' '),
     kept: 'Nothing was written.',
     next: lapsed

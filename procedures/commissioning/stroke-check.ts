@@ -4,9 +4,11 @@ import { giveBack } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
 import { readyRig } from '../phases/ready-rig.ts';
-import { findContact, holdAir } from '../phases/test-air.ts';
+import { findContact } from '../phases/test-air.ts';
 import { procedure } from '../vocabulary.ts';
+import { setPlug } from './set-plug.ts';
 import { strokeTables } from './stroke-tables.ts';
+import { windSpring } from './wind-spring.ts';
 
 /** Operational check and stroke adjustment of a spring-and-diaphragm valve, on the bench or in the line. */
 export const strokeCheck = procedure({
@@ -24,7 +26,16 @@ export const strokeCheck = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
-  safe: ['haltBypass', 'haltIsolating', 'ventNow', 'haltAirAway', 'haltReturn', 'haltOnAir', 'haltProcess', 'haltUnsigned'],
+  safe: [
+    'haltBypass',
+    'haltIsolating',
+    'ventNow',
+    'haltAirAway',
+    'haltReturn',
+    'haltOnAir',
+    'haltProcess',
+    'haltUnsigned',
+  ],
   steps: {
     ...readyRig({ next: { bench: 'benchRecord', line: 'consent' }, stopped: 'notStarted' }),
     ...ontoBypass({ next: 'shutInlet', notStarted: 'notStarted' }),
@@ -144,207 +155,23 @@ export const strokeCheck = procedure({
       makeSafe: 'ventNow',
     },
 
-    mustNotTurn: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'This plug stem must not be turned',
-      how: 'A bellows seal tears and a pinned stem shears. The maker sets the seat load of such a valve another way.',
-      choices: {
-        back: { label: 'Choose other work', to: 'chooseWork' },
-        leave: { label: 'Leave it as found', to: 'airOff', reason: true },
-      },
-      makeSafe: 'ventNow',
-    },
-    noAdjuster: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'This spring has no adjuster',
-      how: 'The case holds it. Its bench set changes only with the spring, in the overhaul.',
-      choices: {
-        back: { label: 'Choose other work', to: 'chooseWork' },
-        leave: { label: 'Leave it as found', to: 'airOff', reason: true },
-      },
-      makeSafe: 'ventNow',
-    },
-    threadLook: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'Look at the thread left in the connector',
-      how: 'After {turnsWanted} the stem must still be held by at least its own diameter of thread (common practice).',
-      choices: {
-        enough: { label: 'Enough thread stays in', to: 'holdForPlug' },
-        tooLittle: { label: 'Too little would stay in', to: 'mustNotTurn' },
-      },
-      makeSafe: 'ventNow',
-    },
-    holdForPlug: holdAir({
-      phase: 'setPlug',
-      title: 'Hold the plug off its seat with {benchSetMid}',
-      how: 'Then leave the regulator alone: the air stays as it is while the stem is turned.',
-      held: 'turnStem',
-      notHeld: 'airNotHeld',
+    ...setPlug({
+      choose: 'chooseWork',
+      contact: 'contactFound',
+      stuck: 'doesNotMove',
+      asLeft: 'asLeftCycle',
+      leave: 'airOff',
       danger: 'ventFirst',
-      makeSafe: 'ventNow',
+      stop: 'ventNow',
     }),
-    airNotHeld: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'The air is not held, or the plug is too near its seat',
-      how: 'Look for the leak with soap: hose, joint, diaphragm. The stem is not turned on such air.',
-      choices: {
-        plug: { label: 'Set it again, for the plug', to: 'holdForPlug' },
-        other: { label: 'Choose other work', to: 'chooseWork' },
-        stop: { label: 'Stop', to: 'ventNow' },
-      },
-      makeSafe: 'ventNow',
-    },
-    turnStem: {
-      kind: 'reading',
-      phase: 'setPlug',
-      title: 'Turn the plug stem {turnsWanted}, {turnDirection}',
-      how: 'Turns by {turnsBecause}. Contact then comes at {expectedContact}, with {liftLeft} of lift left.',
-      why: 'How the plug closes gives the direction, not the air. The extra turns load the seat.',
-      action: 'turnPlugStem',
-      caution: {
-        word: 'warning',
-        hazard: 'The connector is between your hands and the spring.',
-        consequence: 'If the air changes it drives the stem through them.',
-        avoid: 'Nobody touches the regulator. Watch the gauge; let go at the first change.',
-      },
-      do: ['Loosen the lock nuts.', 'Turn the plug stem, counting.', 'Tighten the lock nuts.'],
-      shows: ['stemThread', 'signalShift', 'expectedContact', 'seatLoadExpected', 'seatLoadNeed', 'liftLeft'],
-      asks: [
-        {
-          name: 'turnsMade',
-          label: 'Turns made',
-          type: 'quantity',
-          dimension: 'turns',
-          wanted: 'turnsWanted',
-        },
-        {
-          name: 'lockNuts',
-          label: 'Lock nuts tight',
-          type: 'choice',
-          choices: [{ value: 'yes', label: 'Yes' }],
-        },
-      ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'contactLeft', sets: { signalAir: 'live', plug: 'seat unknown' } } },
-      makeSafe: 'ventNow',
-    },
-    contactLeft: findContact({
-      phase: 'setPlug',
-      title: 'Find the contact again: {expectedContact} is expected',
-      rule: 'contactAfter',
-      ways: {
-        'as expected': { to: 'holdOpen' },
-        'not as expected': { to: 'contactDiffers' },
-        'does not move': { to: 'doesNotMove' },
-        'above limit': { to: 'ventFirst' },
-      },
-      makeSafe: 'ventNow',
-    }),
-    contactDiffers: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'The contact is not where the turns should put it',
-      how: 'Likely: turns miscounted, a stem that slipped in its connector, another thread than the sheet says.',
-      choices: {
-        turnAgain: { label: 'Hold the air and turn again', to: 'holdForPlug' },
-        accept: { label: 'Keep it as it is', to: 'holdOpen', reason: true },
-      },
-      makeSafe: 'ventNow',
-    },
-    holdOpen: holdAir({
-      phase: 'setPlug',
-      title: 'Hold the valve at its open end with {openEndSignal}',
-      how: 'Travel is counted from the open end, so that half signal stays half travel.',
-      held: 'setIndicator',
-      notHeld: 'openNotHeld',
+    ...windSpring({
+      choose: 'chooseWork',
+      contact: 'contactFound',
+      asLeft: 'asLeftCycle',
+      leave: 'airOff',
       danger: 'ventFirst',
-      makeSafe: 'ventNow',
+      stop: 'ventNow',
     }),
-    openNotHeld: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'The valve is not held at its open end',
-      how: 'Look for the leak with soap: hose, joint, diaphragm.',
-      choices: { again: { label: 'Set it again', to: 'holdOpen' }, stop: { label: 'Stop', to: 'ventNow' } },
-      makeSafe: 'ventNow',
-    },
-    setIndicator: {
-      kind: 'instruction',
-      phase: 'setPlug',
-      title: 'Set the travel indicator at the open end',
-      action: 'windAdjusterOnTestAir',
-      do: ['Loosen the pointer.', 'Set it to full open.', 'Tighten the pointer.'],
-      next: { to: 'asLeftCycle', sets: { signalAir: 'live', plug: 'seat unknown' } },
-      makeSafe: 'ventNow',
-    },
-
-    holdForAdjuster: holdAir({
-      phase: 'setPlug',
-      title: 'Hold the valve with {benchSetMid} while the adjuster is wound',
-      how: 'Then leave the regulator alone: the adjuster moves the stem by itself.',
-      held: 'windAdjuster',
-      notHeld: 'adjusterNotHeld',
-      danger: 'ventFirst',
-      makeSafe: 'ventNow',
-    }),
-    adjusterNotHeld: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'The air is not held',
-      how: 'Look for the leak with soap: hose, joint, diaphragm.',
-      choices: {
-        again: { label: 'Set it again', to: 'holdForAdjuster' },
-        other: { label: 'Choose other work', to: 'chooseWork' },
-      },
-      makeSafe: 'ventNow',
-    },
-    windAdjuster: {
-      kind: 'reading',
-      phase: 'setPlug',
-      title: 'Wind the spring adjuster {adjusterTurns}: {adjusterDirection}',
-      how: 'Both ends of the bench set move together; its span does not.',
-      action: 'windAdjusterOnTestAir',
-      caution: {
-        word: 'warning',
-        hazard: 'The spring moves the stem as the adjuster turns.',
-        consequence: 'A finger in the yoke can be crushed.',
-        avoid: 'Spanner from outside the yoke; nobody touches the regulator.',
-      },
-      asks: [
-        {
-          name: 'adjusterTurnsMade',
-          label: 'Turns made',
-          type: 'quantity',
-          dimension: 'turns',
-          wanted: 'adjusterTurns',
-        },
-        {
-          name: 'adjusterHeightNowM',
-          label: 'Adjuster height now',
-          type: 'quantity',
-          dimension: 'length',
-          optional: true,
-        },
-      ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'afterAdjuster', sets: { signalAir: 'live', plug: 'seat unknown' } } },
-      makeSafe: 'ventNow',
-    },
-    afterAdjuster: {
-      kind: 'question',
-      phase: 'setPlug',
-      title: 'After the adjuster',
-      how: 'The contact moves with the adjuster: find it again before the plug is set.',
-      choices: {
-        contact: { label: 'Find the contact again', to: 'contactFound' },
-        asLeft: { label: 'Read the cycle as left', to: 'asLeftCycle' },
-      },
-      makeSafe: 'ventNow',
-    },
 
     ...strokeTables(
       {

@@ -3,6 +3,37 @@ import { SHOWN_BY } from './common.ts';
 
 type Own = 'ventFirst' | 'ventNow' | 'haltAir';
 
+const zero = {
+  action: 'ventCase',
+  asks: [
+    {
+      name: 'lastAirPa',
+      label: 'Signal gauge, before',
+      type: 'quantity',
+      dimension: 'pressure',
+      gauge: 'signalGauge',
+      optional: true,
+    },
+    {
+      name: 'airZeroPa',
+      label: 'Signal gauge, now',
+      type: 'quantity',
+      dimension: 'pressure',
+      gauge: 'signalGauge',
+      optional: true,
+    },
+    ...SHOWN_BY,
+  ],
+  judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
+} as const;
+const ways = (otherwise: Own) =>
+  ({
+    shown: { to: 'haltAir', sets: { signalAir: 'isolated', plug: 'seat unknown' } },
+    'not shown': { to: otherwise },
+    'gauge not seen alive': { to: otherwise },
+    'gauge too coarse': { to: otherwise },
+  }) as const;
+
 /** What happens when test air passes its limit or the work stops under it: vent, read zero, then decide. */
 export function airLimits<const Next extends string>({
   connect,
@@ -15,36 +46,6 @@ export function airLimits<const Next extends string>({
 }): Readonly<Record<Own, Step<Own | Next>>> {
   const phase = 'asFound';
   const makeSafe = 'ventNow';
-  const zero = {
-    action: 'ventCase',
-    asks: [
-      {
-        name: 'lastAirPa',
-        label: 'Signal gauge, before',
-        type: 'quantity',
-        dimension: 'pressure',
-        gauge: 'signalGauge',
-        optional: true,
-      },
-      {
-        name: 'airZeroPa',
-        label: 'Signal gauge, now',
-        type: 'quantity',
-        dimension: 'pressure',
-        gauge: 'signalGauge',
-        optional: true,
-      },
-      ...SHOWN_BY,
-    ],
-    judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
-  } as const;
-  const ways = (otherwise: Own) =>
-    ({
-      shown: { to: 'haltAir', sets: { signalAir: 'isolated', plug: 'seat unknown' } },
-      'not shown': { to: otherwise },
-      'gauge not seen alive': { to: otherwise },
-      'gauge too coarse': { to: otherwise },
-    }) as const;
   return {
     ventFirst: {
       ...zero,

@@ -14,17 +14,25 @@ type Own =
 /** How long the rig's dead end is watched, in seconds. */
 const DEAD_END_S = 20;
 
-/** Gathers what is needed and tries the rig by itself: a rig that sticks or leaks makes a good valve look bad. */
-export function readyRig<const Next extends string>({
-  next,
-  stopped,
-}: {
+interface Ends<Next extends string> {
   readonly next: { readonly bench: Next; readonly line: Next };
   readonly stopped: Next;
-}): Readonly<Record<Own, Step<Own | Next>>> {
-  const phase = 'ready';
+}
+
+/** Gathers what is needed and tries the rig by itself: a rig that sticks or leaks makes a good valve look bad. */
+export function readyRig<const Next extends string>(
+  ends: Ends<Next>,
+): Readonly<Record<Own, Step<Own | Next>>> {
+  return { ...gauges(ends), ...deadEnd(ends) } as Readonly<Record<Own, Step<Own | Next>>>;
+}
+
+const phase = 'ready';
+const rig = { type: 'quantity', dimension: 'pressure' } as const;
+
+function gauges<Next extends string>({
+  stopped,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   const makeSafe = stopped;
-  const rig = { type: 'quantity', dimension: 'pressure' } as const;
   return {
     needs: {
       kind: 'instruction',
@@ -75,6 +83,15 @@ export function readyRig<const Next extends string>({
       },
       makeSafe,
     },
+  };
+}
+
+function deadEnd<Next extends string>({
+  next,
+  stopped,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const makeSafe = stopped;
+  return {
     rigShutIn: {
       kind: 'wait',
       phase,

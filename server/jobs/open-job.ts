@@ -5,12 +5,13 @@ import { GEAR_ROLES, type GearRole, rolesAt } from '../../procedures/test-gear/r
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
+import type { Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
-import { type Catalogue, procedureKind } from './catalogue.ts';
+import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 
 export interface Opening {
@@ -57,74 +58,78 @@ export async function openJob(opening: Opening): Promise<string> {
       streamOf('procedure', served.hash),
       ...gearStreams,
     ],
-    decide: (read) => {
-      if (read.place(jobKind, id) !== 0)
-        throw refuse('OPN-005', 'Another job was opened at this moment.', 'Send it again.');
-      const valve = read.state(valveKind, tag);
-      if (valve.sheet === null || valve.retired)
-        throw refuse('OPN-002', `There is no valve ${tag}.`, 'Choose a valve of the list.');
-      if (valve.openJob !== null)
-        throw refuse(
-          'OPN-003',
-          `Job ${valve.openJob} is open on ${tag}.`,
-          'Go on with that one, or close it first.',
-        );
-      const offer = catalogue
-        .offers(valve.sheet)
-        .find((one) => one.id === opening.procedure && one.place === opening.place);
-      if (offer?.because != null)
-        throw refuse('OPN-004', offer.because, 'Choose a procedure that fits the valve.');
-      const gear = chosen(roles, {
-        numbers,
-        today: read.now.slice(0, 10),
-        find: (number) => gearOf(read.state(gearKind, number)),
-      });
-      const { definition } = served.compiled;
-      const inputs = {
-        id,
-        tag,
-        sheet: valve.sheet,
-        sheetRevision: valve.revision,
-        gear,
-        facts: factsOf(valve.sheet, opening.place),
-        procedure: definition.id,
-        procedureRevision: revisionOf(definition),
-        definitionHash: served.hash,
-      } as unknown as Json;
-      const stored = read.place(procedureKind, served.hash) > 0;
-      return {
-        entries: [
-          ...(stored
-            ? []
-            : [
-                {
-                  stream: streamOf('procedure', served.hash),
-                  kind: 'procedure-stored',
-                  inputs: asJson(definition),
-                  outcome: {},
-                  effects: {},
-                },
-              ]),
-          {
-            stream: streamOf('job', id),
-            kind: 'job-opened',
-            inputs,
-            outcome: {},
-            effects: { to: definition.start },
-          },
-          {
-            stream: streamOf('valve', tag),
-            kind: 'job-taken-on',
-            inputs: { job: id },
-            outcome: {},
-            effects: {},
-          },
-        ],
-        answer: { job: id },
-      };
-    },
+    decide: (read) => decide(read, { opening, served, id, numbers }),
   });
   return (opened as { readonly job: string }).job;
+}
+
+interface Deciding {
+  readonly opening: Opening;
+  readonly served: Served;
+  readonly id: string;
+  readonly numbers: Readonly<Record<string, string>>;
+}
+
+/** What opening means, with the log held still: the valve is free, the procedure fits, the gear is in date. */
+function decide(read: Read, { opening, served, id, numbers }: Deciding) {
+  const { tag } = opening;
+  const { sheet, revision } = freeValve(read, { opening, id });
+  const offer = opening.catalogue
+    .offers(sheet)
+    .find((one) => one.id === opening.procedure && one.place === opening.place);
+  if (offer?.because != null)
+    throw refuse('OPN-004', offer.because, 'Choose a procedure that fits the valve.');
+  const { definition } = served.compiled;
+  const inputs = {
+    id,
+    tag,
+    sheet,
+    sheetRevision: revision,
+    gear: chosen(rolesAt(opening.place), {
+      numbers,
+      today: read.now.slice(0, 10),
+      find: (number) => gearOf(read.state(gearKind, number)),
+    }),
+    facts: factsOf(sheet, opening.place),
+    procedure: definition.id,
+    procedureRevision: revisionOf(definition),
+    definitionHash: served.hash,
+  } as unknown as Json;
+  const bare = { outcome: {}, effects: {} };
+  const stored = read.place(procedureKind, served.hash) > 0;
+  const storing = {
+    stream: streamOf('procedure', served.hash),
+    kind: 'procedure-stored',
+    inputs: asJson(definition),
+    ...bare,
+  };
+  return {
+    entries: [
+      ...(stored ? [] : [storing]),
+      {
+        stream: streamOf('job', id),
+        kind: 'job-opened',
+        inputs,
+        outcome: {},
+        effects: { to: definition.start },
+      },
+      { stream: streamOf('valve', tag), kind: 'job-taken-on', inputs: { job: id }, ...bare },
+    ],
+    answer: { job: id },
+  };
+}
+
+/** The valve, if it is there and no other job has it. */
+function freeValve(read: Read, { opening, id }: Pick<Deciding, 'opening' | 'id'>) {
+  const { tag } = opening;
+  if (read.place(jobKind, id) !== 0)
+    throw refuse('OPN-005', 'Another job was opened at this moment.', 'Send it again.');
+  const { sheet, revision, retired, openJob: taken } = read.state(valveKind, tag);
+  if (sheet === null || retired)
+    throw refuse('OPN-002', `There is no valve ${tag}.`, 'Choose a valve of the list.');
+  if (taken !== null)
+    throw refuse('OPN-003', `Job ${taken} is open on ${tag}.`, 'Go on with that one, or close it first.');
+  return { sheet, revision };
 }
 
 /** Jobs are numbered 1, 2, 3; a number taken meanwhile is refused in the act itself. */

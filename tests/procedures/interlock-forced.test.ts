@@ -68,7 +68,7 @@ describe('[SAF-04] With the machine forced into a step', () => {
   test.each(STEPS.filter((id) => id !== 'shutBypass' && id !== 'undoBypass'))(
     '%s is refused while everything is live',
     (step) => {
-      expect(codeOf(forced(step, everythingLive()))).toBe('SAF-001');
+      expect(codeOf(forced(step, everythingLive()))).toBe('ILK-001');
     },
   );
 
@@ -93,7 +93,7 @@ describe('[SAF-04] With the machine forced into a step', () => {
             shownDigest: 'd',
           },
         };
-        expect(codeOf({ ...run, job, points: pointsOf(job) }), state).toBe('SAF-001');
+        expect(codeOf({ ...run, job, points: pointsOf(job) }), state).toBe('ILK-001');
       }
     },
   );

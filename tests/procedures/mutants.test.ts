@@ -130,7 +130,7 @@ function isRefused(mutant: Definition): boolean {
       playTo(openJob({ place, compiled: { definition: mutant, machine, proofs: new Map() } }), 'done');
       return false;
     } catch (error) {
-      if (error instanceof Refusal) return ['SAF-001', 'HLD-003'].includes(error.text.code);
+      if (error instanceof Refusal) return ['ILK-001', 'HLD-003'].includes(error.text.code);
       throw error;
     }
   });

@@ -61,7 +61,9 @@ document.addEventListener('htmx:afterSettle', (event) => {
     within.querySelector('[aria-invalid="true"]') ??
     within.querySelector('.refusal[data-focus]') ??
     within.querySelector('[data-focus]');
-  next?.focus();
+  next?.focus({ preventScroll: true });
+  // The whole card comes into reach, not its heading alone: the way on stands at its end.
+  (next?.closest('.card') ?? next)?.scrollIntoView({ block: 'start' });
 });
 
 document.addEventListener('click', (event) => {

@@ -73,7 +73,7 @@ function tag(view: EnergyView): EnergyTag {
   const { letter, name, state } = view;
   // The adjuster's height is no proof by itself: it stands with who looked, and leaves the state its room.
   if (view.condition === 'spring' && view.is !== null)
-    return { letter, name, state, proof: `adjuster ${view.is}, ${view.proof}` };
+    return { letter, name, state, proof: `adjuster ${view.is}` };
   const value = view.condition === 'bypass' ? '' : (view.is ?? '');
   return { letter, name, state, value, proof: view.proof };
 }

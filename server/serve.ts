@@ -70,12 +70,23 @@ function refuse(outgoing: ServerResponse, status: 400 | 503): void {
 
 function bound(server: Server, { port, host }: ListenOptions): Promise<void> {
   return new Promise((resolve, reject) => {
-    server.once('error', reject);
+    const failed = (error: NodeJS.ErrnoException): void => reject(whyNot(error, { port, host }));
+    server.once('error', failed);
     server.listen(port, host, () => {
-      server.off('error', reject);
+      server.off('error', failed);
       resolve();
     });
   });
+}
+
+function whyNot(error: NodeJS.ErrnoException, { port, host }: ListenOptions): Error {
+  const { code, message } = error;
+  const words: Readonly<Record<string, string>> = {
+    EADDRINUSE: `Port ${port} is taken. Stop what uses it, or name another one in YOKESIDE_PORT.`,
+    EACCES: `Port ${port} may not be used by this user. Name one above 1023 in YOKESIDE_PORT.`,
+  };
+  const text = words[code ?? ''] ?? `Cannot listen at "${host}": ${message}. Look at YOKESIDE_HOST.`;
+  return new Error(text, { cause: error });
 }
 
 const STOP_MS_MAX = 3000;

@@ -106,6 +106,7 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
   return {
     services,
     origin,
+    referer: request.headers.get('referer') ?? '',
     person: null,
     screen: 'unnumbered screen',
     requestId: services.newId(),

@@ -62,6 +62,8 @@ export interface BareCall {
   readonly cookies: Cookies;
   /** Which of the server's own addresses the request came to. */
   readonly origin: string;
+  /** The page that the request says it came from, not to be believed; blank if it says nothing. */
+  readonly referer: string;
 }
 
 export interface Call<Body = unknown, Query = unknown, Who = Person | null> extends BareCall {

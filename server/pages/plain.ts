@@ -29,13 +29,20 @@ const chooseScreen = route({
   roles: 'anyone',
   body: z.object({ screen: optionalText({ called: 'the look', max: 20 }) }),
   answer: z.object({ screen: z.string() }),
-  handle: ({ body }) => {
+  handle: ({ body, origin, referer }) => {
     const { name } = screenChoice(body.screen);
     // Not hidden from scripts: the page's own script changes it too, without asking the server.
     const cookie = `${SCREEN_COOKIE}=${name}; Path=/; SameSite=Strict; Max-Age=${YEAR_S}`;
-    return { data: { screen: name }, seeOther: '/', cookies: [cookie] };
+    return { data: { screen: name }, seeOther: backTo(referer, origin), cookies: [cookie] };
   },
 });
+
+/** The page of ours that the form stood on, or the first one. */
+function backTo(referer: string, origin: string): string {
+  if (!URL.canParse(referer) || new URL(referer).origin !== origin) return '/';
+  const { pathname, search } = new URL(referer);
+  return pathname.startsWith('//') ? '/' : pathname + search;
+}
 
 const showStyle = route({
   method: 'GET',

@@ -30,9 +30,13 @@ export class Credentials {
     this.#options = options;
   }
 
-  /** A PIN whose entry is written already. */
+  /**
+   * A PIN whose entry is written already. Never over another one: who knows an old request's id from the log could
+   * otherwise send it again with a PIN of their own.
+   */
   async giveFirstPin({ id, pin }: { readonly id: string; readonly pin: string }, by: By): Promise<Person> {
-    await this.#putPin(id, { text: pin, givenBy: by.requestId });
+    const before = await this.#options.accounts.secretOf(id);
+    if (before === undefined) await this.#putPin(id, { text: pin, givenBy: by.requestId });
     return await this.#options.roll.known(id);
   }
 

@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { ownOrigins, readConfig } from '../../server/config.ts';
+
+describe('what the environment says', () => {
+  test('is this machine alone, port 8430 and a folder beside the program, unless asked', () => {
+    expect(readConfig({})).toEqual({
+      port: 8430,
+      host: '127.0.0.1',
+      isLoopback: true,
+      folder: 'yokeside-data',
+      origins: [],
+    });
+    expect(readConfig({ YOKESIDE_PORT: '', YOKESIDE_HOST: '', YOKESIDE_DATA: '' })).toEqual(readConfig({}));
+  });
+
+  test.each(['abc', '-1', '70000', '80.5', '0x50', '8 0'])('refuses the port %s in plain words', (port) => {
+    expect(() => readConfig({ YOKESIDE_PORT: port })).toThrow('it takes a number from 0 to 65535');
+  });
+
+  test.each(['valves.example', 'ftp://a', 'http://a/b', 'http://', 'javascript:x'])(
+    'refuses the address %s',
+    (origin) => {
+      expect(() => readConfig({ YOKESIDE_ORIGINS: origin })).toThrow('it takes addresses as https://');
+    },
+  );
+
+  test('gives the addresses that the server is known by: of this machine alone', () => {
+    expect(ownOrigins(readConfig({}), 8500)).toEqual([
+      'http://127.0.0.1:8500',
+      'http://[::1]:8500',
+      'http://localhost:8500',
+    ]);
+  });
+
+  test('or those of the network as well, and those given by hand first', () => {
+    const config = readConfig({
+      YOKESIDE_HOST: '0.0.0.0',
+      YOKESIDE_ORIGINS: 'https://Valves.example/, http://v:81',
+    });
+    expect(config.isLoopback).toBe(false);
+    const origins = ownOrigins(config, 8430);
+    expect(origins.slice(0, 2)).toEqual(['https://valves.example', 'http://v:81']);
+    expect(origins).toContain('http://127.0.0.1:8430');
+    for (const origin of origins) expect(new URL(origin).origin).toBe(origin);
+  });
+
+  test('or those of one address', () => {
+    const origins = ownOrigins(readConfig({ YOKESIDE_HOST: '192.0.2.7' }), 8430);
+    expect(origins[0]).toBe('http://192.0.2.7:8430');
+    expect(origins).not.toContain('http://0.0.0.0:8430');
+  });
+});

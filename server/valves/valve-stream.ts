@@ -5,6 +5,8 @@ import type { StreamKind } from '../log/stream-kind.ts';
 /** One valve: its newest sheet, and the job that has it. */
 export interface Valve {
   readonly sheet: ValveSheet | null;
+  /** The texts that the sheet was read from, by field; a blank field that stands for something is not among them. */
+  readonly typed: Readonly<Record<string, string>>;
   /** Counts the saves, from 1. */
   readonly revision: number;
   readonly retired: boolean;
@@ -19,16 +21,13 @@ export interface SheetSaved {
 
 export const valveKind: StreamKind<Valve> = {
   kind: 'valve',
-  initial: { sheet: null, revision: 0, retired: false, openJob: null },
+  initial: { sheet: null, typed: {}, revision: 0, retired: false, openJob: null },
   evolve: (valve, entry) => {
     switch (entry.kind) {
-      case 'valve-sheet-saved':
-        return {
-          ...valve,
-          sheet: (entry.inputs as unknown as SheetSaved).sheet,
-          revision: valve.revision + 1,
-          retired: false,
-        };
+      case 'valve-sheet-saved': {
+        const { sheet, typed } = entry.inputs as unknown as SheetSaved;
+        return { ...valve, sheet, typed, revision: valve.revision + 1, retired: false };
+      }
       case 'valve-retired':
         return { ...valve, retired: true };
       case 'job-taken-on':

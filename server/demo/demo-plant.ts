@@ -11,6 +11,7 @@ import { valveKind } from '../valves/valve-stream.ts';
 import { demoGear } from './demo-gear.ts';
 import { addDemoPeople, DEMO_SCREEN } from './demo-people.ts';
 import { DEMO_VALVES, type SheetText } from './demo-valves.ts';
+import { type DemoWorkers, doEarlierJobs } from './earlier-jobs.ts';
 
 interface Saved {
   readonly kind: StreamKind<unknown>;
@@ -20,7 +21,7 @@ interface Saved {
 }
 
 /**
- * Fills an empty site with the invented plant: valves and test gear, each read as a form is, then its people.
+ * Fills an empty site with the invented plant: people, valves and test gear, each read as a form is, and jobs done.
  *
  * @returns the people with their PINs, told once
  * @throws Error if a sheet or a piece of gear of the demo plant is not in order
@@ -31,7 +32,16 @@ export async function loadDemoPlant(services: Services): Promise<readonly DemoPe
   const engineer = people.find(({ role }) => role === 'engineer');
   const saves = [...DEMO_VALVES.map(savedSheet), ...savedGear(services.now())];
   await Promise.all(saves.map((saved) => save(services, { saved, person: engineer?.id ?? null })));
+  await doEarlierJobs(services, [await pair(services, '1'), await pair(services, '2')]);
   return people;
+}
+
+/** Technician and supervisor of one number, as they were just added. */
+async function pair({ people }: Services, number: string): Promise<DemoWorkers> {
+  const [technician, signer] = [await people.find(`t${number}`), await people.find(`s${number}`)];
+  if (technician === undefined || signer === undefined)
+    throw new Error(`The demo plant has no technician and supervisor ${number}.`);
+  return { technician, signer };
 }
 
 /** All that wait at one moment share one commit. */

@@ -63,7 +63,7 @@ export async function actOnJob(call: JobCall): Promise<void> {
         streamOf('valve', before.tag),
         ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
       ],
-      decide: (read) => decide(call, { read, compiled, tags }),
+      decide: (read) => decideAct(call, { read, compiled, tags }),
     });
   } catch (error) {
     if (error instanceof Refusal && error.text.code.startsWith('HLD-00')) await recordTry(call, error);
@@ -71,7 +71,8 @@ export async function actOnJob(call: JobCall): Promise<void> {
   }
 }
 
-function decide(
+/** Decides an act on the state of the log, inside its batch. */
+export function decideAct(
   call: JobCall,
   {
     read,

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Job } from '../../../procedures/job.ts';
 import { contradictionsOf } from '../../../procedures/valve-sheet/contradictions.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import { SAFE_LIMIT_PA } from '../../../safety/limits.ts';
@@ -6,6 +7,7 @@ import { demoGear } from '../../../server/demo/demo-gear.ts';
 import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { gearKind } from '../../../server/gear/gear-stream.ts';
+import { jobKind } from '../../../server/jobs/job-stream.ts';
 import { exportLines } from '../../../server/log/export.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
@@ -23,7 +25,7 @@ const anEmptySite = () => anApp({ routes: [], loadDemo: loadDemoPlant });
 beforeAll(async () => {
   site = await anEmptySite();
   const response = await site.postJson('/set-up/demo', { requestId: newRequestId() });
-  expect(response.status).toBe(200);
+  expect(response.status, site.lines.join('\n')).toBe(200);
   ({ people } = (await response.json()) as { people: readonly DemoPerson[] });
 });
 
@@ -33,6 +35,11 @@ async function wholeLog(): Promise<string> {
   let text = '';
   for await (const line of exportLines(site.services.store)) text += line;
   return text;
+}
+
+async function allJobs(): Promise<readonly Job[]> {
+  const lines = await site.services.log.summaries('job');
+  return await Promise.all(lines.map(({ id }) => site.services.log.state(jobKind, id)));
 }
 
 async function sheets(): Promise<readonly ValveSheet[]> {
@@ -153,6 +160,51 @@ describe('the demo plant', () => {
       const expandedPa = (2 * (Number(accuracyPercentOfSpan) / 100) * spanPa) / Math.sqrt(3);
       const isLow = rangeHigh === '30' || rangeHigh === '200';
       expect(expandedPa, number).toBeLessThan(isLow ? SAFE_LIMIT_PA.signalAir : SAFE_LIMIT_PA.supplyAir);
+    }
+  });
+
+  test('has done stroke checks, each to its end and inside its limits, with nothing left locked', async () => {
+    const jobs = await allJobs();
+    const done = jobs.filter(({ status }) => status === 'closed');
+    expect(done.map(({ tag }) => tag).sort()).toEqual(['FV-101', 'FV-102', 'FV-103', 'FV-104', 'FV-214']);
+    for (const job of done) {
+      expect(job.closedAs, job.tag).toBe('done');
+      expect(job.locks, job.tag).toEqual({});
+      const verdicts = job.answers.filter(({ step }) => step.endsWith('Verdict'));
+      expect(
+        verdicts.map(({ outcome }) => outcome),
+        job.tag,
+      ).toEqual(verdicts.map(() => 'inside'));
+      expect(verdicts.length, job.tag).toBeGreaterThan(0);
+      expect((await site.services.log.state(valveKind, job.tag)).openJob, job.tag).toBeNull();
+    }
+  });
+
+  test('has every hold signed by somebody who did none of the work', async () => {
+    const holds = (await allJobs()).flatMap((job) => job.holds.map((hold) => ({ job, hold })));
+    expect(holds.length).toBeGreaterThanOrEqual(10);
+    for (const { job, hold } of holds) {
+      const worked = job.answers.filter(({ step }) => step !== hold.step).map(({ person }) => person);
+      expect(['s1', 's2']).toContain(hold.person);
+      expect(worked.filter((person) => person.startsWith('s'))).toHaveLength(job.holds.length - 1);
+    }
+  });
+
+  test('has one job that waits at its hold for a signature, with its locks hung', async () => {
+    const open = (await allJobs()).filter(({ status }) => status === 'open');
+    expect(open.map(({ tag, step }) => ({ tag, step }))).toEqual([{ tag: 'TV-302', step: 'holdWork' }]);
+    expect(Object.values(open[0]?.locks ?? {}).map((lock) => lock?.owner)).toEqual(['t2', 't2', 't2']);
+    const points = await site.services.log.summaries('point');
+    expect(points.map(({ id }) => id)).toEqual(['HV-302A', 'HV-302B', 'IA-302-1']);
+  });
+
+  test('stamps its jobs with the time of loading, and says in each that it was played', async () => {
+    const loadedAt = site.services.now().toISOString();
+    for (const job of await allJobs()) {
+      const entries = await site.services.log.entriesOf(`job:${job.id}`);
+      expect(new Set(entries.map(({ at }) => at))).toEqual(new Set([loadedAt]));
+      expect(new Set(entries.map(({ screen }) => screen))).toEqual(new Set(['demo plant']));
+      if (job.status === 'closed') expect(job.words.nextNotes).toMatch(/^Demo: /);
     }
   });
 

@@ -1,0 +1,162 @@
+/**
+ * Jobs of the demo plant: whole stroke checks, decided act by act as those of people are, over simulated valves. Their
+ * lines carry the time at which the plant was loaded, for that is when they were written.
+ */
+import type { Action } from '../../procedures/actions/action.ts';
+import type { Compiled } from '../../procedures/compile.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Json } from '../../procedures/json.ts';
+import { decideAct, pointTags } from '../jobs/acts.ts';
+import { Catalogue } from '../jobs/catalogue.ts';
+import { jobKind } from '../jobs/job-stream.ts';
+import { openJob } from '../jobs/open-job.ts';
+import { shownDigest } from '../jobs/shown.ts';
+import type { Read } from '../log/act.ts';
+import { fingerprintOf } from '../log/chain.ts';
+import { streamOf } from '../log/stream-kind.ts';
+import type { Person } from '../people/person.ts';
+import type { Services } from '../services.ts';
+import { DEMO_SCREEN } from './demo-people.ts';
+import { answerTo, type Found, strokeAnswers } from './stroke-answers.ts';
+
+export interface DemoWorkers {
+  readonly technician: Person;
+  readonly signer: Person;
+}
+
+interface EarlierJob extends Found {
+  readonly tag: string;
+  /** Who works and who signs, of those that take turns. */
+  readonly by: 0 | 1;
+  /** The step at which it is left standing; without one it is done to its end. */
+  readonly until?: string;
+}
+
+const PLAYED = 'Demo: played when the plant was loaded.';
+
+const JOBS: readonly EarlierJob[] = [
+  { tag: 'FV-101', by: 0, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 1, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
+  { tag: 'FV-103', by: 0, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
+  { tag: 'FV-104', by: 1, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+  { tag: 'FV-214', by: 0, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+  { tag: 'TV-302', by: 1, frictionPsi: 0.3, shiftPsi: 0, work: 'leave', note: PLAYED, until: 'holdWork' },
+];
+
+/** The gear of a stroke check in the line, in psi. */
+const GEAR: Readonly<Record<string, string>> = {
+  signalGauge: 'G-07',
+  checkGauge: 'G-08',
+  travelIndicator: 'D-01',
+  regulator: 'R-01',
+  supplyGauge: 'G-03',
+  inletGauge: 'G-11',
+  outletGauge: 'G-12',
+};
+
+/** The longest that a card of the stroke check has people wait is 20 s: nobody waits for it here. */
+const NOT_WAITED_MS = 60_000;
+
+/** More acts than a stroke check has. */
+const ACTS_MAX = 120;
+
+/** Does the demo plant's jobs; one of them is left at a hold, for somebody to read and sign. */
+export async function doEarlierJobs(
+  services: Services,
+  workers: readonly [DemoWorkers, DemoWorkers],
+): Promise<void> {
+  const catalogue = new Catalogue();
+  const opened: (EarlierJob & { readonly id: string })[] = [];
+  for (const job of JOBS) {
+    opened.push({ ...job, id: await open(services, { catalogue, job, person: workers[job.by].technician }) });
+  }
+  await Promise.all(opened.map((job) => play(services, { catalogue, job, workers: workers[job.by] })));
+}
+
+function open(
+  services: Services,
+  {
+    catalogue,
+    job,
+    person,
+  }: { readonly catalogue: Catalogue; readonly job: EarlierJob; readonly person: Person },
+): Promise<string> {
+  return openJob({
+    services,
+    catalogue,
+    requestId: services.newId(),
+    person,
+    screen: DEMO_SCREEN,
+    tag: job.tag,
+    procedure: 'stroke-check',
+    place: 'line',
+    gear: GEAR,
+  });
+}
+
+interface Playing {
+  readonly catalogue: Catalogue;
+  readonly job: EarlierJob & { readonly id: string };
+  readonly workers: DemoWorkers;
+}
+
+/** @throws Error if the stroke check asks what the demo plant has no answer to */
+async function play(services: Services, playing: Playing): Promise<void> {
+  const {
+    job: { id, tag, until },
+  } = playing;
+  for (let acts = 0; acts < ACTS_MAX; acts += 1) {
+    const state = await services.log.state(jobKind, id);
+    if (state.status === 'closed' || state.step === until) return;
+    await playOne(services, { ...playing, state }).catch((cause: unknown) => {
+      throw new Error(`The demo job on ${tag} stands at ${state.step}: ${String(cause)}`, { cause });
+    });
+  }
+  throw new Error(`The demo job on ${tag} did not come to its end in ${ACTS_MAX} acts.`);
+}
+
+/** One act, decided by the very machine that people's acts are decided by. */
+async function playOne(services: Services, playing: Playing & { readonly state: Job }): Promise<void> {
+  const { catalogue, workers, state, job } = playing;
+  const compiled = await catalogue.of(state.definitionHash, services.log);
+  const isHold = compiled.definition.steps[state.step]?.kind === 'hold';
+  const person = isHold ? workers.signer : workers.technician;
+  const action = isHold ? signing(state, compiled) : answering(state, job);
+  const tags = pointTags(state);
+  const call = {
+    services,
+    catalogue,
+    requestId: services.newId(),
+    person,
+    screen: DEMO_SCREEN,
+    job: job.id,
+    action,
+  };
+  await services.log.act({
+    requestId: call.requestId,
+    fingerprint: fingerprintOf({ job: job.id, action: action as unknown as Json }),
+    person: person.id,
+    screen: DEMO_SCREEN,
+    streams: [
+      streamOf('job', job.id),
+      streamOf('valve', state.tag),
+      ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
+    ],
+    decide: (read) => decideAct(call, { read: afterWaiting(read), compiled, tags }),
+  });
+}
+
+function signing(state: Job, compiled: Compiled): Action {
+  const { place, step } = state;
+  return { kind: 'sign', place, step, shownDigest: shownDigest(state, compiled) };
+}
+
+function answering(state: Job, found: Found): Action {
+  const given = answerTo(strokeAnswers(state.sheet, found), state);
+  return { kind: 'answer', place: state.place, step: state.step, given };
+}
+
+/** Decisions take it that the wait of a card is over; the log still stamps its lines with the true time. */
+function afterWaiting(read: Read): Read {
+  return { ...read, now: new Date(Date.parse(read.now) + NOT_WAITED_MS).toISOString() };
+}

@@ -38,7 +38,7 @@ export function seatingTurnsForNeed(input: {
   const missingN = Math.max(0, neededN - seatLoadBeforeN);
   const turns = missingN / (springRateNPerM * threadPitchM);
   // A hair over a quarter is rounding, not a reason for another quarter.
-  return { neededN, missingN, turns, turnsToQuarter: Math.ceil(turns * 4 - 1e-9) / 4 };
+  return { neededN, missingN, turns, turnsToQuarter: Math.max(0, Math.ceil(turns * 4 - 1e-9) / 4) };
 }
 
 export interface SeatingFacts {

@@ -39,10 +39,8 @@ export interface StrokeFriction {
   } | null;
 }
 
-/** Rows closer together than this, in percent of the stroke, did not move between them. */
+/** A stem that went less than this from one row to the next, in percent of the stroke, is taken as standing. */
 const STANDING_PERCENT = 0.1;
-/** A row this close to the far end of the way back, in percent of signal, is the turning point of the stroke. */
-const TURNING_PERCENT = 1;
 
 /**
  * Friction and shift of the bench set from the up and down table, with no extra reading.
@@ -50,9 +48,11 @@ const TURNING_PERCENT = 1;
  * Shape: rows of case pressure and travel in. At one travel, moving both ways: friction = A · (up − down)/2 and
  *   middle = (up + down)/2, held against the line from bench set low to high.
  * Valid: the signal column is the pressure in the case (no positioner between), the process is off the plug. Pressures
- *   between rows are interpolated; turning points, rows on the seat and rows at a stop do not count. Breakout friction
- *   is larger and needs its own test.
- * @param rows                   each with signalPa, travelM or travelPercent, direction and cycle
+ *   between rows are interpolated. A row counts where the stem had moved its way since the row before, so that neither
+ *   the first row nor one that friction still holds after a reversal is taken for a moving one; rows on the seat and
+ *   rows at a stop do not count either. Breakout friction is larger and needs its own test.
+ * @param rows                   in the order in which they were read, each with signalPa, travelM or travelPercent,
+ *   direction and cycle
  * @param ratedTravelM           full stroke; above 0
  * @param airAction              air-to-open or air-to-close
  * @param contactPa              gauge pressure of seat contact; blank: no row is left out for it
@@ -69,10 +69,11 @@ const TURNING_PERCENT = 1;
  *   passed both ways
  * @source [S-06] force balance, friction against the motion
  * @example strokeFriction({ rows: [
- *   { signalPa: 36000, travelPercent: 15, direction: 'up', cycle: 1 },
- *   { signalPa: 84000, travelPercent: 75, direction: 'up', cycle: 1 },
- *   { signalPa: 76000, travelPercent: 75, direction: 'down', cycle: 1 },
- *   { signalPa: 28000, travelPercent: 15, direction: 'down', cycle: 1 },
+ *   { signalPa: 20000, travelPercent: 0, direction: 'up', cycle: 1 },
+ *   { signalPa: 60000, travelPercent: 45, direction: 'up', cycle: 1 },
+ *   { signalPa: 100000, travelPercent: 95, direction: 'up', cycle: 1 },
+ *   { signalPa: 60000, travelPercent: 55, direction: 'down', cycle: 1 },
+ *   { signalPa: 20000, travelPercent: 5, direction: 'down', cycle: 1 },
  * ], ratedTravelM: 0.02, airAction: 'air-to-open', effectiveAreaM2: 0.05, benchSetLowPa: 20000, benchSetHighPa: 100000,
  *   gaugeUncertaintyPa: 500, indicatorUncertaintyM: 0 }).frictionN // 200
  */
@@ -81,13 +82,13 @@ export function strokeFriction(input: StrokeFrictionInput): StrokeFriction {
   const { spanPa } = benchSet({ ...input, travelM: ratedTravelM });
   refuseOutside({ gaugeUncertaintyPa, indicatorUncertaintyM }, ZERO_OR_MORE);
   const rows = judgeRows({ ...input, rangeLowPa: input.benchSetLowPa, rangeHighPa: input.benchSetHighPa });
-  const judged = rows.filter(({ leftOut }) => leftOut === null);
-  const cycles = [...new Set(judged.map(({ cycle }) => cycle))];
+  const moving = movingRows({ rows, input });
+  const cycles = [...new Set(moving.map(({ cycle }) => cycle))];
   const levels = cycles.flatMap((cycle) =>
-    levelsOf({ rows: judged.filter((row) => row.cycle === cycle), input, spanPa }),
+    levelsOf({ rows: moving.filter((row) => row.cycle === cycle), input, spanPa }),
   );
   if (levels.length === 0)
-    throw refuseCount({ name: 'rows', value: 0, range: 'at least one travel passed both ways' });
+    throw refuseCount({ name: 'rows', value: 0, range: 'at least one travel passed moving both ways' });
   const frictions = levels.map(({ frictionN }) => frictionN);
   const onePressurePa = Math.hypot(gaugeUncertaintyPa, (spanPa / ratedTravelM) * indicatorUncertaintyM);
   return {
@@ -109,8 +110,8 @@ interface LevelsInput {
 }
 
 function levelsOf({ rows, input, spanPa }: LevelsInput): FrictionLevel[] {
-  const up = movingCurve({ rows, direction: 'up' });
-  const down = movingCurve({ rows, direction: 'down' });
+  const up = curveOf({ rows, direction: 'up' });
+  const down = curveOf({ rows, direction: 'down' });
   const at = (row: JudgedRow, pair: { readonly upPa: number; readonly downPa: number }): FrictionLevel => {
     const open = row.travelM / input.ratedTravelM;
     const alongAir = input.airAction === 'air-to-open' ? open : 1 - open;
@@ -133,30 +134,24 @@ function levelsOf({ rows, input, spanPa }: LevelsInput): FrictionLevel[] {
   return [...fromUp, ...fromDown];
 }
 
-/** The rows of one direction in the order of the stroke, without its turning point and without rows that stood still. */
-function movingCurve(of: {
+/** Rows that the stem reached by moving the way that their direction says. */
+function movingRows(of: {
   readonly rows: readonly JudgedRow[];
-  readonly direction: Direction;
+  readonly input: StrokeFrictionInput;
 }): JudgedRow[] {
-  const sign = of.direction === 'up' ? 1 : -1;
-  const curve = of.rows
-    .filter(({ direction }) => direction === of.direction)
-    .sort((a, b) => sign * (a.signalPercent - b.signalPercent));
-  const back = of.rows
-    .filter(({ direction }) => direction !== of.direction)
-    .map((row) => sign * row.signalPercent);
-  const start = curve[0];
-  const startsAtTurn =
-    start !== undefined && back.some((percent) => percent <= sign * start.signalPercent + TURNING_PERCENT);
-  const furtherBack =
-    start === undefined
-      ? []
-      : back.filter((percent) => percent < sign * start.signalPercent - TURNING_PERCENT);
-  const moving = startsAtTurn && furtherBack.length === 0 ? curve.slice(1) : curve;
-  return moving.filter((row, at) => {
-    const next = moving[at + 1] ?? moving[at - 1];
-    return next === undefined || Math.abs(next.openPercent - row.openPercent) > STANDING_PERCENT;
+  const { airAction, indicatorUncertaintyM, ratedTravelM } = of.input;
+  const standing = Math.max(STANDING_PERCENT, (100 * indicatorUncertaintyM) / ratedTravelM);
+  return of.rows.filter((row, at) => {
+    const before = of.rows[at - 1];
+    const opens = (airAction === 'air-to-open') === (row.direction === 'up');
+    const went = before === undefined ? 0 : row.openPercent - before.openPercent;
+    return row.leftOut === null && (opens ? went : -went) > standing;
   });
+}
+
+/** The rows of one direction in the order of the stroke. */
+function curveOf(of: { readonly rows: readonly JudgedRow[]; readonly direction: Direction }): JudgedRow[] {
+  return of.rows.filter(({ direction }) => direction === of.direction).sort((a, b) => a.travelM - b.travelM);
 }
 
 /** None or one pressure: linear between the two rows that the travel lies between. */

@@ -61,7 +61,7 @@ export function seatingFigures(
   { contactAfterPa }: { readonly contactAfterPa?: number } = {},
 ): SeatingFigures {
   const { sheet } = job;
-  const turns = job.readings.turnsMade?.valueSi ?? turnsWanted(job).turns;
+  const turns = turnsMade(job) ?? turnsWanted(job).turns;
   const turned = seatingTurns({
     ...sheet,
     springRateNPerM: springRateOf(sheet),
@@ -83,6 +83,15 @@ export function seatingFigures(
     seatLoadNeedN: sheet.seatLoadNPerM === null ? null : sheet.seatLoadNPerM * Math.PI * sheet.portDiameterM,
     liftLeftM: liftFrom(sheet, contactPa),
   };
+}
+
+/** All turns made since the contact was found; null where none was made yet. */
+function turnsMade({ answers }: Job): number | null {
+  const found = answers.findLast((one) => one.step === 'contactFound' && one.act !== 'corrected');
+  const made = answers
+    .filter((one) => !one.superseded && one.place > (found?.place ?? 0))
+    .flatMap((one) => one.readings.filter((reading) => reading.field === 'turnsMade'));
+  return made.length === 0 ? null : made.reduce((turns, reading) => turns + reading.valueSi, 0);
 }
 
 /** Contact as found, or where the bench set puts it while nothing has been found. */

@@ -116,6 +116,7 @@ export function strokeScript(sheet: ValveSheet): Readonly<Record<string, Texts |
   return {
     ...GETTING_READY,
     ...ISOLATING,
+    ...tagsOf(sheet),
     contactFound: contact(sheet, 'as found'),
     asFoundCycle: rows(FULL_CYCLE, 'as found'),
     asFoundStrokes: rows(MID_STROKES, 'as found'),
@@ -128,6 +129,22 @@ export function strokeScript(sheet: ValveSheet): Readonly<Record<string, Texts |
     asLeftCycle: rows(FULL_CYCLE, 'as left'),
     asLeftStrokes: rows(MID_STROKES, 'as left'),
     ...GIVING_BACK,
+  };
+}
+
+/** The tags that are read off the labels of this valve's isolation points, over those of FV-214. */
+function tagsOf({
+  supplyPoint,
+  inletPoint,
+  outletPoint,
+  bypassPoint,
+}: ValveSheet): Readonly<Record<string, Texts>> {
+  const { openBypass, shutInlet, shutOutlet, shutSupply } = { ...GETTING_READY, ...ISOLATING };
+  return {
+    openBypass: { ...openBypass, bypassTag: bypassPoint ?? '' },
+    shutInlet: { ...shutInlet, inletTag: inletPoint ?? '' },
+    shutOutlet: { ...shutOutlet, outletTag: outletPoint ?? '' },
+    shutSupply: { ...shutSupply, supplyTag: supplyPoint },
   };
 }
 

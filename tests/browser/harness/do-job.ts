@@ -1,0 +1,95 @@
+import type { Page } from 'playwright-core';
+import type { Job } from '../../../procedures/job.ts';
+import { jobKind } from '../../../server/jobs/job-stream.ts';
+import type { DemoPerson } from '../../../server/pages/set-up.ts';
+import {
+  SIGNED_STEPS,
+  strokeScript,
+  type Texts,
+  textsAt,
+  WAITED_STEPS,
+} from '../../builders/stroke-script.ts';
+import type { TestServer } from './server.ts';
+
+/** Gear of the demo plant, by what it is for. */
+const GEAR = {
+  signalGauge: 'G-07',
+  checkGauge: 'G-08',
+  travelIndicator: 'D-01',
+  regulator: 'R-01',
+  supplyGauge: 'G-03',
+  inletGauge: 'G-11',
+  outletGauge: 'G-12',
+};
+
+/** A second tap within half a second counts as one. */
+const TAP_MS = 550;
+
+export interface DoJob {
+  readonly page: Page;
+  readonly server: TestServer;
+  readonly tag: string;
+  readonly place: 'bench' | 'line';
+  readonly supervisor: DemoPerson;
+  /** Called with each card as it stands open. */
+  at?(step: string, row: number): Promise<void>;
+}
+
+/** Opens a stroke check from the pages and does it by clicking, to its end. @returns the job's number */
+export async function doStrokeCheck(job: DoJob): Promise<string> {
+  const id = await openByClicking(job);
+  for (let cards = 0; cards < 120; cards += 1) {
+    const state = await job.server.services.log.state(jobKind, id);
+    const row = (state.tables[state.step] ?? []).length;
+    await job.at?.(state.status === 'closed' ? 'closed' : state.step, row);
+    if (state.status === 'closed') return id;
+    job.server.wait((WAITED_STEPS[state.step] ?? 5) * 1000);
+    await answerCard(job, { state, texts: textsAt(strokeScript(state.sheet), { step: state.step, row }) });
+  }
+  throw new Error('The job did not end within 120 cards.');
+}
+
+async function openByClicking({ page, tag, place }: DoJob): Promise<string> {
+  await page.goto(`/jobs/new?tag=${tag}&procedure=stroke-check&place=${place}`);
+  for (const [role, number] of Object.entries(GEAR)) {
+    const select = page.locator(`select[name=${role}]`);
+    if ((await select.count()) > 0) await select.selectOption(number);
+  }
+  await page.getByRole('button', { name: 'Open the job' }).click();
+  await page.waitForURL(/\/jobs\/\d+/);
+  return /\/jobs\/(\d+)/.exec(page.url())?.[1] ?? '';
+}
+
+async function answerCard(
+  { page, supervisor }: DoJob,
+  { state, texts }: { readonly state: Job; readonly texts: Texts },
+): Promise<void> {
+  if (SIGNED_STEPS.includes(state.step)) {
+    await page.locator('select[name=signer]').selectOption(supervisor.id);
+    await page.locator('.signature input[name=pin]').fill(supervisor.pin);
+    await page.locator('.button--sign').click();
+  } else {
+    for (const [name, text] of Object.entries(texts)) await give(page, { name, text });
+    await page.locator('#card form .button--main').first().click();
+  }
+  // Without script nothing can be asked of the page: a click is followed by its answer.
+  const seen = (place: number) => {
+    const field = document.querySelector<HTMLInputElement>('#work input[name=place]');
+    return field === null || Number(field.value) > place;
+  };
+  await page.waitForFunction(seen, state.place, { timeout: 15_000 }).catch(async () => {
+    const said = await page.locator('.refusal, .said').allTextContents();
+    throw new Error(`${state.step} was not answered: ${said.join(' ') || 'nothing was said'}`);
+  });
+  await page.waitForTimeout(TAP_MS);
+}
+
+async function give(
+  page: Page,
+  { name, text }: { readonly name: string; readonly text: string },
+): Promise<void> {
+  const field = page.locator(`#card [name="${name}"]`);
+  if ((await field.first().getAttribute('type')) === 'radio') {
+    await page.locator(`#card [name="${name}"][value="${text}"]`).check({ force: true });
+  } else await field.first().fill(text);
+}

@@ -1,0 +1,82 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { jobKind } from '../../server/jobs/job-stream.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { aFolder } from '../folders.ts';
+import { doStrokeCheck } from './harness/do-job.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { inRole, signIn } from './harness/people.ts';
+import { startServer, type TestServer } from './harness/server.ts';
+import { faultsOfPage } from './harness/whole-page.ts';
+
+/** The four ways of plug and air stand in the demo plant as FV-101 to FV-104. */
+const ALL = ['FV-101', 'FV-102', 'FV-103', 'FV-104'];
+/** The long run does all four with the script and all four without. */
+const LONG = process.env.YOKESIDE_LONG === '1';
+const WITH_SCRIPT = LONG ? ALL : ALL.slice(0, 1);
+const WITHOUT_SCRIPT = LONG ? ALL : ALL.slice(1, 2);
+
+/** Cards on which everything that a machine can say about the page is asked. */
+const LOOKED_AT = [
+  'openBypass:0',
+  'otherEnergies:0',
+  'holdWork:0',
+  'asFoundCycle:6',
+  'asFoundVerdict:0',
+  'turnStem:0',
+  'closed:0',
+];
+
+inBrowser('a stroke check of the demo plant by clicking', (open) => {
+  let server: TestServer;
+  let people: readonly DemoPerson[];
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    people = await server.loadDemo();
+  }, 120_000);
+  afterAll(async () => {
+    await server.close();
+    expect(server.faults()).toEqual([]);
+  });
+
+  for (const tag of WITH_SCRIPT) {
+    test(`${tag} in the line, to the signed record`, { timeout: 300_000 }, async () => {
+      const { page } = await open({ origin: server.origin });
+      await signIn(page, inRole(people, 'technician'));
+      const faults: string[] = [];
+      const id = await doStrokeCheck({
+        page,
+        server,
+        tag,
+        place: 'line',
+        supervisor: inRole(people, 'supervisor'),
+        at: async (step, row) => {
+          if (!LOOKED_AT.includes(`${step}:${row}`)) return;
+          faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));
+          await page.reload();
+        },
+      });
+      expect(faults).toEqual([]);
+      const job = await server.services.log.state(jobKind, id);
+      expect(job.closedAs).toBe('done');
+      expect(job.holds.length).toBe(2);
+      await page.getByRole('link', { name: 'Open the record' }).click();
+      await page.waitForURL(/record/);
+      expect(await page.locator('body').textContent()).toContain(tag);
+    });
+  }
+
+  for (const tag of WITHOUT_SCRIPT) {
+    test(`${tag} in the line without any script`, { timeout: 300_000 }, async () => {
+      const { page } = await open({ origin: server.origin, javaScript: false });
+      await signIn(page, inRole(people, 'technician'));
+      const id = await doStrokeCheck({
+        page,
+        server,
+        tag,
+        place: 'line',
+        supervisor: inRole(people, 'supervisor'),
+      });
+      expect((await server.services.log.state(jobKind, id)).closedAs).toBe('done');
+    });
+  }
+});

@@ -34,13 +34,20 @@ interface EarlierJob extends Found {
 
 const PLAYED = 'Demo: played when the plant was loaded.';
 
-const JOBS: readonly EarlierJob[] = [
-  { tag: 'FV-101', by: 0, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
-  { tag: 'FV-102', by: 1, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
-  { tag: 'FV-103', by: 0, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
-  { tag: 'FV-104', by: 1, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
-  { tag: 'FV-214', by: 0, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },
-  { tag: 'TV-302', by: 1, frictionPsi: 0.3, shiftPsi: 0, work: 'leave', note: PLAYED, until: 'holdWork' },
+/** Round by round: a valve has one open job at a time. */
+const ROUNDS: readonly (readonly EarlierJob[])[] = [
+  [
+    { tag: 'FV-101', by: 0, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
+    { tag: 'FV-102', by: 1, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
+    { tag: 'FV-103', by: 0, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
+    { tag: 'FV-104', by: 1, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+    { tag: 'FV-214', by: 0, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+  ],
+  [
+    { tag: 'FV-103', by: 1, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', isTurned: true, note: PLAYED },
+    { tag: 'FV-214', by: 1, frictionPsi: 0.4, shiftPsi: 0, work: 'leave', isTurned: true, note: PLAYED },
+    { tag: 'TV-302', by: 1, frictionPsi: 0.3, shiftPsi: 0, work: 'leave', note: PLAYED, until: 'holdWork' },
+  ],
 ];
 
 /** The gear of a stroke check in the line, in psi. */
@@ -66,26 +73,22 @@ export async function doEarlierJobs(
   workers: readonly [DemoWorkers, DemoWorkers],
 ): Promise<void> {
   const catalogue = new Catalogue();
-  const opened: (EarlierJob & { readonly id: string })[] = [];
-  for (const job of JOBS) {
-    opened.push({ ...job, id: await open(services, { catalogue, job, person: workers[job.by].technician }) });
+  for (const round of ROUNDS) {
+    const opened: Playing[] = [];
+    for (const job of round) {
+      const of = { catalogue, job, workers: workers[job.by] };
+      opened.push({ ...of, id: await open(services, of) });
+    }
+    await Promise.all(opened.map((playing) => play(services, playing)));
   }
-  await Promise.all(opened.map((job) => play(services, { catalogue, job, workers: workers[job.by] })));
 }
 
-function open(
-  services: Services,
-  {
-    catalogue,
-    job,
-    person,
-  }: { readonly catalogue: Catalogue; readonly job: EarlierJob; readonly person: Person },
-): Promise<string> {
+function open(services: Services, { catalogue, job, workers }: Omit<Playing, 'id'>): Promise<string> {
   return openJob({
     services,
     catalogue,
     requestId: services.newId(),
-    person,
+    person: workers.technician,
     screen: DEMO_SCREEN,
     tag: job.tag,
     procedure: 'stroke-check',
@@ -96,28 +99,28 @@ function open(
 
 interface Playing {
   readonly catalogue: Catalogue;
-  readonly job: EarlierJob & { readonly id: string };
+  readonly job: EarlierJob;
   readonly workers: DemoWorkers;
+  /** Number of the job. */
+  readonly id: string;
 }
 
 /** @throws Error if the stroke check asks what the demo plant has no answer to */
 async function play(services: Services, playing: Playing): Promise<void> {
-  const {
-    job: { id, tag, until },
-  } = playing;
+  const { id, job } = playing;
   for (let acts = 0; acts < ACTS_MAX; acts += 1) {
     const state = await services.log.state(jobKind, id);
-    if (state.status === 'closed' || state.step === until) return;
+    if (state.status === 'closed' || state.step === job.until) return;
     await playOne(services, { ...playing, state }).catch((cause: unknown) => {
-      throw new Error(`The demo job on ${tag} stands at ${state.step}: ${String(cause)}`, { cause });
+      throw new Error(`The demo job on ${job.tag} stands at ${state.step}: ${String(cause)}`, { cause });
     });
   }
-  throw new Error(`The demo job on ${tag} did not come to its end in ${ACTS_MAX} acts.`);
+  throw new Error(`The demo job on ${job.tag} did not come to its end in ${ACTS_MAX} acts.`);
 }
 
 /** One act, decided by the very machine that people's acts are decided by. */
 async function playOne(services: Services, playing: Playing & { readonly state: Job }): Promise<void> {
-  const { catalogue, workers, state, job } = playing;
+  const { catalogue, workers, state, job, id } = playing;
   const compiled = await catalogue.of(state.definitionHash, services.log);
   const isHold = compiled.definition.steps[state.step]?.kind === 'hold';
   const person = isHold ? workers.signer : workers.technician;
@@ -129,16 +132,16 @@ async function playOne(services: Services, playing: Playing & { readonly state: 
     requestId: services.newId(),
     person,
     screen: DEMO_SCREEN,
-    job: job.id,
+    job: id,
     action,
   };
   await services.log.act({
     requestId: call.requestId,
-    fingerprint: fingerprintOf({ job: job.id, action: action as unknown as Json }),
+    fingerprint: fingerprintOf({ job: id, action: action as unknown as Json }),
     person: person.id,
     screen: DEMO_SCREEN,
     streams: [
-      streamOf('job', job.id),
+      streamOf('job', id),
       streamOf('valve', state.tag),
       ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
     ],

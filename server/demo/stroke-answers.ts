@@ -20,6 +20,8 @@ export interface Found {
   /** How far its spring has shifted the stroke, as signal; above 0 it opens or closes late. */
   readonly shiftPsi: number;
   readonly work: 'setPlug' | 'leave';
+  /** An earlier job turned its plug by the seating turns of its sheet. */
+  readonly isTurned?: true;
   readonly note: string;
 }
 
@@ -81,7 +83,7 @@ class SimulatedValve {
 
   /** How far the turns of the plug move the contact: spring rate times turns times pitch over area. */
   #turnedPsi(when: When): number {
-    if (when === 'as found') return 0;
+    if (when === 'as found' && this.#found.isTurned !== true) return 0;
     const { springRateNPerM, seatingTurns, stemThreadPitchM, effectiveAreaM2 } = this.#sheet;
     const turnedM = (seatingTurns ?? 0) * stemThreadPitchM;
     return ((springRateNPerM ?? 0) * turnedM) / effectiveAreaM2 / PSI_PA;

@@ -11,7 +11,7 @@ import type { Services } from '../services.ts';
 import { siteKind } from '../site-stream.ts';
 
 /** So much fits on one sheet of A4 or Letter. */
-const HOLDS_A_SHEET = 2;
+const HOLDS_A_SHEET = 1;
 const LINES_A_SHEET = 36;
 
 export function recordRoutes(catalogue: Catalogue): readonly Route[] {
@@ -67,7 +67,10 @@ function pageParams({ record, pictures }: JobSheets) {
     ...blockOf(record),
     sheet: `${at + 1} of ${count}`,
   }));
-  return { record, pictures, holdSheets, lineSheets, blocks };
+  const shown = (table: JobRecord['asFound']) =>
+    table === null ? null : { ...table, hideCaption: true, notes: [table.notes.join(' ')] };
+  const tables = { asFound: shown(record.asFound), asLeft: shown(record.asLeft) };
+  return { record, tables, pictures, holdSheets, lineSheets, blocks };
 }
 
 /** The title block along the foot of every sheet. */
@@ -77,10 +80,19 @@ function blockOf(record: JobRecord) {
     what: record.title,
     procedure: record.procedure,
     plant: record.plant,
-    openedClosed: `${record.openedAt}, ${record.closedAt === '' ? 'not closed' : record.closedAt}`,
+    openedClosed: openedClosed(record),
     printed: record.printedAt,
     check: record.log.check,
   };
+}
+
+/** The day once, where it is the same. */
+function openedClosed({ openedAt, closedAt }: JobRecord): string {
+  if (closedAt === '') return `${openedAt}, not closed`;
+  const [day = '', time = '', zone = ''] = closedAt.split(' ');
+  return openedAt.startsWith(day)
+    ? `${openedAt.replace(` ${zone}`, '')}, ${time} ${zone}`
+    : `${openedAt}, ${closedAt}`;
 }
 
 function chunks<T>(all: readonly T[], size: number): readonly (readonly T[])[] {

@@ -1,11 +1,12 @@
-import { format } from '../../../procedures/calculations/units.ts';
+import type { UnitId } from '../../../procedures/calculations/unit-table.ts';
+import { format, fromSi, preferredUnit, unitFor } from '../../../procedures/calculations/units.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { uncertaintyOf } from '../../../procedures/readings/given.ts';
-import { fill, say, sayFigure } from '../../../procedures/say.ts';
+import { fill, sayFigure } from '../../../procedures/say.ts';
 import { GEAR_ROLES, type GearRole } from '../../../procedures/test-gear/roles.ts';
 import type { Caution } from '../../../procedures/vocabulary.ts';
 import { departuresOf } from '../view/departures.ts';
-import { lineViews } from '../view/lines.ts';
+import { singleLines } from '../view/lines.ts';
 import { asRead, clock, day, placeWords, short } from '../view/words.ts';
 import type { OfJob } from './holds.ts';
 import type { JobRecord } from './schema.ts';
@@ -20,16 +21,22 @@ export const LIMITS: readonly string[] = [
 /** @example aboutOf(job) // 'FV-214, condensate return, Unit 3, bay 3, in the line. Air moves the stem up, ...' */
 export function aboutOf(job: Job): string {
   const { sheet } = job;
+  const unit = (dimension: 'pressure' | 'area' | 'length') => preferredUnit(dimension, sheet.units);
   const of = (valueSi: number, dimension: 'pressure' | 'area' | 'length') =>
-    say({ valueSi, dimension, units: sheet.units });
+    `${bare(valueSi, unit(dimension))} ${unitFor(unit(dimension)).label}`;
   return [
     `${job.tag}, ${sheet.service}, ${sheet.location}, ${placeWords(job)}.`,
     `Air moves the stem ${sheet.airMovesStem}, the plug closes moving ${sheet.plugCloses}:`,
     `${sayFigure('airAction', job)}, ${sayFigure('failPosition', job)} on loss of air.`,
-    `Bench set ${of(sheet.benchSetLowPa, 'pressure')} to ${of(sheet.benchSetHighPa, 'pressure')},`,
+    `Bench set ${bare(sheet.benchSetLowPa, unit('pressure'))} to ${of(sheet.benchSetHighPa, 'pressure')},`,
     `area ${of(sheet.effectiveAreaM2, 'area')}, travel ${of(sheet.travelM, 'length')}.`,
     `Valve sheet, revision ${job.sheetRevision}.`,
   ].join(' ');
+}
+
+/** As the plate says it, without zeros behind. @example bare(20684271.88, 'psi') // '3000' */
+function bare(valueSi: number, unit: UnitId): string {
+  return String(Number(fromSi({ valueSi, unit }).toFixed(3)));
 }
 
 /** The gear that was chosen when the job opened, as it was then. */
@@ -44,7 +51,7 @@ export function gearOf(job: Job): JobRecord['gear'] {
       {
         number: item.number,
         role: GEAR_ROLES[role].label,
-        range: `${format({ valueSi: item.rangeLowSi, unit, decimals: 0 })} to ${format({ valueSi: item.rangeHighSi, unit })}`,
+        range: `${bare(item.rangeLowSi, unit)} to ${bare(item.rangeHighSi, unit)} ${unitFor(unit).label}`,
         uncertainty: read ? format({ valueSi: uncertaintyOf(item), unit, decimals: 3 }) : 'not read',
         due: item.dueOn,
         certificate: item.certificate,
@@ -112,7 +119,7 @@ export function nextOf(job: Job): JobRecord['next'] {
 
 /** Every line of the job, in order. What stands no more is struck, and can still be read. */
 export function linesOf({ job, compiled }: OfJob): JobRecord['lines'] {
-  const rows = lineViews(job, compiled);
+  const rows = singleLines(job, compiled);
   return rows.map((row, at) => ({
     place: row.place,
     what: row.what,

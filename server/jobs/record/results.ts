@@ -79,8 +79,7 @@ interface Both {
 
 function percents({ sheet }: Job, { found, left }: Both): Result[] {
   const uncertainty = (left ?? found)?.errorUncertaintyPercent;
-  const give =
-    uncertainty === undefined ? '' : `; gauge and indicator give ${uncertainty.toFixed(1)} either way`;
+  const give = uncertainty === undefined ? '' : `; gauges give ${uncertainty.toFixed(1)} either way`;
   const plain = (value: number | null | undefined) => (typeof value === 'number' ? value.toFixed(1) : '');
   const row = (
     label: string,
@@ -117,6 +116,7 @@ function percents({ sheet }: Job, { found, left }: Both): Result[] {
 }
 
 function verdictWords(found: Guarded | null, left: Guarded | null): string {
+  if (found !== null && found === left) return `as found and as left ${WORDS[found]}`;
   const words = [
     ...(found === null ? [] : [`as found ${WORDS[found]}`]),
     ...(left === null ? [] : [`as left ${WORDS[left]}`]),
@@ -192,7 +192,7 @@ function seat(job: Job): Result[] {
         expectedPa === null ? '' : `${number(expectedPa, { unit: units.pressure })} expected after the turns`,
     },
     {
-      label: `load on the seat, shut by the signal, ${unitFor(units.force).label}`,
+      label: `seat load from the signal, ${unitFor(units.force).label}`,
       asFound: number(foundN, { unit: units.force }),
       asLeft: number(leftN, { unit: units.force }),
       foundOutside: foundLoad === 'outside',
@@ -204,7 +204,7 @@ function seat(job: Job): Result[] {
           : verdictWords(foundLoad ?? null, leftLoad ?? null),
     },
     {
-      ...unjudged(`lift from the seat to full travel, ${unitFor(units.length).label}`),
+      ...unjudged(`lift from seat to full travel, ${unitFor(units.length).label}`),
       asFound: lift(foundPa),
       asLeft: lift(leftPa),
       verdict: foundPa === null ? '' : `rated travel ${number(sheet.travelM, { unit: units.length })}`,

@@ -45,7 +45,8 @@ function withRows(table: LineView, row: LineView): LineView {
   return { ...row, rows, place: table.place, reading: `${stands} readings`, correctable: false };
 }
 
-function singleLines(job: Job, { definition }: Compiled): readonly LineView[] {
+/** Every line by itself, in the order in which they were written. */
+export function singleLines(job: Job, { definition }: Compiled): readonly LineView[] {
   const way = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? [];
   const numberOf = (step: string) => (way.includes(step) ? String(way.indexOf(step) + 1) : '–');
   return job.answers.map((answer) => {

@@ -1,0 +1,164 @@
+import { ACTION_CLASSES, type ActionClass, needsOf } from '../safety/action-classes.ts';
+import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
+import { GEAR_ROLES } from './test-gear/roles.ts';
+import type { Caution, Definition, Field, OpenStep, Step, Target } from './vocabulary.ts';
+import { waysOf } from './ways.ts';
+
+/**
+ * A definition as a sheet in Markdown, for people who review it: every text with its quantities by name, every
+ * step by number, and behind each way where it leads and what it records. Pure: the same definition prints the same.
+ *
+ * @example printSheet(strokeCheck).startsWith('# Stroke check and plug adjustment') // true
+ */
+export function printSheet(definition: Definition): string {
+  const numbers = numbered(definition);
+  const phases = definition.phases.flatMap(({ id, title }) => [
+    `## ${title}`,
+    ...[...numbers.keys()].filter((step) => definition.steps[step]?.phase === id).map(printed),
+  ]);
+  return `${[...headOf(definition), ...phases].join('\n\n')}\n`;
+
+  function printed(id: string): string {
+    return stepLines(id, { definition, numbers }).join('\n');
+  }
+}
+
+type Numbers = ReadonlyMap<string, number>;
+
+/** Steps get their numbers phase by phase, in the order in which they are written. */
+function numbered({ phases, steps }: Definition): Numbers {
+  const order = phases.flatMap(({ id }) => Object.keys(steps).filter((step) => steps[step]?.phase === id));
+  return new Map(order.map((step, index) => [step, index + 1]));
+}
+
+function headOf({ id, title, revisions, phases }: Definition): readonly string[] {
+  return [
+    `# ${title}`,
+    `Procedure \`${id}\`. Names in braces are numbers of the valve, put in from its sheet. Local codes, the site's permit and lockout system and the maker's manual come first.`,
+    revisions.map((one) => `- Revision ${one.letter}, ${one.date}: ${one.change}`).join('\n'),
+    `Phases: ${phases.map((phase) => phase.title).join(', ')}.`,
+  ];
+}
+
+function stepLines(
+  id: string,
+  { definition, numbers }: { readonly definition: Definition; readonly numbers: Numbers },
+): readonly string[] {
+  const step = definition.steps[id] as Step;
+  const head = [`### ${numbers.get(id)}. ${step.title}`, ''];
+  if (step.kind === 'end') return [...head, `- End: the job closes as ${step.closes}.`];
+  return [
+    ...head,
+    `- ${KINDS[step.kind]}${step.kind === 'wait' ? `, ${step.waitS} s` : ''}, \`${id}\``,
+    ...cautionLines(step.caution),
+    ...actionLines(step.action),
+    ...(step.how === undefined ? [] : [`- How: ${step.how}`]),
+    ...(step.why === undefined ? [] : [`- Why: ${step.why}`]),
+    ...('do' in step ? (step.do ?? []).map((line) => `- Do: ${line}`) : []),
+    ...(step.shows === undefined ? [] : [`- Shows: ${step.shows.map((name) => `{${name}}`).join(', ')}`]),
+    ...askLines(step),
+    ...holdLines(step),
+    ...wayLines(step, numbers),
+  ];
+}
+
+const KINDS: Readonly<Record<OpenStep['kind'], string>> = {
+  instruction: 'Instruction',
+  reading: 'Reading',
+  table: 'Table of readings',
+  question: 'Question',
+  hold: 'HOLD',
+  wait: 'Timed wait',
+  judgement: 'Judgement',
+};
+
+function cautionLines(caution: Caution | undefined): readonly string[] {
+  if (caution === undefined) return [];
+  const { word, hazard, consequence, avoid } = caution;
+  return [`- **${word.toUpperCase()}:** ${hazard} ${consequence} ${avoid}`];
+}
+
+function actionLines(action: ActionClass | undefined): readonly string[] {
+  if (action === undefined) return [];
+  const { name, danger, source } = ACTION_CLASSES[action];
+  const needs = Object.entries(needsOf(action)).map(
+    ([id, states]) => `${nameOf(id)} ${(states as readonly string[]).join(' or ')}`,
+  );
+  return [
+    `- Action: ${name}. ${danger} (${source})`,
+    `- Only with: ${needs.length === 0 ? 'nothing; it is never held back' : needs.join('; ')}`,
+  ];
+}
+
+function nameOf(condition: string): string {
+  return CONDITIONS[condition as ConditionId].name;
+}
+
+function askLines(step: OpenStep): readonly string[] {
+  const rows =
+    step.kind === 'table'
+      ? [`- Rows: ${step.rows.map((row) => `${row.percent} % ${row.direction}`).join(', ')}`]
+      : [];
+  const asks = step.kind === 'reading' ? step.asks.map((field) => `- Asks: ${asked(field)}`) : [];
+  return [...rows, ...asks, ...judgeLines(step)];
+}
+
+function asked(field: Field): string {
+  const marks = [
+    kindOf(field),
+    ...(field.optional ? ['may be left blank'] : []),
+    ...(field.carried ? ['known from before, where left blank'] : []),
+    ...(field.when === undefined ? [] : [`only where ${field.when.fact} is ${field.when.is}`]),
+  ];
+  return `${field.label} \`${field.name}\` (${marks.join('; ')})`;
+}
+
+function kindOf(field: Field): string {
+  if (field.type === 'choice') return field.choices.map((choice) => choice.label).join(' / ');
+  if (field.type === 'text') return field.mustBe === undefined ? 'text' : `must be {${field.mustBe}}`;
+  const gauge = field.gauge === undefined ? '' : `, on: ${GEAR_ROLES[field.gauge].label}`;
+  const onCase = field.onCase ? ', at most {testAirLimit}' : '';
+  return `${field.dimension}${gauge}${onCase}${field.wanted === undefined ? '' : `, wanted {${field.wanted}}`}`;
+}
+
+function judgeLines(step: OpenStep): readonly string[] {
+  if (!('judge' in step)) return [];
+  const params = Object.entries(step.judge.with ?? {}).map(([name, value]) => `${name}: ${value}`);
+  return [`- Rule: \`${step.judge.rule}\`${params.length === 0 ? '' : ` (${params.join('; ')})`}`];
+}
+
+function holdLines(step: OpenStep): readonly string[] {
+  if (step.kind !== 'hold') return [];
+  const work = step.allows.map((action) => ACTION_CLASSES[action].name);
+  return [
+    `- The signer is shown: ${step.evidence.map(nameOf).join(', ')}`,
+    `- The signature allows: ${work.length === 0 ? 'nothing more; the work ends' : work.join(', ')}`,
+  ];
+}
+
+const EVENTS = {
+  SIGN: 'Signed',
+  SEND_BACK: 'Sent back',
+  STOP: 'Make safe and stop',
+  ANSWER: 'Done',
+} as const;
+
+function wayLines(step: OpenStep, numbers: Numbers): readonly string[] {
+  return waysOf(step).map(({ event, outcome, way }) => {
+    const label = step.kind === 'question' && outcome !== null ? step.choices[outcome]?.label : outcome;
+    const reason =
+      step.kind === 'question' && step.choices[outcome ?? '']?.reason ? ' (with its reason)' : '';
+    const sets = Object.entries(way.sets ?? {}).map(
+      ([id, set]) => `${nameOf(id)} ${typeof set === 'object' ? set.among.join(' or ') : set}`,
+    );
+    const records = sets.length === 0 ? '' : `; records ${sets.join(', ')}`;
+    return `- ${label ?? EVENTS[event]}${reason}: then ${target(way.to, numbers)}${records}`;
+  });
+}
+
+function target(to: Target<string>, numbers: Numbers): string {
+  if (typeof to === 'string') return `step ${numbers.get(to)}`;
+  return Object.entries(to.ways)
+    .map(([is, step]) => `step ${numbers.get(step)} where ${to.by} is ${is}`)
+    .join(', ');
+}

@@ -130,58 +130,43 @@ async function sheetsInUse({ services }: BareCall) {
   return all.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
 }
 
-const sheetsAnswer = z.object({ valveSheets: z.array(z.record(z.string(), z.string())) });
-
-/** One file for people, the same sheets in JSON for programs. */
-function exportRoute(of: {
-  readonly path: `/${string}`;
-  readonly name: string;
-  readonly summary: string;
-  readonly rawType: string;
-  raw(sheets: Awaited<ReturnType<typeof sheetsInUse>>, units: 'us' | 'si'): Raw;
-}): Route {
-  return route({
-    method: 'GET',
-    path: of.path,
-    name: of.name,
-    summary: of.summary,
-    roles: 'signed-in',
-    rawType: of.rawType,
-    query: z.object({ units: oneOf(['us', 'si']).default('us') }),
-    answer: sheetsAnswer,
-    handle: async (call) => {
-      const sheets = await sheetsInUse(call);
-      const { valveSheets } = writeSheetsJson(sheets);
-      return {
-        data: { valveSheets: valveSheets.map((sheet) => ({ ...sheet })) },
-        raw: of.raw(sheets, call.query.units),
-      };
-    },
-  });
-}
-
-const exportCsv = exportRoute({
+const exportCsv = route({
+  method: 'GET',
   path: '/valves/sheets.csv',
   name: 'exportValvesCsv',
   summary: 'All sheets in use as a table, a unit in the head of each column; reads back to the very same',
+  roles: 'signed-in',
   rawType: 'text/csv',
-  raw: (sheets, units) => ({
-    contentType: 'text/csv; charset=utf-8',
-    body: writeSheetsCsv(sheets, units),
-    fileName: `valve-sheets-${units}.csv`,
-  }),
+  query: z.object({ units: oneOf(['us', 'si']).default('us') }),
+  answer: z.object({ table: z.string() }),
+  handle: async (call) => {
+    const { units } = call.query;
+    const table = writeSheetsCsv(await sheetsInUse(call), units);
+    const raw: Raw = {
+      contentType: 'text/csv; charset=utf-8',
+      body: table,
+      fileName: `valve-sheets-${units}.csv`,
+    };
+    return { data: { table }, raw };
+  },
 });
 
-const exportJson = exportRoute({
+const exportJson = route({
+  method: 'GET',
   path: '/valves/sheets.json',
   name: 'exportValvesJson',
   summary: 'All sheets in use as JSON, each quantity with its unit; reads back to the very same',
-  rawType: 'application/json',
-  raw: (sheets) => ({
-    contentType: 'application/json; charset=utf-8',
-    body: JSON.stringify(writeSheetsJson(sheets), null, 1),
-    fileName: 'valve-sheets.json',
-  }),
+  roles: 'signed-in',
+  answer: z.object({ valveSheets: z.array(z.record(z.string(), z.string())) }),
+  handle: async (call) => {
+    const { valveSheets } = writeSheetsJson(await sheetsInUse(call));
+    const raw: Raw = {
+      contentType: 'application/json; charset=utf-8',
+      body: JSON.stringify({ valveSheets }, null, 1),
+      fileName: 'valve-sheets.json',
+    };
+    return { data: { valveSheets: valveSheets.map((sheet) => ({ ...sheet })) }, raw };
+  },
 });
 
 export const valveTableRoutes: readonly Route[] = [

@@ -1,11 +1,12 @@
 import { auditJob } from '../../procedures/audit.ts';
 import { strokeCheck } from '../../procedures/commissioning/stroke-check.ts';
-import { compile } from '../../procedures/compile.ts';
+import { type Compiled, compile } from '../../procedures/compile.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Auditor } from '../log/auditor.ts';
 import { hashOf } from './catalogue.ts';
 
-const current = compile(strokeCheck);
+/** Compiled when a verifier first asks: a server that starts has no use for a second copy. */
+let compiled: Compiled | undefined;
 const currentHash = hashOf(strokeCheck);
 
 /** Runs each job's lines through its machine again; a job on another revision is told apart, not passed over. */
@@ -21,7 +22,8 @@ export const jobAuditor: Auditor = {
         },
       ];
     }
-    return auditJob(entries, current).map((what) => ({
+    compiled ??= compile(strokeCheck);
+    return auditJob(entries, compiled).map((what) => ({
       place: Number(/^line (\d+)/.exec(what)?.[1] ?? 1),
       what,
     }));

@@ -19,7 +19,7 @@ export function asRead(reading: Reading): string {
   const unit = isUnitId(reading.unit) ? reading.unit : null;
   const label = unit === null ? reading.unit : unitFor(unit).label;
   if (reading.typed.length > TYPED_MAX && unit !== null && unit !== '%') {
-    return `${format({ valueSi: reading.valueSi, unit })} ${label}`;
+    return format({ valueSi: reading.valueSi, unit });
   }
   return /[a-z%"°]/i.test(reading.typed) ? reading.typed : `${reading.typed} ${label}`;
 }

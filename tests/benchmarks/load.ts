@@ -6,18 +6,28 @@
 import { Agent, request } from 'node:http';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 
-/** What one client posts, over and over; each time with a request id of its own. */
-export interface Client {
+export type Fields = Readonly<Record<string, string>>;
+
+/** Somewhere to post to: once the first fields, then the others, over and over. */
+export interface Target {
   readonly path: string;
-  readonly headers: Readonly<Record<string, string>>;
-  readonly fields: Readonly<Record<string, string>>;
-  /** Fields of the JSON answer that the next post carries, for example the place that the job has reached. */
-  readonly carried?: readonly string[];
+  readonly first: Fields;
+  readonly again: Fields;
+  /** Fields that each post takes from the JSON answer before it, and what they are called there. */
+  readonly carried: Fields;
+}
+
+export interface Client {
+  readonly headers: Fields;
+  /** Gone round one after the other, so that none grows longer than a real one. */
+  readonly targets: readonly Target[];
 }
 
 export interface Load {
   readonly origin: string;
   readonly clients: readonly Client[];
+  /** How many posts a target gets before the next one has its turn. */
+  readonly postsEach: number;
   readonly lastsS: number;
 }
 
@@ -37,44 +47,56 @@ export function underLoad(load: Load): Promise<Counted> {
   });
 }
 
-async function run({ origin, clients, lastsS }: Load): Promise<Counted> {
-  const agent = new Agent({ keepAlive: true, maxSockets: clients.length });
-  const tookMs: number[] = [];
+async function run(load: Load): Promise<Counted> {
+  const agent = new Agent({ keepAlive: true, maxSockets: load.clients.length });
   const startMs = performance.now();
-  const endMs = startMs + lastsS * 1000;
-  await Promise.all(clients.map((client, at) => ask({ client, at, origin, agent, endMs, tookMs })));
+  const asking = { load, agent, endMs: startMs + load.lastsS * 1000, tookMs: [] as number[] };
+  await Promise.all(load.clients.map((client) => ask(client, asking)));
   const lastedS = (performance.now() - startMs) / 1000;
   agent.destroy();
-  tookMs.sort((one, other) => one - other);
+  const tookMs = asking.tookMs.sort((one, other) => one - other);
   const share = (part: number) => tookMs[Math.floor(tookMs.length * part)] ?? Number.NaN;
   return { perSecond: tookMs.length / lastedS, middleMs: share(0.5), slowestMs: share(0.99) };
 }
 
 interface Asking {
-  readonly client: Client;
-  readonly at: number;
-  readonly origin: string;
+  readonly load: Load;
   readonly agent: Agent;
   readonly endMs: number;
   readonly tookMs: number[];
 }
 
-async function ask({ client, at, origin, agent, endMs, tookMs }: Asking): Promise<void> {
-  let fields = client.fields;
-  for (let count = 0; performance.now() < endMs; count += 1) {
-    const sentMs = performance.now();
-    const body = new URLSearchParams({ ...fields, requestId: `load-${at}-${count}-${sentMs}` }).toString();
-    const answer = await post({ url: origin + client.path, headers: client.headers, body, agent });
-    tookMs.push(performance.now() - sentMs);
-    if (client.carried === undefined) continue;
-    const given = JSON.parse(answer) as Readonly<Record<string, unknown>>;
-    fields = { ...fields, ...Object.fromEntries(client.carried.map((name) => [name, String(given[name])])) };
+async function ask(client: Client, asking: Asking): Promise<void> {
+  const next = new Map<Target, Fields>(client.targets.map((target) => [target, target.first]));
+  while (performance.now() < asking.endMs) {
+    for (const target of client.targets) {
+      for (let count = 0; count < asking.load.postsEach && performance.now() < asking.endMs; count += 1) {
+        const answer = await timed(asking, { client, target, fields: next.get(target) ?? target.first });
+        next.set(target, { ...target.again, ...carriedFrom(answer, target.carried) });
+      }
+    }
   }
+}
+
+async function timed(
+  { load, agent, tookMs }: Asking,
+  { client, target, fields }: { readonly client: Client; readonly target: Target; readonly fields: Fields },
+): Promise<string> {
+  const body = new URLSearchParams({ ...fields, requestId: crypto.randomUUID() }).toString();
+  const sentMs = performance.now();
+  const answer = await post({ url: load.origin + target.path, headers: client.headers, body, agent });
+  tookMs.push(performance.now() - sentMs);
+  return answer;
+}
+
+function carriedFrom(answer: string, carried: Fields): Fields {
+  const given = JSON.parse(answer) as Readonly<Record<string, unknown>>;
+  return Object.fromEntries(Object.entries(carried).map(([field, name]) => [field, String(given[name])]));
 }
 
 function post(of: {
   readonly url: string;
-  readonly headers: Readonly<Record<string, string>>;
+  readonly headers: Fields;
   readonly body: string;
   readonly agent: Agent;
 }): Promise<string> {
@@ -87,6 +109,7 @@ function post(of: {
     const asked = request(of.url, { method: 'POST', agent: of.agent, headers }, (answer) => {
       const pieces: Buffer[] = [];
       answer.on('data', (piece: Buffer) => pieces.push(piece));
+      answer.once('error', reject);
       answer.once('end', () => {
         const text = Buffer.concat(pieces).toString('utf8');
         const status = answer.statusCode ?? 0;

@@ -25,6 +25,8 @@ async function start(): Promise<void> {
   const version = codeVersion();
   const listening = await listen(config);
   const origins = ownOrigins(config, listening.port);
+  // Moved only while an empty site is filled with the invented plant, so that its year has its dates.
+  let demoBackMs = 0;
   const services = makeServices({
     store,
     settings: { ...SETTINGS, origins, setUpToken: config.isLoopback ? null : newSetUpToken() },
@@ -32,12 +34,16 @@ async function start(): Promise<void> {
     project,
     codeVersion: version,
     asset: assets.address,
-    now: () => new Date(),
+    now: () => new Date(Date.now() - demoBackMs),
     newId: randomUUID,
     out: (line) => console.log(line),
   });
+  const loadDemo = (empty: Services) =>
+    loadDemoPlant(empty, (backMs) => {
+      demoBackMs = backMs;
+    });
   listening.answerWith(
-    createApp({ services, routes: allRoutes({ assets, codeVersion: version, loadDemo: loadDemoPlant }) }),
+    createApp({ services, routes: allRoutes({ assets, codeVersion: version, loadDemo }) }),
   );
   services.operations.write('started', { address: origins[0] ?? '', version });
   await greet(services, config);

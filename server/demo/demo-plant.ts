@@ -11,7 +11,7 @@ import { valveKind } from '../valves/valve-stream.ts';
 import { demoGear } from './demo-gear.ts';
 import { addDemoPeople, DEMO_SCREEN } from './demo-people.ts';
 import { DEMO_VALVES, type SheetText } from './demo-valves.ts';
-import { type DemoWorkers, doEarlierJobs } from './earlier-jobs.ts';
+import { type DemoWorkers, doEarlierJobs, type SetBack } from './earlier-jobs.ts';
 
 interface Saved {
   readonly kind: StreamKind<unknown>;
@@ -23,18 +23,34 @@ interface Saved {
 /**
  * Fills an empty site with the invented plant: people, valves and test gear, each read as a form is, and jobs done.
  *
+ * @param setBack sets the clock of the log back while the invented year is written; without it all carries the true time
  * @returns the people with their PINs, told once
  * @throws Error if a sheet or a piece of gear of the demo plant is not in order
  * @example const people = await loadDemoPlant(services); // six people, t1 to e1
  */
-export async function loadDemoPlant(services: Services): Promise<readonly DemoPerson[]> {
-  const people = await addDemoPeople(services);
-  const engineer = people.find(({ role }) => role === 'engineer');
-  const saves = [...DEMO_VALVES.map(savedSheet), ...savedGear(services.now())];
-  await Promise.all(saves.map((saved) => save(services, { saved, person: engineer?.id ?? null })));
-  await doEarlierJobs(services, [await pair(services, '1'), await pair(services, '2')]);
-  return people;
+export async function loadDemoPlant(
+  services: Services,
+  setBack: SetBack = () => {},
+): Promise<readonly DemoPerson[]> {
+  const today = services.now();
+  try {
+    setBack(SITE_AGE_MS);
+    const people = await addDemoPeople(services);
+    const engineer = people.find(({ role }) => role === 'engineer');
+    const saves = [...DEMO_VALVES.map(savedSheet), ...savedGear(today)];
+    await Promise.all(saves.map((saved) => save(services, { saved, person: engineer?.id ?? null })));
+    await doEarlierJobs(services, {
+      workers: [await pair(services, '1'), await pair(services, '2')],
+      setBack,
+    });
+    return people;
+  } finally {
+    setBack(0);
+  }
 }
+
+/** The invented plant is a little older than its first job. */
+const SITE_AGE_MS = 365 * 24 * 3600 * 1000;
 
 /** Technician and supervisor of one number, as they were just added. */
 async function pair({ people }: Services, number: string): Promise<DemoWorkers> {

@@ -1,6 +1,6 @@
 /**
- * Jobs of the demo plant: whole stroke checks, decided act by act as those of people are, over simulated valves. Their
- * lines carry the time at which the plant was loaded, for that is when they were written.
+ * Jobs of the demo plant: whole stroke checks, decided act by act as those of people are, over simulated valves. The
+ * demo plant's clock is set back for each, so that the invented year has its dates.
  */
 import type { Action } from '../../procedures/actions/action.ts';
 import type { Compiled } from '../../procedures/compile.ts';
@@ -28,26 +28,51 @@ interface EarlierJob extends Found {
   readonly tag: string;
   /** Who works and who signs, of those that take turns. */
   readonly by: 0 | 1;
+  /** How many days before the loading it was done. */
+  readonly daysBack: number;
   /** The step at which it is left standing; without one it is done to its end. */
   readonly until?: string;
 }
 
-const PLAYED = 'Demo: played when the plant was loaded.';
+const PLAYED = 'Demo: an invented job on a simulated valve.';
 
-/** Round by round: a valve has one open job at a time. */
-const ROUNDS: readonly (readonly EarlierJob[])[] = [
-  [
-    { tag: 'FV-101', by: 0, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
-    { tag: 'FV-102', by: 1, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
-    { tag: 'FV-103', by: 0, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
-    { tag: 'FV-104', by: 1, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
-    { tag: 'FV-214', by: 0, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },
-  ],
-  [
-    { tag: 'FV-103', by: 1, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', isTurned: true, note: PLAYED },
-    { tag: 'FV-214', by: 1, frictionPsi: 0.4, shiftPsi: 0, work: 'leave', isTurned: true, note: PLAYED },
-    { tag: 'TV-302', by: 1, frictionPsi: 0.3, shiftPsi: 0, work: 'leave', note: PLAYED, until: 'holdWork' },
-  ],
+/** In the order of their days: a valve has one open job at a time, and the log's times go forward. */
+const JOBS: readonly EarlierJob[] = [
+  { tag: 'FV-101', by: 0, daysBack: 350, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 1, daysBack: 318, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
+  { tag: 'FV-103', by: 0, daysBack: 290, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
+  { tag: 'FV-104', by: 1, daysBack: 241, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+  { tag: 'FV-214', by: 0, daysBack: 196, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },
+  {
+    tag: 'FV-103',
+    by: 1,
+    daysBack: 97,
+    frictionPsi: 0.25,
+    shiftPsi: 0,
+    work: 'leave',
+    isTurned: true,
+    note: PLAYED,
+  },
+  {
+    tag: 'FV-214',
+    by: 1,
+    daysBack: 33,
+    frictionPsi: 0.4,
+    shiftPsi: 0,
+    work: 'leave',
+    isTurned: true,
+    note: PLAYED,
+  },
+  {
+    tag: 'TV-302',
+    by: 1,
+    daysBack: 0,
+    frictionPsi: 0.3,
+    shiftPsi: 0,
+    work: 'leave',
+    note: PLAYED,
+    until: 'holdWork',
+  },
 ];
 
 /** The gear of a stroke check in the line, in psi. */
@@ -67,23 +92,35 @@ const NOT_WAITED_MS = 60_000;
 /** More acts than a stroke check has. */
 const ACTS_MAX = 120;
 
+/** Sets the demo plant's clock back by so many milliseconds; 0 is the true time. */
+export type SetBack = (backMs: number) => void;
+
+const DAY_MS = 24 * 3600 * 1000;
+/** From one card to the next, as long as people take. */
+const CARD_MS = 3 * 60 * 1000;
+
 /** Does the demo plant's jobs; one of them is left at a hold, for somebody to read and sign. */
 export async function doEarlierJobs(
   services: Services,
-  workers: readonly [DemoWorkers, DemoWorkers],
+  { workers, setBack }: { readonly workers: readonly [DemoWorkers, DemoWorkers]; readonly setBack: SetBack },
 ): Promise<void> {
   const catalogue = new Catalogue();
-  for (const round of ROUNDS) {
-    const opened: Playing[] = [];
-    for (const job of round) {
-      const of = { catalogue, job, workers: workers[job.by] };
-      opened.push({ ...of, id: await open(services, of) });
-    }
-    await Promise.all(opened.map((playing) => play(services, playing)));
+  for (const job of JOBS) {
+    const startMs = job.daysBack * DAY_MS + ACTS_MAX * CARD_MS;
+    setBack(startMs);
+    const of = { catalogue, job, workers: workers[job.by] };
+    await play(services, {
+      ...of,
+      id: await open(services, of),
+      tick: (acts) => setBack(startMs - acts * CARD_MS),
+    });
   }
 }
 
-function open(services: Services, { catalogue, job, workers }: Omit<Playing, 'id'>): Promise<string> {
+function open(
+  services: Services,
+  { catalogue, job, workers }: Omit<Playing, 'id' | 'tick'>,
+): Promise<string> {
   return openJob({
     services,
     catalogue,
@@ -103,12 +140,15 @@ interface Playing {
   readonly workers: DemoWorkers;
   /** Number of the job. */
   readonly id: string;
+  /** Lets time pass after so many acts. */
+  tick(acts: number): void;
 }
 
 /** @throws Error if the stroke check asks what the demo plant has no answer to */
 async function play(services: Services, playing: Playing): Promise<void> {
   const { id, job } = playing;
   for (let acts = 0; acts < ACTS_MAX; acts += 1) {
+    playing.tick(acts);
     const state = await services.log.state(jobKind, id);
     if (state.status === 'closed' || state.step === job.until) return;
     await playOne(services, { ...playing, state }).catch((cause: unknown) => {
@@ -159,7 +199,7 @@ function answering(state: Job, found: Found): Action {
   return { kind: 'answer', place: state.place, step: state.step, given };
 }
 
-/** Decisions take it that the wait of a card is over; the log still stamps its lines with the true time. */
+/** Decisions take it that the wait of a card is over. */
 function afterWaiting(read: Read): Read {
   return { ...read, now: new Date(Date.parse(read.now) + NOT_WAITED_MS).toISOString() };
 }

@@ -109,14 +109,15 @@ function visitsOf(
   waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
 ): readonly Visit[] {
   const visits: Visit[] = [{ step: start, state: worstState(condition), by: 'opened', before: null }];
-  const seen = new Set([`${start} ${worstState(condition)}`]);
+  const seen = new Map([[start, new Set([worstState(condition)])]]);
   for (let next = 0; next < visits.length; next += 1) {
     const at = visits[next];
     if (at === undefined) break;
     for (const edge of waysFrom.get(at.step) ?? []) {
       for (const state of edge.sets[condition] ?? [at.state]) {
-        if (seen.has(`${edge.to} ${state}`)) continue;
-        seen.add(`${edge.to} ${state}`);
+        const there = getOrMake(seen, edge.to, () => new Set());
+        if (there.has(state)) continue;
+        there.add(state);
         visits.push({ step: edge.to, state, by: edge.by, before: at });
       }
     }

@@ -5,7 +5,7 @@
 import type { Facts } from '../../procedures/facts.ts';
 import type { Definition, Sets } from '../../procedures/vocabulary.ts';
 import { targetUnder, waysOf } from '../../procedures/ways.ts';
-import { CONDITION_IDS, everythingLive, type States } from '../../safety/conditions.ts';
+import { type AnyState, CONDITION_IDS, everythingLive, type States } from '../../safety/conditions.ts';
 
 export type Standings = ReadonlyMap<string, readonly States[]>;
 
@@ -18,12 +18,16 @@ const AMONG_MAX = 3;
  */
 export function standings(definition: Definition, facts: Facts): Standings {
   const met = new Map<string, States[]>();
-  const seen = new Set<string>();
+  const seen = new Map<string, readonly Set<AnyState>[]>();
   const open: { readonly step: string; readonly states: States }[] = [];
   const arrive = (step: string, states: States) => {
-    const fresh = CONDITION_IDS.map((id) => `${step} ${id} ${states[id]}`).filter((key) => !seen.has(key));
-    if (fresh.length === 0 && met.has(step)) return;
-    for (const key of fresh) seen.add(key);
+    const shown = seen.get(step) ?? CONDITION_IDS.map(() => new Set<AnyState>());
+    seen.set(step, shown);
+    const before = shown.reduce((sum, set) => sum + set.size, 0);
+    CONDITION_IDS.forEach((id, at) => {
+      shown[at]?.add(states[id]);
+    });
+    if (shown.reduce((sum, set) => sum + set.size, 0) === before) return;
     met.set(step, [...(met.get(step) ?? []), states]);
     open.push({ step, states });
   };

@@ -59,14 +59,32 @@ export function decisionRisk(input: RiskInput): DecisionRisk {
     Math.min(Math.max(limits.lower, from), to),
     Math.max(Math.min(limits.upper, to), from),
   ] as const;
+  // The chance to be accepted turns over within a few uncertainties of an acceptance limit, however narrow that is.
+  const turns = [accept.lower, accept.upper].flatMap((limit) =>
+    [-8, 0, 8].map((times) => limit + times * standardUncertainty),
+  );
   const over = (of: (value: number) => number, ends: readonly [number, number]) =>
-    ends[1] > ends[0] ? integrate({ of, from: ends[0], to: ends[1], parts: 2000 }) : 0;
+    inPieces({ of, ends, cuts: turns });
   const outside = (of: (value: number) => number) => over(of, [from, inside[0]]) + over(of, [inside[1], to]);
   return {
     nonconforming: outside(density),
     wrongAccept: outside((value) => density(value) * accepted(value)),
     wrongReject: over((value) => density(value) * (1 - accepted(value)), inside),
   };
+}
+
+function inPieces(of: {
+  readonly of: (value: number) => number;
+  readonly ends: readonly [number, number];
+  readonly cuts: readonly number[];
+}): number {
+  const [from, to] = of.ends;
+  const inner = of.cuts.filter((cut) => cut > from && cut < to).sort((a, b) => a - b);
+  const cuts = [from, ...inner, to];
+  return cuts.slice(1).reduce((sum, end, at) => {
+    const start = cuts[at] ?? from;
+    return end > start ? sum + integrate({ of: of.of, from: start, to: end, parts: 40 }) : sum;
+  }, 0);
 }
 
 function below(z: number): number {

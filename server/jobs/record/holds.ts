@@ -9,7 +9,7 @@ import { stateWord } from '../../../views/pictures/marks.ts';
 import { checkNumber } from '../../log/check-number.ts';
 import type { LogEntry } from '../../store/store.ts';
 import { jobKind } from '../job-stream.ts';
-import { doneText, energyView } from '../view/energies.ts';
+import { DRAWN, doneText, energyView } from '../view/energies.ts';
 import { holdNumber, STRAIGHT_WAY } from '../view/scale.ts';
 import { clock, type Names, nameOf, short } from '../view/words.ts';
 import type { JobRecord } from './schema.ts';
@@ -121,14 +121,16 @@ function evidenceRow(
   { then, nowMs }: { readonly then: Job; readonly nowMs: number },
 ): Hold['evidence'][number] {
   const view = energyView(condition, { job: then, nowMs });
-  const drawn = CONDITIONS[condition].group === 'energy' || condition === 'bypass';
+  const isEnergy = CONDITIONS[condition].group === 'energy' || condition === 'bypass';
   const note = then.evidence[condition];
-  const state = drawn ? stateWord(view.state) : then.situation.states[condition].toUpperCase();
+  const state = DRAWN.includes(condition)
+    ? stateWord(view.state)
+    : then.situation.states[condition].toUpperCase();
   const lock = then.locks[condition]?.lock ?? view.lock;
   return {
     letter: view.letter,
     name: condition === 'bypass' ? 'Bypass, never an isolation' : view.name,
-    done: drawn ? doneText(view, then) : '',
+    done: isEnergy ? doneText(view, then) : '',
     state: lock === null || lock === undefined ? state : `${state} ${lock}`,
     was: view.was ?? '',
     is: view.is ?? (note?.words.method === 'vent' ? 'no flow, twice' : ''),

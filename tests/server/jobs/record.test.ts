@@ -125,6 +125,10 @@ describe('a record', () => {
       ['D', 'LOCKED 41', '88', '0 psi'],
       ['E', 'LOCKED 42', '41', '0 psi'],
     ]);
+    expect(work?.evidence.slice(6).map(({ letter, state }) => `${letter} ${state}`)).toEqual([
+      'H SAFE',
+      'K CLEARED',
+    ]);
     expect(work?.restsOn).toMatch(/^lines 1\d\d to 1\d\d of the log$/);
     expect(work?.absent).toContain('trapped air, weight, electrical, safety function');
     expect(back?.meaning).toContain('Allowed: ');

@@ -77,7 +77,8 @@ const listValves = route({
       rows: valves.map((line) => ({
         ...line,
         href: pathOfValve(line.tag),
-        acts: `${line.airAction.replaceAll('-', ' ')}, ${FAILS[line.failPosition] ?? ''}`,
+        action: line.airAction.replaceAll('-', ' '),
+        fails: FAILS[line.failPosition] ?? '',
         stands: line.openJob === null ? '' : `job ${line.openJob} is open`,
         jobHref: line.openJob === null ? '' : `/jobs/${line.openJob}`,
       })),
@@ -98,9 +99,9 @@ const listValves = route({
 });
 
 const FAILS: Readonly<Record<string, string>> = {
-  shut: 'shuts on loss of air',
-  open: 'opens on loss of air',
-  stays: 'stays on loss of air',
+  shut: 'shuts',
+  open: 'opens',
+  stays: 'stays',
 };
 
 const historyAnswer = z.array(

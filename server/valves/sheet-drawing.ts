@@ -32,13 +32,13 @@ export function sheetDrawing(sheet: ValveSheet): ValveSection {
     outletDrain: sheet.outletPoint === null ? null : SHUT,
     bypass: sheet.bypassPoint === null ? null : SHUT,
     tags: tagsOf(sheet),
-    words: { open: '100 open', shut: '0 shut', travel: 'drawn at', travelValue: '50 %' },
+    words: { open: '100 open', shut: '0 shut', travel: 'travel', travelValue: '50 %' },
   };
 }
 
 /** Where each energy is locked off; nothing is said of how it stands. */
 function tagsOf(sheet: ValveSheet): readonly EnergyTag[] {
-  const at = (point: string | null) => (point === null ? 'no block valve' : `locked off at ${point}`);
+  const at = (point: string | null) => (point === null ? 'no block valve' : `lock at ${point}`);
   const tags: readonly EnergyTag[] = [
     { letter: 'A', name: 'Supply air', state: 'live', proof: at(sheet.supplyPoint) },
     { letter: 'D', name: 'Process, inlet side', state: 'live', proof: at(sheet.inletPoint) },

@@ -1,5 +1,5 @@
 import type { Contradiction } from '../../procedures/valve-sheet/contradictions/rule.ts';
-import type { RowsRead } from '../../procedures/valve-sheet/import-rows.ts';
+import type { CellFault, RowsRead } from '../../procedures/valve-sheet/import-rows.ts';
 import { Refusal } from '../../safety/refusal.ts';
 
 const STANDS_IN_FORM = 'What you typed stands in the form; nothing was recorded.';
@@ -75,10 +75,9 @@ const NAMED_MAX = 50;
 
 export function tableHasFaults({ faults, moreFaults }: Pick<RowsRead, 'faults' | 'moreFaults'>): Refusal {
   const count = faults.length + moreFaults;
-  const named = faults.slice(0, NAMED_MAX).map(({ row, column, what }): [string, string] => {
-    const place = [row === null ? '' : `row ${row}`, column ?? ''].filter((part) => part !== '').join(', ');
-    return [place === '' ? 'table' : place, what];
-  });
+  const named = faults
+    .slice(0, NAMED_MAX)
+    .map((fault): [string, string] => [faultName(fault), `${placeOf(fault)}${fault.what}`]);
   return new Refusal({
     kind: 'unreadable',
     code: 'VAL-006',
@@ -87,6 +86,17 @@ export function tableHasFaults({ faults, moreFaults }: Pick<RowsRead, 'faults' |
     next: 'Put the cells right that are named, and look again.',
     fields: Object.fromEntries(named),
   });
+}
+
+/** A name for a cell that may stand in an address, and as the row's id on the page. @example 'row-8-travel-in' */
+export function faultName({ row, column }: Pick<CellFault, 'row' | 'column'>): string {
+  const place = row === null ? 'table' : `row-${row}-${column ?? ''}`;
+  return place.replaceAll(/[^\w]+/g, '-').replace(/-$/, '');
+}
+
+function placeOf({ row, column }: CellFault): string {
+  const place = [row === null ? '' : `Row ${row}`, column ?? ''].filter((part) => part !== '').join(', ');
+  return place === '' ? '' : `${place}: `;
 }
 
 export function notWhatWasShown(): Refusal {

@@ -72,7 +72,7 @@ describe('sheets in and out', () => {
     const asJson = await site.json('/valves/tables', { table: broken });
     expect(await asJson.json()).toMatchObject({
       code: 'VAL-006',
-      fields: { 'row 2, travelM': expect.stringContaining('“ten” is not a number') },
+      fields: { 'row-2-travelM': expect.stringContaining('Row 2, travelM: “ten” is not a number') },
     });
     expect((await site.valve('FV-602')).sheet).toBeNull();
   });

@@ -80,9 +80,10 @@ export class WorkingBatch {
   }
 
   #readFor(act: Act, now: string): Read {
+    const named = new Set(act.streams);
     const folded = (kind: Parameters<Read['place']>[0], id?: string): Folded => {
       const stream = this.#start.kinds.streamOf(kind, id);
-      refuseUndeclared(act, stream);
+      refuseUndeclared(named, stream);
       return this.#folded(stream);
     };
     return {
@@ -96,10 +97,11 @@ export class WorkingBatch {
   /** All entries of the act or none: only when the last was sealed, folded and summarised does any of it count. */
   #append(act: Act, decided: { decision: Decision; now: string }): void {
     const entries: SealedEntry[] = [];
+    const named = new Set(act.streams);
     const streams = new Map<string, Folded>();
     let head = this.#head;
     for (const draft of decided.decision.entries) {
-      refuseUndeclared(act, draft.stream);
+      refuseUndeclared(named, draft.stream);
       const before = streams.get(draft.stream) ?? this.#folded(draft.stream);
       const sealed = seal(this.#unsealed(act, { draft, now: decided.now }), {
         head,
@@ -143,10 +145,9 @@ export class WorkingBatch {
   }
 }
 
-function refuseUndeclared(act: Act, stream: string): void {
-  if (!act.streams.includes(stream)) {
-    throw new TypeError(`The act reads or writes "${stream}" but names only ${act.streams.join(', ')}.`);
-  }
+function refuseUndeclared(named: ReadonlySet<string>, stream: string): void {
+  if (named.has(stream)) return;
+  throw new TypeError(`The act reads or writes "${stream}" but names only ${[...named].join(', ')}.`);
 }
 
 /**

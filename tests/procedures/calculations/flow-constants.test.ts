@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { GAS_FORMS, N } from '../../../procedures/calculations/flow-constants.ts';
+import { GAS_CONSTANT_J_PER_MOL_K } from '../../../procedures/calculations/gas-states.ts';
+import { UNITS } from '../../../procedures/calculations/unit-table.ts';
+
+/**
+ * N9 from the definitions: one Kv passes 1 m³/h of water of 1000 kg/m³ at 1 bar, and the same jet of gas of density
+ * p M/(R T) is counted as moles, then as volume at the state of the form.
+ */
+function n9(form: keyof typeof GAS_FORMS): number {
+  const { coefficient, pressure, temperature, flow } = GAS_FORMS[form];
+  const pressurePa = UNITS[pressure].factor;
+  const temperatureK = UNITS[temperature].factor;
+  const molarMass = 1e-3;
+  const areaM2 = UNITS[coefficient].factor / 3600 / Math.sqrt(1e5 / 1000);
+  const density = (pressurePa * molarMass) / (GAS_CONSTANT_J_PER_MOL_K * temperatureK);
+  const molPerS = (areaM2 * Math.sqrt(pressurePa * density)) / molarMass;
+  return molPerS / UNITS[flow].factor;
+}
+
+describe('the constants of the valve equations', () => {
+  it.each(['iec-normal', 'iec-standard', 'isa-scfh'] as const)(
+    'N9 of %s is the rounded value of its definition',
+    (form) => {
+      expect(Math.abs(n9(form) / GAS_FORMS[form].n9 - 1)).toBeLessThan(0.0035);
+    },
+  );
+
+  it('N9 carries its state: 0 °C and 15 °C are 5.5 % apart', () => {
+    expect(n9('iec-standard') / n9('iec-normal')).toBeCloseTo(288.15 / 273.15, 9);
+  });
+
+  it('N1 is the definition of Kv itself', () => {
+    expect(N.n1 * Math.sqrt(100)).toBe(1);
+  });
+});

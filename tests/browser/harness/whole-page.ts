@@ -2,6 +2,19 @@ import type { Page } from 'playwright-core';
 import { axeViolations, smallTargets, sticksOut, widenText } from './axe.ts';
 import { DESK, NARROWEST, PHONE } from './browser.ts';
 
+/**
+ * As wide as the screen and as tall as the page: what sticks to an edge of the screen would else lie half over
+ * whatever is there at the moment, and a control that can be scrolled free would count as hidden.
+ */
+async function showWhole(
+  page: Page,
+  screen: { readonly width: number; readonly height: number },
+): Promise<void> {
+  await page.setViewportSize(screen);
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width: screen.width, height: Math.max(screen.height, height) });
+}
+
 const LOOKS = {
   'desk, light': { screen: DESK, colorScheme: 'light' },
   'phone, dark': { screen: PHONE, colorScheme: 'dark' },
@@ -24,8 +37,8 @@ export async function faultsOfPage(page: Page, looks: readonly Look[] = TWO): Pr
   const faults: string[] = [];
   for (const look of looks) {
     const { screen, colorScheme } = LOOKS[look];
-    await page.setViewportSize(screen);
     await page.emulateMedia({ colorScheme });
+    await showWhole(page, screen);
     faults.push(...(await axeViolations(page)).map((fault) => `${look}: ${fault}`));
   }
   await page.emulateMedia({ colorScheme: 'light' });

@@ -6,6 +6,8 @@ export interface Range {
   readonly atLeast?: number;
   readonly below?: number;
   readonly atMost?: number;
+  /** A count. */
+  readonly whole?: true;
 }
 
 export const ABOVE_ZERO: Range = { above: 0 };
@@ -65,15 +67,16 @@ export function unitOfName(name: string): string {
 }
 
 /** The range in words; a form prints the same text as its hint. */
-export function rangeText({ above, atLeast, below, atMost }: Range): string {
-  if (atLeast !== undefined && atMost !== undefined) return `from ${atLeast} to ${atMost}`;
+export function rangeText({ above, atLeast, below, atMost, whole }: Range): string {
+  const counted = whole ? ', whole' : '';
+  if (atLeast !== undefined && atMost !== undefined) return `from ${atLeast} to ${atMost}${counted}`;
   const parts = [
     above === undefined ? '' : `above ${above}`,
     atLeast === undefined ? '' : `at least ${atLeast}`,
     below === undefined ? '' : `below ${below}`,
     atMost === undefined ? '' : `at most ${atMost}`,
   ].filter((part) => part !== '');
-  return parts.length === 0 ? 'any number' : parts.join(' and ');
+  return `${parts.length === 0 ? 'any number' : parts.join(' and ')}${counted}`;
 }
 
 /**
@@ -177,6 +180,7 @@ function isInside({ value, range }: { readonly value: number; readonly range: Ra
     (range.above === undefined || value > range.above) &&
     (range.atLeast === undefined || value >= range.atLeast) &&
     (range.below === undefined || value < range.below) &&
-    (range.atMost === undefined || value <= range.atMost)
+    (range.atMost === undefined || value <= range.atMost) &&
+    (range.whole === undefined || Number.isInteger(value))
   );
 }

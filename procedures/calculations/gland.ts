@@ -77,7 +77,7 @@ export function glandTorque(input: GlandInput): GlandTorque {
   });
   refuseOutside({ stemDiameterM, boltDiameterM }, ABOVE_ZERO);
   refuseOutside({ systemPa }, ZERO_OR_MORE);
-  refuseOutside({ bolts }, { atLeast: 1, atMost: 16 });
+  refuseOutside({ bolts }, { atLeast: 1, atMost: 16, whole: true });
   refuseUnlessRising({ stemDiameterM, boreDiameterM });
   const leastPa = toSi({ value: method.leastStressPsi[packing] ?? 0, unit: 'psi' });
   const byPressurePa = method.pressureFactor * systemPa;

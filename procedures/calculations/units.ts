@@ -73,7 +73,7 @@ export function convert(input: {
  * Shape: SI value and unit in, text out. Rounding happens here and nowhere before.
  * @param valueSi   in the SI unit of the dimension; any number
  * @param unit      id from the unit table
- * @param decimals  how many; the unit's own number where left out; from 0 to 15
+ * @param decimals  how many; the unit's own number where left out; whole, from 0 to 15
  * @returns number and unit with a space between; a plain number has no unit; never "-0"
  * @throws CalcError CALC-001 if the value is no number; CALC-002 if decimals is out of range; CALC-005 if the
  *   unit is not in the table
@@ -88,7 +88,7 @@ export function format(input: {
 }): string {
   const { label, decimals: usual } = unitFor(input.unit);
   const decimals = input.decimals ?? usual;
-  refuseOutside({ decimals }, { atLeast: 0, atMost: 15 });
+  refuseOutside({ decimals }, { atLeast: 0, atMost: 15, whole: true });
   const rounded = fromSi(input).toFixed(decimals);
   const text = Number(rounded) === 0 ? rounded.replace('-', '') : rounded;
   return label === '' ? text : `${text} ${label}`;

@@ -4,24 +4,9 @@ import type { Parsed } from './syntax.ts';
 /** Folders in which every file has a test of its own, at the same path below `tests/`. */
 const MIRRORED = ['safety/', 'procedures/calculations/'];
 
-/**
- * Files that a test of another name goes through: tables line by line, and calculations held case by case against
- * their sources. That test must import the file; one with a test of its own leaves this list.
- */
+/** Tables that a test of another name goes through line by line. That test must import the table. */
 const TESTED_ELSEWHERE: Readonly<Record<string, string>> = {
   'procedures/calculations/sources.ts': 'tests/docstrings.test.ts',
-  'procedures/calculations/bolting.ts': 'tests/outside/bolting.test.ts',
-  'procedures/calculations/class-vi-table.ts': 'tests/outside/seat-leakage.test.ts',
-  'procedures/calculations/gland.ts': 'tests/outside/bolting.test.ts',
-  'procedures/calculations/leak-measured.ts': 'tests/outside/seat-leakage.test.ts',
-  'procedures/calculations/nozzle-flapper.ts': 'tests/outside/orifice-nozzle.test.ts',
-  'procedures/calculations/orifice-flow.ts': 'tests/outside/orifice-nozzle.test.ts',
-  'procedures/calculations/pressure-decay.ts': 'tests/outside/leak-pressure-decay.test.ts',
-  'procedures/calculations/seat-leakage-fci.ts': 'tests/outside/seat-leakage.test.ts',
-  'procedures/calculations/seat-leakage-iec.ts': 'tests/outside/seat-leakage.test.ts',
-  'procedures/calculations/sonic-conductance.ts': 'tests/outside/orifice-nozzle.test.ts',
-  'procedures/calculations/spring-energy.ts': 'tests/outside/stored-energy.test.ts',
-  'procedures/calculations/stored-energy.ts': 'tests/outside/stored-energy.test.ts',
   'safety/requirements.ts': 'tests/requirements.test.ts',
 };
 

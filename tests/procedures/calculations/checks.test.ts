@@ -38,6 +38,8 @@ describe('a range', () => {
     [{ above: 0, atMost: 1 }, 'above 0 and at most 1'],
     [{ atLeast: 0, below: 5 }, 'at least 0 and below 5'],
     [{}, 'any number'],
+    [{ atLeast: 1, atMost: 16, whole: true as const }, 'from 1 to 16, whole'],
+    [{ above: 0, whole: true as const }, 'above 0, whole'],
   ])('is said in words: %j', (range, words) => {
     expect(rangeText(range)).toBe(words);
   });

@@ -3,8 +3,11 @@ import { GAS_FORMS, N } from '../../../procedures/calculations/flow-constants.ts
 import { GAS_CONSTANT_J_PER_MOL_K } from '../../../procedures/calculations/gas-states.ts';
 import { UNITS } from '../../../procedures/calculations/unit-table.ts';
 
+/** Water at 15 °C. */
+const WATER_KG_PER_M3 = 999.1033;
+
 /**
- * N9 from the definitions: one Kv passes 1 m³/h of water of 1000 kg/m³ at 1 bar, and the same jet of gas of density
+ * N9 from the definitions: one Kv passes 1 m³/h of water of 15 °C at 1 bar, and the same jet of gas of density
  * p M/(R T) is counted as moles, then as volume at the state of the form.
  */
 function n9(form: keyof typeof GAS_FORMS): number {
@@ -12,7 +15,7 @@ function n9(form: keyof typeof GAS_FORMS): number {
   const pressurePa = UNITS[pressure].factor;
   const temperatureK = UNITS[temperature].factor;
   const molarMass = 1e-3;
-  const areaM2 = UNITS[coefficient].factor / 3600 / Math.sqrt(1e5 / 1000);
+  const areaM2 = UNITS[coefficient].factor / 3600 / Math.sqrt(1e5 / WATER_KG_PER_M3);
   const density = (pressurePa * molarMass) / (GAS_CONSTANT_J_PER_MOL_K * temperatureK);
   const molPerS = (areaM2 * Math.sqrt(pressurePa * density)) / molarMass;
   return molPerS / UNITS[flow].factor;
@@ -28,6 +31,11 @@ describe('the constants of the valve equations', () => {
 
   it('N9 carries its state: 0 °C and 15 °C are 5.5 % apart', () => {
     expect(n9('iec-standard') / n9('iec-normal')).toBeCloseTo(288.15 / 273.15, 9);
+  });
+
+  it('full digits of N9 are 24.570 at 0 °C and 7338 in US units', () => {
+    expect(n9('iec-normal')).toBeCloseTo(24.57, 2);
+    expect(n9('isa-scfh')).toBeCloseTo(7338, -1);
   });
 
   it('N1 is the definition of Kv itself', () => {

@@ -37,6 +37,12 @@ describe('a gas through a valve', () => {
     expectMonotone({ of: (outletPaAbs) => at(outletPaAbs).flowMolPerS, from: 0, to: 450000, rises: false });
   });
 
+  it('may choke with reducers where it does not without', () => {
+    const nearly = { ...good, kv: 90, pressureDropRatioXt: 0.7, outletPaAbs: 451325 * (1 - 0.695) };
+    expect(gasFlow(nearly).choked).toBe(false);
+    expect(gasFlow({ ...nearly, fittings: { ...fittings, pipeOutM: 0.07 } }).choked).toBe(true);
+  });
+
   it('and the coefficient that passes it are each other’s inverse, with and without reducers', () => {
     fc.assert(
       fc.property(between(0.01, 90), between(0, 4e5), fc.boolean(), (kv, outletPaAbs, reduced) => {

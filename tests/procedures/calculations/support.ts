@@ -133,7 +133,7 @@ export function expectMonotone(input: {
   fc.assert(
     fc.property(between(from, to), between(from, to), (a, b) => {
       const [low, high] = a <= b ? [of(a), of(b)] : [of(b), of(a)];
-      const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+      const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high)) + 1e-12;
       expect(rises ? high - low : low - high).toBeGreaterThanOrEqual(-slack);
     }),
     { numRuns: 100 },

@@ -90,6 +90,10 @@ describe('a printed value', () => {
       code: 'CALC-002',
       name: 'decimals',
     });
+    expectRefused(() => format({ valueSi: 1, unit: 'm', decimals: 1.5 }), {
+      code: 'CALC-002',
+      name: 'decimals',
+    });
   });
 });
 

@@ -57,7 +57,8 @@ export function jobView(input: ViewInput) {
     blocked: open === null ? [] : blockedBy(input),
     back: open === null ? [] : backView(input),
     energies: DRAWN.map((condition) => energyView(condition, { job, nowMs: around.nowMs })),
-    drawing: drawing(job, around.nowMs),
+    /** Drawn when a template asks: a JSON client has no use for it, and it costs as much as all else together. */
+    drawing: () => drawing(job, around.nowMs),
   };
 }
 

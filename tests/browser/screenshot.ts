@@ -1,6 +1,6 @@
 /**
  * Takes pictures of the program as it runs. Without an argument: the pictures of README.md. With a folder: every
- * screen, each at desk and phone, dark, and as it prints, for looking at.
+ * screen, each at desk and phone, dark, whole, and as it prints, for looking at.
  *
  * npm run screenshots
  * npm run screenshots -- somewhere/else
@@ -16,6 +16,7 @@ import { findChromium } from './harness/chromium.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
 import { inRole, menuOf, signIn } from './harness/people.ts';
 import { startServer, type TestServer } from './harness/server.ts';
+import { showWhole } from './harness/whole-page.ts';
 
 const PICTURES = join(ROOT, 'views', 'assets', 'pictures');
 const STARTS_AT = new Date('2026-06-01T08:00:00Z');
@@ -72,24 +73,29 @@ async function everyScreen(site: Site, folder: string): Promise<void> {
   await shoot(context, { address: `/jobs/${id}/record`, folder, name: 'record' });
 }
 
-/** The same address at each look, on a page of its own, so that the one that works stays as it is. */
+/**
+ * The same address at each look, on a page of its own, so that the one that works stays as it is: as the screen shows
+ * it, then as tall as it is.
+ */
 async function shoot(
   context: BrowserContext,
   { address, folder, name }: { readonly address: string; readonly folder: string; readonly name: string },
 ): Promise<void> {
   const page = await context.newPage();
-  const picture = (look: string) =>
-    page.screenshot({ path: join(folder, `${name}-${look}.png`), fullPage: true });
+  const picture = (look: string) => page.screenshot({ path: join(folder, `${name}-${look}.png`) });
   await page.setViewportSize(DESK);
   await page.goto(address);
   await picture('desk');
   await page.emulateMedia({ colorScheme: 'dark' });
   await picture('dark');
   await page.emulateMedia({ colorScheme: 'light' });
+  await showWhole(page, DESK);
+  await picture('whole');
   await page.setViewportSize(PHONE);
+  await page.goto(address);
   await picture('phone');
-  await page.setViewportSize(PAPER);
   await page.emulateMedia({ media: 'print' });
+  await showWhole(page, PAPER);
   await picture('print');
   await page.close();
 }

@@ -6,7 +6,7 @@ import { DESK, NARROWEST, PHONE } from './browser.ts';
  * As wide as the screen and as tall as the page: what sticks to an edge of the screen would else lie half over
  * whatever is there at the moment, and a control that can be scrolled free would count as hidden.
  */
-async function showWhole(
+export async function showWhole(
   page: Page,
   screen: { readonly width: number; readonly height: number },
 ): Promise<void> {

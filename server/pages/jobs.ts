@@ -162,9 +162,12 @@ function openJobRoute(catalogue: Catalogue): Route {
     },
     refused: async (call: RefusedCall) => {
       const of = (name: string) => (typeof call.typed[name] === 'string' ? call.typed[name] : '');
+      // A tag that no valve can have names no form to draw again: the refusal stands on a page of its own.
+      const tag = openFields.shape.tag.safeParse(of('tag'));
+      if (!tag.success) return {};
       const params = await newJobParams(call, {
         catalogue,
-        tag: of('tag'),
+        tag: tag.data,
         procedure: of('procedure'),
         place: of('place'),
         typed: call.typed,

@@ -156,6 +156,17 @@ describe('whatever is sent', () => {
     expect(app.lines).toEqual([]);
   });
 
+  test.each(['a\u0000b', 'x'.repeat(300), '\u0001', ''])(
+    'a job cannot be opened on the tag %j',
+    async (tag) => {
+      const fields = { tag, procedure: 'stroke-check', place: 'line' };
+      const response = await app.post('/jobs', fields, { as: browser });
+      expect(response.status).toBe(422);
+      expect(await response.text()).not.toContain('TypeError');
+      expect(app.lines).toEqual([]);
+    },
+  );
+
   test.each(NASTY)('as a name stands on the page as text or is refused: %j', async (text) => {
     const fields = { name: isWhole(text) ? text : 'x', role: 'technician' };
     const response = await app.post('/people', fields, { as: browser });

@@ -1,14 +1,11 @@
-/** One requirement of this folder. A test compares the table with the tests that quote its ids, both ways. */
-export interface Requirement {
-  /** `SAF-01`, never given twice; a requirement that is dropped leaves a gap. */
-  readonly id: string;
-  /** What shall be. */
-  readonly text: string;
-  /** Published source, or `common practice, no source`. */
-  readonly source: string;
-}
+import { ENERGY_ISOLATION } from './required/energy-isolation.ts';
+import { HOLD_POINTS } from './required/hold-points.ts';
+import type { Requirement } from './required/requirement.ts';
+import { SIGNATURES } from './required/signatures.ts';
+import { WEB_SECURITY } from './required/web-security.ts';
 
-export const REQUIREMENTS: readonly Requirement[] = [
+/** What this folder asks of itself. What law, standards and good practice ask stands beside it, a file a subject. */
+const OF_THIS_FOLDER: readonly Requirement[] = [
   {
     id: 'SAF-01',
     text: 'A pressure shall count as gone only where the reading and its uncertainty are at most the stated safe limit.',
@@ -74,4 +71,13 @@ export const REQUIREMENTS: readonly Requirement[] = [
     text: 'A person shall go back to an earlier step only where every state possible here is possible there.',
     source: 'common practice, no source',
   },
+];
+
+/** Every requirement. A test compares the table with the tests that quote its ids, both ways. */
+export const REQUIREMENTS: readonly Requirement[] = [
+  ...OF_THIS_FOLDER,
+  ...ENERGY_ISOLATION,
+  ...HOLD_POINTS,
+  ...SIGNATURES,
+  ...WEB_SECURITY,
 ];

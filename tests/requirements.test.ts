@@ -1,4 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { ENERGY_ISOLATION } from '../safety/required/energy-isolation.ts';
+import { HOLD_POINTS } from '../safety/required/hold-points.ts';
+import { SIGNATURES } from '../safety/required/signatures.ts';
+import { WEB_SECURITY } from '../safety/required/web-security.ts';
 import { REQUIREMENTS } from '../safety/requirements.ts';
 import { quoteFaults, tableFaults } from './tidy/requirements.ts';
 import { everyFile } from './tidy/tree.ts';
@@ -22,6 +26,16 @@ describe('requirements of safety', () => {
     expect(quoteFaults(REQUIREMENTS, tests)).toEqual([]);
   });
 
+  test.each([
+    ['EI-', ENERGY_ISOLATION],
+    ['HP-', HOLD_POINTS],
+    ['SA-', SIGNATURES],
+    ['WS-', WEB_SECURITY],
+  ])('of one subject stand in one file: %s', (letters, rows) => {
+    expect(rows.filter(({ id }) => !id.startsWith(letters))).toEqual([]);
+    expect(rows.filter((row) => !REQUIREMENTS.includes(row))).toEqual([]);
+  });
+
   const table = [{ id: 'SAF-01', text: 'Hands shall wait.', source: 'common practice, no source' }];
   const quoting = (id: string) => [{ path: 'tests/a.test.ts', text: `test('hands wait (${id})', f)` }];
 
@@ -35,5 +49,12 @@ describe('requirements of safety', () => {
     expect(quoteFaults(table, quoting('SAF-01'))).toEqual([]);
     expect(quoteFaults(table, [])).toEqual(['SAF-01 is quoted by no test']);
     expect(quoteFaults(table, [...quoting('SAF-01'), ...quoting('SAF-99')])).toHaveLength(1);
+  });
+
+  test('that are not built say why, and no test claims them', () => {
+    const one = { id: 'EI-01', text: 'Hands shall wait.', source: 'common practice, no source' };
+    expect(tableFaults([{ ...one, notBuilt: '' }])).toEqual(['EI-01 is not built and says no reason']);
+    expect(quoteFaults([{ ...one, notBuilt: 'later' }], [])).toEqual([]);
+    expect(quoteFaults([{ ...one, notBuilt: 'later' }], quoting('EI-01'))).toHaveLength(1);
   });
 });

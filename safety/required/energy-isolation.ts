@@ -1,0 +1,4 @@
+import type { Requirement } from './requirement.ts';
+
+/** What law and practice ask before hands go in. */
+export const ENERGY_ISOLATION: readonly Requirement[] = [];

@@ -1,4 +1,5 @@
 import { CalcError } from './calc-error.ts';
+import { endingOf } from './name-endings.ts';
 
 /** Bounds of an input. Beside them every number is finite and at most 1e15 in size. */
 export interface Range {
@@ -20,33 +21,6 @@ export const FRACTION: Range = { atLeast: 0, atMost: 1 };
 const LARGEST = 1e15;
 const SMALLEST_ABOVE_ZERO = 1e-15;
 
-/** Longest first: the first that fits the end of a name is its unit. */
-const UNIT_BY_ENDING: readonly (readonly [string, string])[] = [
-  ['M3PerSPa', 'm³/(s·Pa)'],
-  ['JPerKgK', 'J/(kg·K)'],
-  ['KgPerMol', 'kg/mol'],
-  ['KgPerM3', 'kg/m³'],
-  ['KgPerS', 'kg/s'],
-  ['MolPerS', 'mol/s'],
-  ['M2PerS', 'm²/s'],
-  ['M3PerS', 'm³/s'],
-  ['PerMin', '1/min'],
-  ['NPerM', 'N/m'],
-  ['Percent', '%'],
-  ['PaAbs', 'Pa absolute'],
-  ['Nm', 'N·m'],
-  ['M2', 'm²'],
-  ['M3', 'm³'],
-  ['Pa', 'Pa'],
-  ['Kg', 'kg'],
-  ['M', 'm'],
-  ['N', 'N'],
-  ['S', 's'],
-  ['K', 'K'],
-  ['A', 'A'],
-  ['J', 'J'],
-];
-
 /**
  * Printed unit of a quantity, read off the end of its name.
  *
@@ -58,12 +32,7 @@ const UNIT_BY_ENDING: readonly (readonly [string, string])[] = [
  * @example unitOfName('turns') // ''
  */
 export function unitOfName(name: string): string {
-  const bare = name.replace(/(Min|Max|Low|High)$/, '');
-  const hit = UNIT_BY_ENDING.find(([ending]) => {
-    const before = bare.at(-ending.length - 1);
-    return bare.endsWith(ending) && before !== undefined && /[a-z0-9]/.test(before);
-  });
-  return hit?.[1] ?? '';
+  return endingOf(name)?.unit ?? '';
 }
 
 /** The range in words; a form prints the same text as its hint. */

@@ -7,7 +7,26 @@ const MIRRORED = ['safety/', 'procedures/calculations/'];
 /** Tables that a test of another name goes through line by line. That test must import the table. */
 const TESTED_ELSEWHERE: Readonly<Record<string, string>> = {
   'procedures/calculations/sources.ts': 'tests/docstrings.test.ts',
+  'procedures/calculations/calculation-types.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/quantity-titles.ts': 'tests/procedures/calculations/quantity-names.test.ts',
+  'procedures/calculations/titles-of-measures.ts': 'tests/procedures/calculations/quantity-names.test.ts',
+  'procedures/calculations/titles-of-words.ts': 'tests/procedures/calculations/quantity-names.test.ts',
+  'procedures/calculations/entries/actuator.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/bolting.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/energy.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/flow.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/leak.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/measuring.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/pneumatics.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/seat-leakage.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/seating.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/signal.ts': 'tests/procedures/calculations/registry.test.ts',
+  'procedures/calculations/entries/stroke.ts': 'tests/procedures/calculations/registry.test.ts',
   'safety/requirements.ts': 'tests/requirements.test.ts',
+  'safety/required/energy-isolation.ts': 'tests/requirements.test.ts',
+  'safety/required/hold-points.ts': 'tests/requirements.test.ts',
+  'safety/required/signatures.ts': 'tests/requirements.test.ts',
+  'safety/required/web-security.ts': 'tests/requirements.test.ts',
 };
 
 /**

@@ -62,6 +62,7 @@ function around(good: number): fc.Arbitrary<number> {
     fc.double({ min: 0, max: 3, noNaN: true }).map((factor) => good * factor),
     fc.double({ min: -1e16, max: 1e16, noNaN: true }),
     fc.double({ min: -20, max: 16, noNaN: true }).map((exponent) => 10 ** exponent),
+    fc.constant(good),
     fc.constantFrom(0, -0, 1, -1, 100, 1e-15, 1e15, 1e-300, 1e300, -good),
   );
 }

@@ -1,0 +1,229 @@
+import { calculation } from '../calculation.ts';
+import type { Calculation, OutputSpec } from '../calculation-types.ts';
+import type { GasForm } from '../flow-constants.ts';
+import {
+  bubbleFlow,
+  classReached,
+  collectedM3PerS,
+  type LeakStandard,
+  rotameterFlow,
+} from '../leak-measured.ts';
+import { type GasTest, ratedCapacityGas, ratedCapacityLiquidM3PerS } from '../rated-capacity.ts';
+import { fciClassV, fciClassVAir, fciClassVi } from '../seat-leakage-fci.ts';
+import { gbClassIvS2MolPerS, iecClassVi, iecClassVM3PerS } from '../seat-leakage-iec.ts';
+import { choice, numbers, optionalNumbers, results, told, usualNumbers } from '../specs.ts';
+
+const STANDARD = choice('standard', ['ANSI/FCI 70-2', 'IEC 60534-4']);
+const BY_CAPACITY = 'Capacity of the test fluid at the test pressures, not the service ones.';
+const REACHED = {
+  ...results('limitClassII', 'limitClassIII', 'limitClassIV', 'limitClassIVS1'),
+  ...told('word', 'classReached'),
+};
+
+/** Each standard is worked out with its own rounded constant. */
+const FORM: Readonly<Record<LeakStandard, GasForm>> = {
+  'ANSI/FCI 70-2': 'isa-scfh',
+  'IEC 60534-4': 'iec-normal',
+};
+
+/** The limits are flows of what the test was made with. */
+function limitsAs(dimension: 'flowVolume' | 'gasFlow'): Readonly<Record<string, OutputSpec>> {
+  const entries = Object.entries<OutputSpec>(REACHED);
+  return Object.fromEntries(
+    entries.map(([name, spec]) => [name, spec.kind === 'number' ? { ...spec, dimension } : spec]),
+  );
+}
+
+function reached(of: {
+  readonly standard: LeakStandard;
+  readonly ratedCapacity: number;
+  readonly measured: number | null;
+}) {
+  // Without a measurement the limits alone are wanted; any leak gives them.
+  const { limits, classReached: name } = classReached({ ...of, measuredLeak: of.measured ?? 0 });
+  return {
+    limitClassII: limits.II ?? null,
+    limitClassIII: limits.III ?? null,
+    limitClassIV: limits.IV ?? null,
+    limitClassIVS1: limits['IV-S1'] ?? null,
+    classReached: of.measured === null ? null : (name ?? 'none of them'),
+  };
+}
+
+export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
+  calculation({
+    id: 'seat-leak-liquid',
+    title: 'Seat leak by rated capacity, with water',
+    topic: 'seat leakage',
+    inputs: {
+      ...STANDARD,
+      ...numbers('ratedKv', 'testDropPa'),
+      ...usualNumbers({ relativeDensity: 1 }),
+      ...optionalNumbers('measuredLeakM3PerS'),
+    },
+    outputs: { ...results('ratedCapacityM3PerS'), ...limitsAs('flowVolume') },
+    validity: `Classes II to IV, and IV-S1 where the standard has it. ${BY_CAPACITY}`,
+    sources: ['S-18', 'S-19', 'S-20'],
+    example: { standard: 'IEC 60534-4', ratedKv: 63, testDropPa: 350000, measuredLeakM3PerS: 3.3e-7 },
+    run: ({ standard, measuredLeakM3PerS, ...test }) => {
+      const ratedCapacityM3PerS = ratedCapacityLiquidM3PerS(test);
+      return {
+        ratedCapacityM3PerS,
+        ...reached({ standard, ratedCapacity: ratedCapacityM3PerS, measured: measuredLeakM3PerS }),
+      };
+    },
+  }),
+  calculation({
+    id: 'seat-leak-gas',
+    title: 'Seat leak by rated capacity, with air or another gas',
+    topic: 'seat leakage',
+    inputs: {
+      ...STANDARD,
+      ...numbers('ratedKv', 'pressureDropRatioXt', 'inletPa', 'temperatureK'),
+      ...usualNumbers({
+        outletPa: 0,
+        atmospherePaAbs: 101325,
+        molarMassKgPerMol: 0.02897,
+        heatRatio: 1.4,
+        compressibility: 1,
+      }),
+      ...optionalNumbers('measuredLeakMolPerS'),
+    },
+    outputs: {
+      ...results('ratedCapacityMolPerS', 'dropRatio', 'dropRatioChoked', 'expansionFactor'),
+      ...told('yes-no', 'choked'),
+      ...limitsAs('gasFlow'),
+    },
+    validity: `${BY_CAPACITY} At 350 kPa most valves choke, so that the limit hangs on the xT of the open valve.`,
+    sources: ['S-18', 'S-19', 'S-20'],
+    example: {
+      standard: 'IEC 60534-4',
+      ratedKv: 40,
+      pressureDropRatioXt: 0.72,
+      inletPa: 350000,
+      temperatureK: 293.15,
+    },
+    run: ({ standard, measuredLeakMolPerS, ...test }) => {
+      const gas: GasTest = { ...test, form: FORM[standard] };
+      const { flowMolPerS, ...capacity } = ratedCapacityGas(gas);
+      return {
+        ratedCapacityMolPerS: flowMolPerS,
+        ...capacity,
+        ...reached({ standard, ratedCapacity: flowMolPerS, measured: measuredLeakMolPerS }),
+      };
+    },
+  }),
+  calculation({
+    id: 'class-v-fci',
+    title: 'Class V with water, ANSI/FCI 70-2',
+    topic: 'seat leakage',
+    inputs: numbers('portDiameterM', 'testDropPa'),
+    outputs: { ...results('allowedLeakM3PerS'), ...told('yes-no', 'dropEnough') },
+    validity: 'Water of 10 to 52 °C at the service drop, at least 100 psi, not above the rating of the body.',
+    sources: ['S-19'],
+    example: { portDiameterM: 0.0508, testDropPa: 4136854 },
+    run: fciClassV,
+  }),
+  calculation({
+    id: 'class-v-iec',
+    title: 'Class V with water, IEC 60534-4',
+    topic: 'seat leakage',
+    inputs: numbers('seatDiameterM', 'testDropPa'),
+    outputs: results('allowedLeakM3PerS'),
+    validity:
+      'Water at the service drop. 5 % above the US form: use the constant of the standard that was agreed.',
+    sources: ['S-20'],
+    example: { seatDiameterM: 0.05, testDropPa: 4000000 },
+    run: (values) => ({ allowedLeakM3PerS: iecClassVM3PerS(values) }),
+  }),
+  calculation({
+    id: 'class-v-air',
+    title: 'Class V with air at 50 psi, ANSI/FCI 70-2',
+    topic: 'seat leakage',
+    inputs: numbers('orificeDiameterM'),
+    outputs: results('allowedLeakMolPerS', 'testDropPa'),
+    validity: 'From memory: do not accept a valve on it before the standard is in hand.',
+    sources: ['S-21'],
+    example: { orificeDiameterM: 0.0762 },
+    run: fciClassVAir,
+  }),
+  calculation({
+    id: 'class-vi-fci',
+    title: 'Class VI, ANSI/FCI 70-2',
+    topic: 'seat leakage',
+    inputs: numbers('portDiameterM'),
+    outputs: { ...results('flowM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
+    validity:
+      'Air or nitrogen at 50 psi or the largest rated drop, whichever is lower. The millilitres decide, not the bubbles.',
+    sources: ['S-19'],
+    example: { portDiameterM: 0.0381 },
+    run: fciClassVi,
+  }),
+  calculation({
+    id: 'class-vi-iec',
+    title: 'Class VI, IEC 60534-4',
+    topic: 'seat leakage',
+    inputs: numbers('seatDiameterM', 'testDropPa'),
+    outputs: { ...results('flowM3PerS', 'allowedLeakM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
+    validity: 'Gas at low pressure. Between the rows the leak goes with the diameter squared.',
+    sources: ['S-20'],
+    example: { seatDiameterM: 0.09, testDropPa: 350000 },
+    run: (values) => {
+      const { tabled, allowedLeakM3PerS } = iecClassVi(values);
+      return { ...tabled, allowedLeakM3PerS };
+    },
+  }),
+  calculation({
+    id: 'class-iv-s2',
+    title: 'Class IV-S2, GB/T 4213-92',
+    topic: 'seat leakage',
+    inputs: numbers('seatDiameterM', 'testDropPa'),
+    outputs: results('allowedLeakMolPerS'),
+    validity: 'Gas at low pressure, counted at 0 °C. No other standard has this class.',
+    sources: ['S-20'],
+    example: { seatDiameterM: 0.05, testDropPa: 350000 },
+    run: (values) => ({ allowedLeakMolPerS: gbClassIvS2MolPerS(values) }),
+  }),
+  calculation({
+    id: 'leak-collected',
+    title: 'Leak from a volume collected in a time',
+    topic: 'seat leakage',
+    inputs: numbers('volumeM3', 'elapsedS'),
+    outputs: results('flowM3PerS'),
+    validity: 'Liquid in a measuring glass, or gas over water at the state of the room.',
+    sources: [],
+    example: { volumeM3: 1.5e-5, elapsedS: 300 },
+    run: (values) => ({ flowM3PerS: collectedM3PerS(values) }),
+  }),
+  calculation({
+    id: 'leak-bubbles',
+    title: 'Leak from bubbles of a known size',
+    topic: 'seat leakage',
+    inputs: numbers('bubbleDiameterM', 'bubblesPerMin'),
+    outputs: results('bubbleM3', 'flowM3PerS'),
+    validity: 'Counted under water. A film of soap shows where, not how much.',
+    sources: [],
+    example: { bubbleDiameterM: 0.0066, bubblesPerMin: 10 },
+    run: bubbleFlow,
+  }),
+  calculation({
+    id: 'leak-rotameter',
+    title: 'A variable-area meter at another state than its scale’s',
+    topic: 'seat leakage',
+    inputs: {
+      read: { kind: 'number', title: 'As read', dimension: 'gasFlow' },
+      ...numbers('pressurePaAbs', 'temperatureK', 'scalePressurePaAbs', 'scaleTemperatureK'),
+    },
+    outputs: { ...results('factor'), flow: { kind: 'number', title: 'Flow', dimension: 'gasFlow' } },
+    validity: 'Scale in volume at a reference state, same gas.',
+    sources: ['S-22'],
+    example: {
+      read: 1e-4,
+      pressurePaAbs: 202650,
+      temperatureK: 293.15,
+      scalePressurePaAbs: 101325,
+      scaleTemperatureK: 293.15,
+    },
+    run: rotameterFlow,
+  }),
+];

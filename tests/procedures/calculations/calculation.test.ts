@@ -1,0 +1,26 @@
+import { expect, it } from 'vitest';
+import { calculation } from '../../../procedures/calculations/calculation.ts';
+import { numbers, results, usualNumbers } from '../../../procedures/calculations/specs.ts';
+import { expectRefused } from './support.ts';
+
+const halves = calculation({
+  id: 'halves',
+  title: 'Half of it',
+  topic: 'units',
+  inputs: { ...numbers('percent'), ...usualNumbers({ factor: 2 }) },
+  outputs: results('ratio'),
+  validity: 'Always.',
+  sources: [],
+  example: { percent: 4 },
+  run: ({ percent, factor }) => ({ ratio: percent / factor, working: 'not shown' }),
+});
+
+it('a calculation gives the outputs that it names, and no others', () => {
+  expect(halves.run({ percent: 4 })).toEqual({ ratio: 2 });
+  expect(halves.run({ percent: 4, factor: 4 })).toEqual({ ratio: 1 });
+});
+
+it('a calculation checks what it is given before it works', () => {
+  expectRefused(() => halves.run({}), { code: 'CALC-001', name: 'percent' });
+  expectRefused(() => halves.run({ percent: 4, luck: 7 }), { code: 'CALC-005', name: 'input' });
+});

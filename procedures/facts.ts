@@ -1,3 +1,4 @@
+import { stemMayTurn } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /**
@@ -21,7 +22,7 @@ export function factsOf(sheet: ValveSheet, place: Facts['place']): Facts {
   return {
     place,
     bypassLine: sheet.bypassPoint === null ? 'none' : 'fitted',
-    stemMayTurn: sheet.bellowsSeal || sheet.stemPinned ? 'no' : 'yes',
+    stemMayTurn: stemMayTurn(sheet) ? 'yes' : 'no',
     springHeldBy: sheet.springHeldBy === 'adjuster' ? 'adjuster' : 'case',
   };
 }

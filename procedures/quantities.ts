@@ -3,7 +3,8 @@ import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
 import type { Dimension } from './calculations/unit-table.ts';
 import { plannedPa } from './cycle-verdict.ts';
 import type { Job } from './job.ts';
-import { seatingFigures, springRateOf, turnDirection, turnsWanted } from './seating.ts';
+import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
+import { springRateOf } from './valve-sheet/derived.ts';
 
 /** A number of this valve that a text or a card may name. */
 export interface Figure {

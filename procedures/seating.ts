@@ -1,7 +1,7 @@
-import { benchSet } from './calculations/bench-set.ts';
 import { seatingTurnsForNeed } from './calculations/seating-fit.ts';
 import { seatingTurns, stemTurn } from './calculations/seating-turns.ts';
 import type { Job } from './job.ts';
+import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /** Two turns after contact, where neither the sheet nor a seat load says otherwise (common practice, no source). */
@@ -9,10 +9,6 @@ export const USUAL_SEATING_TURNS = 2;
 
 /** How well turns are counted: a quarter turn (common practice, no source). */
 const COUNTED_TO_TURNS = 0.25;
-
-export function springRateOf(sheet: ValveSheet): number {
-  return sheet.springRateNPerM ?? benchSet(sheet).springRateNPerM;
-}
 
 export interface TurnsWanted {
   readonly turns: number;

@@ -4,6 +4,7 @@ import { preferredUnit } from '../calculations/units.ts';
 import type { Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
 import { say } from '../say.ts';
+import { isOverdue } from '../test-gear/fit.ts';
 import type { GearItem } from '../test-gear/gear.ts';
 import type { ChoiceField, Field, QuantityField, TextField } from '../vocabulary.ts';
 import { type NumberRead, type NumberRefused, readNumber } from './number-text.ts';
@@ -110,7 +111,7 @@ function gearFor(
   const found = named === '' ? gear : Object.values(job.gear).find((item) => item?.number === named);
   if (found === undefined) {
     throw wrongField(field, {
-      code: 'GEA-001',
+      code: 'GEA-110',
       what: `${field.label}: gauge "${named || field.gauge}" does not belong to this job.`,
       next: 'Name a gauge that was chosen when the job opened.',
     });
@@ -127,9 +128,9 @@ function checkGear(
     job,
   }: { readonly field: Field; readonly valueSi: number; readonly today: string; readonly job: Job },
 ): void {
-  if (gear.dueOn < today) {
+  if (isOverdue(gear, today)) {
     throw wrongField(field, {
-      code: 'GEA-002',
+      code: 'GEA-102',
       what: `Gauge ${gear.number} was due for calibration on ${gear.dueOn}.`,
       next: 'Read on gear that is in date; open the job again with it if need be.',
     });
@@ -143,7 +144,7 @@ function checkGear(
         units: job.sheet.units,
       });
     throw wrongField(field, {
-      code: 'GEA-003',
+      code: 'GEA-103',
       what: `${field.label}: ${range(valueSi)} is beyond gauge ${gear.number}, ${range(gear.rangeLowSi)} to ${range(gear.rangeHighSi)}.`,
       next: 'Read the scale again, or write the unit.',
     });

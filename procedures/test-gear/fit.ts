@@ -12,6 +12,7 @@ export const GEAR_FAULTS = {
   'GEA-106': { stops: false, what: 'an accuracy that is coarse beside the tolerance' },
   'GEA-107': { stops: false, what: 'due soon' },
   'GEA-108': { stops: false, what: 'a scale that is much wider than what is to be read' },
+  'GEA-110': { stops: true, what: 'gear that was not chosen when the job opened' },
 } as const;
 
 export type GearFaultCode = keyof typeof GEAR_FAULTS;
@@ -63,18 +64,23 @@ export function gearFaults(
  * Two pressures that are read at one time need two gauges: a supply gauge that is also the signal gauge shows
  * neither supply nor signal when it is moved, and two gauges are compared for the rig check.
  *
- * @param gear  by what each is there for
+ * @param gear  by what each is there for; a fault names the later of the two
  * @example sharedGauges({ signalGauge: g7, supplyGauge: g7 })[0].what // 'G-07 is chosen as signal gauge and as supply gauge: ...'
  */
-export function sharedGauges(gear: Readonly<Record<string, GearItem | undefined>>): readonly GearFault[] {
-  const chosen = Object.entries(gear).flatMap(([role, item]) => (item === undefined ? [] : [{ role, item }]));
+export function sharedGauges<Role extends string>(
+  gear: {
+    readonly [R in Role]?: GearItem | undefined;
+  },
+): readonly (GearFault & { readonly role: Role })[] {
+  const chosen = (Object.entries(gear) as [Role, GearItem | undefined][]).flatMap(([role, item]) =>
+    item === undefined ? [] : [{ role, item }],
+  );
   return chosen.flatMap(({ role, item }, index) => {
     const first = chosen.slice(0, index).find((other) => other.item.number === item.number);
     if (first === undefined) return [];
     const [one, two] = [first.role, role].map(roleWords);
-    return [
-      fault('GEA-105', `${item.number} is chosen as ${one} and as ${two}: each needs a gauge of its own.`),
-    ];
+    const what = `${item.number} is chosen as ${one} and as ${two}: each needs a gauge of its own.`;
+    return [{ ...fault('GEA-105', what), role }];
   });
 }
 

@@ -35,6 +35,16 @@ export function stemMayTurn({
   return !bellowsSeal && !stemPinned;
 }
 
+/**
+ * As written, or worked out from bench set, travel and area. A valve without a spring has none to ask for.
+ * @returns N/m
+ * @throws CalcError for a bench set or travel that contradicts itself
+ * @example springRateOf({ springRateNPerM: 175127, ... }) // 175127
+ */
+export function springRateOf(sheet: ValveSheet): number {
+  return sheet.springRateNPerM ?? benchSet(sheet).springRateNPerM;
+}
+
 export interface SheetFigures {
   /** As written, or worked out from bench set, travel and area; null without a spring. */
   readonly springRateNPerM: number | null;
@@ -53,7 +63,7 @@ export interface SheetFigures {
 export function figuresOf(sheet: ValveSheet): SheetFigures {
   const spring = sheet.springHeldBy === 'no spring' ? null : benchSet(sheet);
   return {
-    springRateNPerM: spring === null ? null : (sheet.springRateNPerM ?? spring.springRateNPerM),
+    springRateNPerM: spring === null ? null : springRateOf(sheet),
     springRateFrom: spring === null ? 'no spring' : sheet.springRateNPerM === null ? 'bench set' : 'sheet',
     preloadN: spring?.preloadN ?? null,
     testAir: testAirLimit(sheet),

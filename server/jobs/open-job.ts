@@ -1,7 +1,8 @@
 import { factsOf } from '../../procedures/facts.ts';
 import type { Json } from '../../procedures/json.ts';
+import { chosenGear } from '../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
-import { GEAR_ROLES, type GearRole, rolesAt } from '../../procedures/test-gear/roles.ts';
+import { rolesAt } from '../../procedures/test-gear/roles.ts';
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
@@ -10,6 +11,7 @@ import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
+import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
@@ -30,7 +32,7 @@ export interface Opening {
 /**
  * Opens a job: one active job a valve, on the definition, sheet and gear as they are now.
  * @returns the job's number
- * @throws Refusal OPN-001 to OPN-004
+ * @throws Refusal OPN-001 to OPN-006
  */
 export async function openJob(opening: Opening): Promise<string> {
   const { services, catalogue, tag } = opening;
@@ -85,7 +87,9 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
     tag,
     sheet,
     sheetRevision: revision,
-    gear: chosen(rolesAt(opening.place), {
+    gear: chosenGear({
+      place: opening.place,
+      sheet,
       numbers,
       today: read.now.slice(0, 10),
       find: (number) => gearOf(read.state(gearKind, number)),
@@ -125,8 +129,9 @@ function freeValve(read: Read, { opening, id }: Pick<Deciding, 'opening' | 'id'>
   if (read.place(jobKind, id) !== 0)
     throw refuse('OPN-005', 'Another job was opened at this moment.', 'Send it again.');
   const { sheet, revision, retired, openJob: taken } = read.state(valveKind, tag);
-  if (sheet === null || retired)
-    throw refuse('OPN-002', `There is no valve ${tag}.`, 'Choose a valve of the list.');
+  if (sheet === null) throw noSuchValve(tag);
+  if (retired)
+    throw refuse('OPN-002', `${tag} is retired.`, 'Choose another valve, or save its sheet anew first.');
   if (taken !== null)
     throw refuse('OPN-003', `Job ${taken} is open on ${tag}.`, 'Go on with that one, or close it first.');
   return { sheet, revision };
@@ -142,46 +147,6 @@ async function freeNumber({ log }: Services): Promise<string> {
     if (page.length < 500 || last === undefined) return String(number);
     after = { sort: last.sort, id: last.id };
   }
-}
-
-function chosen(
-  roles: readonly GearRole[],
-  {
-    numbers,
-    today,
-    find,
-  }: {
-    readonly numbers: Readonly<Record<string, string>>;
-    readonly today: string;
-    readonly find: (number: string) => GearItem | null;
-  },
-): Readonly<Record<string, GearItem>> {
-  const wrong: Record<string, string> = {};
-  const gear: Record<string, GearItem> = {};
-  for (const role of roles) {
-    const number = numbers[role] ?? '';
-    const item = number === '' ? null : find(number);
-    if (item === null) wrong[role] = `Choose a ${GEAR_ROLES[role].kind}.`;
-    else if (item.kind !== GEAR_ROLES[role].kind)
-      wrong[role] = `${number} is a ${item.kind}; a ${GEAR_ROLES[role].kind} is wanted.`;
-    else if (item.dueOn < today) wrong[role] = `${number} was due for calibration on ${item.dueOn}.`;
-    else gear[role] = item;
-  }
-  if (gear.supplyGauge !== undefined && gear.supplyGauge.number === gear.signalGauge?.number)
-    wrong.supplyGauge = 'Supply pressure needs a gauge of its own.';
-  if (gear.checkGauge !== undefined && gear.checkGauge.number === gear.signalGauge?.number)
-    wrong.checkGauge = 'The second gauge is another one than the first.';
-  if (Object.keys(wrong).length > 0) {
-    throw new Refusal({
-      kind: 'unreadable',
-      code: 'OPN-006',
-      what: 'The test gear does not fit yet.',
-      kept: 'Your choices still stand.',
-      next: 'Choose the gear named.',
-      fields: wrong,
-    });
-  }
-  return gear;
 }
 
 function refuse(code: string, what: string, next: string): Refusal {

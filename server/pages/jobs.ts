@@ -2,9 +2,8 @@ import { z } from 'zod';
 
 import { rowFields } from '../../procedures/actions/answer.ts';
 import { fill } from '../../procedures/say.ts';
-import { GEAR_ROLES, rolesAt } from '../../procedures/test-gear/roles.ts';
+import { GEAR_ROLES } from '../../procedures/test-gear/roles.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import type { Gear } from '../gear/gear-stream.ts';
 import { oneOf, optionalText, text, wrongFields } from '../http/fields.ts';
 import { type Call, type RefusedCall, type Route, route } from '../http/route.ts';
 import { actOnJob } from '../jobs/acts.ts';
@@ -13,9 +12,9 @@ import { loadJob } from '../jobs/load.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { actFields, readAction } from '../jobs/read-action.ts';
 import { fieldViews } from '../jobs/view/fields.ts';
+import { newJobParams } from '../jobs/view/new-job.ts';
 import { jobAnswer, jobPage, jobPiece } from '../jobs/view/page.ts';
 import type { Person } from '../people/person.ts';
-import { valveKind } from '../valves/valve-stream.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 const gearFields = Object.fromEntries(
@@ -68,72 +67,13 @@ function newJobRoute(catalogue: Catalogue): Route {
       ),
     }),
     handle: async (call) => {
-      const params = await newJobParams(call, { catalogue, ...call.query, typed: {} });
+      const params = await newJobParams({ services: call.services, catalogue }, { ...call.query, typed: {} });
       return {
         data: { tag: params.tag, offers: params.offers.map(({ where: _, ...offer }) => offer) },
         page: { title: `Open a job on ${params.tag}`, template: 'pages/open-job.njk', params },
       };
     },
   });
-}
-
-async function newJobParams(
-  { services }: Pick<Call, 'services'>,
-  {
-    catalogue,
-    tag,
-    procedure,
-    place,
-    typed,
-  }: {
-    readonly catalogue: Catalogue;
-    readonly tag: string;
-    readonly procedure: string;
-    readonly place: string;
-    readonly typed: Readonly<Record<string, string | readonly string[]>>;
-  },
-) {
-  const { sheet } = await services.log.state(valveKind, tag);
-  if (sheet === null)
-    throw new Refusal({
-      kind: 'not-found',
-      code: 'VAL-000',
-      what: `There is no valve ${tag}.`,
-      kept: 'Nothing was written.',
-      next: 'Choose a valve of the list.',
-    });
-  const where = (at: string) => (at === 'bench' ? 'on the bench' : 'in the line');
-  const offers = catalogue
-    .offers(sheet)
-    .map(({ id, ...offer }) => ({ procedure: id, ...offer, where: where(offer.place) }));
-  const chosen = offers.find(
-    (offer) => offer.procedure === procedure && offer.place === place && offer.because === null,
-  );
-  const gear = (await services.log.summaries('gear', { limit: 1000 })).map(
-    (line) => line.body as unknown as Gear,
-  );
-  const roles =
-    chosen === undefined
-      ? []
-      : rolesAt(chosen.place).map((role) => ({
-          name: role,
-          label: GEAR_ROLES[role].label,
-          options: [
-            { value: '', label: 'choose' },
-            ...gear.flatMap(({ item, retired }) =>
-              item === null || retired || item.kind !== GEAR_ROLES[role].kind
-                ? []
-                : [
-                    {
-                      value: item.number,
-                      label: `${item.number}, due ${item.dueOn}${item.note === '' ? '' : `, ${item.note}`}`,
-                      selected: typed[role] === item.number,
-                    },
-                  ],
-            ),
-          ],
-        }));
-  return { tag, offers, roles, chosen: chosen ?? { procedure: '', place: '', title: '', where: '' } };
 }
 
 function openJobRoute(catalogue: Catalogue): Route {
@@ -165,13 +105,10 @@ function openJobRoute(catalogue: Catalogue): Route {
       // A tag that no valve can have names no form to draw again: the refusal stands on a page of its own.
       const tag = openFields.shape.tag.safeParse(of('tag'));
       if (!tag.success) return {};
-      const params = await newJobParams(call, {
-        catalogue,
-        tag: tag.data,
-        procedure: of('procedure'),
-        place: of('place'),
-        typed: call.typed,
-      });
+      const params = await newJobParams(
+        { services: call.services, catalogue },
+        { tag: tag.data, procedure: of('procedure'), place: of('place'), typed: call.typed },
+      );
       return { page: { title: `Open a job on ${params.tag}`, template: 'pages/open-job.njk', params } };
     },
   });

@@ -1,7 +1,7 @@
 import type { Job } from '../../../procedures/job.ts';
 import { FIGURES, type FigureName } from '../../../procedures/quantities.ts';
 import { fill, say, sayFigure } from '../../../procedures/say.ts';
-import { springRateOf } from '../../../procedures/seating.ts';
+import { springRateOf } from '../../../procedures/valve-sheet/derived.ts';
 import type { ConditionId } from '../../../safety/conditions.ts';
 import type { EnergyTag } from '../../../views/pictures/energy-tag.ts';
 import {

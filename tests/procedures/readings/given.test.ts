@@ -47,7 +47,7 @@ describe('A reading', () => {
   });
 
   test('on a gauge that does not belong to this job is refused', () => {
-    expect(refusalOf(() => read([SIGNAL], { signalPa: '9', signalPaGauge: 'G-999' })).code).toBe('GEA-001');
+    expect(refusalOf(() => read([SIGNAL], { signalPa: '9', signalPaGauge: 'G-999' })).code).toBe('GEA-110');
   });
 
   test('on a gauge past its due day is refused, on the day itself it is taken', () => {
@@ -56,7 +56,7 @@ describe('A reading', () => {
       gear: { ...gearFor('line'), signalGauge: gearItem('signalGauge', { dueOn }) },
     });
     expect(refusalOf(() => read([SIGNAL], { signalPa: '9' }, due('2026-11-24')))).toMatchObject({
-      code: 'GEA-002',
+      code: 'GEA-102',
       what: 'Gauge G-101 was due for calibration on 2026-11-24.',
     });
     expect(read([SIGNAL], { signalPa: '9' }, due('2026-11-25')).readings.signalPa?.gauge).toBe('G-101');
@@ -64,9 +64,9 @@ describe('A reading', () => {
 
   test('beyond the range of its gauge is refused, with the range', () => {
     const beyond = refusalOf(() => read([SIGNAL], { signalPa: '31 psi' }));
-    expect(beyond.code).toBe('GEA-003');
+    expect(beyond.code).toBe('GEA-103');
     expect(beyond.what).toBe('Signal: 31.00 psi is beyond gauge G-101, 0.00 psi to 30.00 psi.');
-    expect(refusalOf(() => read([SIGNAL], { signalPa: '-1 psi' })).code).toBe('GEA-003');
+    expect(refusalOf(() => read([SIGNAL], { signalPa: '-1 psi' })).code).toBe('GEA-103');
     expect(read([SIGNAL], { signalPa: '30 psi' }).readings.signalPa?.typed).toBe('30 psi');
   });
 

@@ -85,6 +85,7 @@ describe('a piece of gear against what a job wants of it', () => {
     const one = gearItem('signalGauge');
     expect(sharedGauges({ signalGauge: one, supplyGauge: one })).toEqual([
       {
+        role: 'supplyGauge',
         code: 'GEA-105',
         stops: true,
         what: 'G-101 is chosen as signal gauge and as supply gauge: each needs a gauge of its own.',

@@ -1,6 +1,7 @@
 /** A small site with a valve, its gear and people, and clients that do jobs on it as JSON or as plain forms. */
 
 import type { Json } from '../../../procedures/json.ts';
+import type { GearItem } from '../../../procedures/test-gear/gear.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import { fingerprintOf } from '../../../server/log/chain.ts';
 import { streamOf } from '../../../server/log/stream-kind.ts';
@@ -15,23 +16,39 @@ export interface Site {
 
 /** Puts a valve and the gear for it on the site, as saves of their own. */
 export async function withValve(app: AnApp, sheet: ValveSheet): Promise<Site> {
-  const saves: readonly (readonly [string, string, Json])[] = [
-    [streamOf('valve', sheet.tag), 'valve-sheet-saved', { sheet, typed: {} } as unknown as Json],
-    ...Object.values(gearFor('line')).map(
-      (item) => [streamOf('gear', item.number), 'gear-saved', { item } as unknown as Json] as const,
-    ),
-  ];
-  for (const [stream, kind, inputs] of saves) {
-    await app.services.log.act({
-      requestId: newRequestId(),
-      fingerprint: fingerprintOf({ stream, inputs }),
-      person: null,
-      screen: 'test',
-      streams: [stream],
-      decide: () => ({ entries: [{ stream, kind, inputs, outcome: {}, effects: {} }], answer: {} }),
+  await saved(app, {
+    stream: streamOf('valve', sheet.tag),
+    kind: 'valve-sheet-saved',
+    inputs: { sheet, typed: {} } as unknown as Json,
+  });
+  await withGear(app, Object.values(gearFor('line')));
+  return { app, sheet };
+}
+
+/** Puts test gear on the site. */
+export async function withGear(app: AnApp, items: readonly GearItem[]): Promise<void> {
+  for (const item of items) {
+    await saved(app, {
+      stream: streamOf('gear', item.number),
+      kind: 'gear-saved',
+      inputs: { item } as unknown as Json,
     });
   }
-  return { app, sheet };
+}
+
+/** Writes one entry, past whatever a form would have to say about it. */
+export async function saved(
+  { services }: AnApp,
+  draft: { readonly stream: string; readonly kind: string; readonly inputs: Json },
+): Promise<void> {
+  await services.log.act({
+    requestId: newRequestId(),
+    fingerprint: fingerprintOf({ stream: draft.stream, inputs: draft.inputs }),
+    person: null,
+    screen: 'test',
+    streams: [draft.stream],
+    decide: () => ({ entries: [{ ...draft, outcome: {}, effects: {} }], answer: {} }),
+  });
 }
 
 /** Which gear a job is opened with, by role. */

@@ -1,0 +1,92 @@
+import { gearFaults } from '../../../procedures/test-gear/fit.ts';
+import type { GearItem } from '../../../procedures/test-gear/gear.ts';
+import { GEAR_ROLES, type GearRole, rolesAt } from '../../../procedures/test-gear/roles.ts';
+import { wantedOf } from '../../../procedures/test-gear/wanted.ts';
+import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
+import type { Gear } from '../../gear/gear-stream.ts';
+import type { Services } from '../../services.ts';
+import { noSuchValve } from '../../valves/valve-refusals.ts';
+import { valveKind } from '../../valves/valve-stream.ts';
+import type { Catalogue, Offer } from '../catalogue.ts';
+
+export interface NewJobAsked {
+  readonly tag: string;
+  readonly procedure: string;
+  readonly place: string;
+  /** What was chosen before, where the form is drawn again. */
+  readonly typed: Readonly<Record<string, string | readonly string[]>>;
+}
+
+const GEAR_MAX = 1000;
+
+/** The page on which a job is opened: what the valve offers, and which gear in use is fit for it. @throws Refusal VAL-001 */
+export async function newJobParams(
+  { services, catalogue }: { readonly services: Services; readonly catalogue: Catalogue },
+  { tag, procedure, place, typed }: NewJobAsked,
+) {
+  const { sheet } = await services.log.state(valveKind, tag);
+  if (sheet === null) throw noSuchValve(tag);
+  const offers = catalogue.offers(sheet).map(({ id, ...offer }) => ({
+    procedure: id,
+    ...offer,
+    where: offer.place === 'bench' ? 'on the bench' : 'in the line',
+  }));
+  const chosen = offers.find(
+    (offer) => offer.procedure === procedure && offer.place === place && offer.because === null,
+  );
+  const roles = chosen === undefined ? [] : rolesAt(chosen.place);
+  const inUse = roles.length === 0 ? [] : await gearInUse(services);
+  const today = services.now().toISOString().slice(0, 10);
+  return {
+    tag,
+    offers,
+    roles: roles.map((role) => ({
+      name: role,
+      label: GEAR_ROLES[role].label,
+      options: [
+        { value: '', label: 'choose' },
+        ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
+      ],
+    })),
+    chosen: chosen ?? { procedure: '', place: '' as Offer['place'] | '', title: '', where: '' },
+  };
+}
+
+async function gearInUse({ log }: Services): Promise<readonly GearItem[]> {
+  const lines = await log.summaries('gear', { limit: GEAR_MAX });
+  return lines
+    .map((line) => line.body as unknown as Gear)
+    .flatMap(({ item, retired }) => (item === null || retired ? [] : [item]));
+}
+
+interface Choosing {
+  readonly inUse: readonly GearItem[];
+  readonly sheet: ValveSheet;
+  readonly today: string;
+  readonly chosen: string | readonly string[] | undefined;
+}
+
+/** Gear of the right kind: what is fit first, and what is not with its reason, so that nobody looks for it in vain. */
+function optionsFor(role: GearRole, { inUse, sheet, today, chosen }: Choosing) {
+  const wanted = wantedOf(role, sheet);
+  const options = inUse
+    .filter(({ kind }) => kind === wanted.kind)
+    .map((item) => {
+      const faults = gearFaults(item, { wanted, today });
+      const stopping = faults.filter(({ stops }) => stops);
+      const told = stopping.length > 0 ? stopping : faults;
+      return {
+        fit: stopping.length === 0,
+        value: item.number,
+        selected: chosen === item.number,
+        label: told.length === 0 ? plainLabel(item) : told.map(({ what }) => what).join(' '),
+      };
+    });
+  return [...options.filter(({ fit }) => fit), ...options.filter(({ fit }) => !fit)].map(
+    ({ fit, label, ...option }) => ({ ...option, label: fit ? label : `Not fit: ${label}` }),
+  );
+}
+
+function plainLabel({ number, dueOn, note }: GearItem): string {
+  return `${number}, due ${dueOn}${note === '' ? '' : `, ${note}`}`;
+}

@@ -1,4 +1,4 @@
-import { type EnergyState, stateWord } from './marks.ts';
+import { type EnergyState, stateWord, UNSAFE_STATES } from './marks.ts';
 import { group, letters, round, shape } from './svg.ts';
 
 export const TAG_WIDTH = 168;
@@ -18,7 +18,7 @@ export interface EnergyTag {
 }
 
 const CUT = 12;
-const ALARMING: readonly EnergyState[] = ['live', 'loaded', 'held'];
+const ALARMING: readonly EnergyState[] = [...UNSAFE_STATES, 'held'];
 const TO_PROVE: readonly EnergyState[] = ['to-prove', 'prove-again'];
 const RECORDED: readonly EnergyState[] = ['absent', 'open', 'shut'];
 
@@ -55,7 +55,7 @@ export function hatchedBox(box: {
 
 function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX: number }): string[] {
   const word = tag.word ?? stateWord(tag.state);
-  const solid = tag.state === 'live' || tag.state === 'loaded';
+  const solid = UNSAFE_STATES.includes(tag.state);
   const held = tag.state === 'held';
   const ink = solid ? 'onlive-fill' : tag.state === 'absent' ? 'ink2-fill' : 'ink-fill';
   const swatch = { x: edges.textX, y: 26, width: 19, height: 16 };

@@ -14,6 +14,14 @@ export const ENERGY_STATES = [
   'absent',
   'open',
   'shut',
+  'hot',
+  'free',
+  'present',
+  'armed',
+  'safe',
+  'hung',
+  'cleared',
+  'overridden',
 ] as const;
 export type EnergyState = (typeof ENERGY_STATES)[number];
 
@@ -27,6 +35,9 @@ export const VERDICTS = [
   'none',
 ] as const;
 export type Verdict = (typeof VERDICTS)[number];
+
+/** What can hurt as it stands: drawn solid in the colour of live energy. */
+export const UNSAFE_STATES: readonly EnergyState[] = ['live', 'loaded', 'hot', 'free', 'present', 'armed'];
 
 /** The state word in English, as it stands on the tag. */
 export function stateWord(state: EnergyState): string {
@@ -128,6 +139,13 @@ function releasedMark(text: string): string[] {
   ];
 }
 
+function madeSafeMark(text: string): string[] {
+  return [
+    line('M11 6.5H6V30.5h5M25 6.5h5V30.5h-5', 2.6),
+    text === '' ? line('M11.5 18.5l5 5.5L25 12', 2.6) : middle(text, 'ink-fill'),
+  ];
+}
+
 function dashedTag(text: string): string[] {
   return [
     shape('path', { d: TAG, 'stroke-width': 2, 'stroke-dasharray': '5 3', class: 'ink-line' }),
@@ -164,6 +182,14 @@ const ENERGY_DRAWINGS: Readonly<Record<EnergyState, (text: string) => readonly s
   absent: absentMark,
   open: bowTie('ink-line'),
   shut: bowTie('ink-line ink-fill'),
+  hot: solidTag,
+  free: solidTag,
+  present: solidTag,
+  armed: solidTag,
+  safe: madeSafeMark,
+  hung: madeSafeMark,
+  cleared: madeSafeMark,
+  overridden: madeSafeMark,
 };
 
 /** The alert triangle of the three words about injury, 24 x 22. */

@@ -2,7 +2,7 @@ import { situationNow } from '../../../procedures/actions/move.ts';
 import type { EvidenceNote, Job, Reading } from '../../../procedures/job.ts';
 import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
 import type { Situation } from '../../../safety/situation.ts';
-import type { EnergyState } from '../../../views/pictures/marks.ts';
+import { ENERGY_STATES, type EnergyState, UNSAFE_STATES } from '../../../views/pictures/marks.ts';
 import { asRead, clock, short, wasBefore } from './words.ts';
 
 /** One energy, or the bypass, as tag, strip and evidence row show it. */
@@ -43,25 +43,6 @@ const BEFORE_OF: { readonly [C in ConditionId]?: string } = {
   processOutlet: 'outletBeforePa',
 };
 
-const STATES: Readonly<Record<string, EnergyState>> = {
-  live: 'live',
-  loaded: 'loaded',
-  held: 'held',
-  contained: 'contained',
-  released: 'released',
-  absent: 'absent',
-  open: 'open',
-  shut: 'shut',
-  hot: 'live',
-  free: 'live',
-  present: 'live',
-  armed: 'live',
-  safe: 'contained',
-  hung: 'contained',
-  cleared: 'released',
-  overridden: 'contained',
-};
-
 export function energyView(
   condition: ConditionId,
   { job, nowMs }: { readonly job: Job; readonly nowMs: number },
@@ -95,7 +76,7 @@ function stateOf(
   if (situation.lapsed[condition] !== undefined) return 'prove-again';
   if (state === 'isolated') return lock === null ? 'capped' : 'locked';
   if (state === 'live' && lock !== null) return 'to-prove';
-  return STATES[state] ?? 'live';
+  return ENERGY_STATES.find((drawn) => drawn === state) ?? 'live';
 }
 
 /** Once the controller's line is off, what is on the case is test air. */
@@ -138,7 +119,7 @@ function proofOf(
   if (lapsed !== undefined) return `lapsed: ${lapsed}`;
   if (condition === 'bypass') return 'never an isolation';
   if (state === 'to-prove') return before === undefined ? 'not shown yet' : `was ${asRead(before)}, to show`;
-  if (note === null) return state === 'live' || state === 'loaded' ? 'not shown safe' : '';
+  if (note === null) return UNSAFE_STATES.includes(state) ? 'not shown safe' : '';
   const by = `${short(note.person)} ${clock(note.at)}`;
   return before !== undefined && state !== 'live' && state !== 'held' ? `was ${asRead(before)}, ${by}` : by;
 }

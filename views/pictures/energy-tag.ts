@@ -58,15 +58,25 @@ function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX
   const solid = UNSAFE_STATES.includes(tag.state);
   const held = tag.state === 'held';
   const ink = solid ? 'onlive-fill' : tag.state === 'absent' ? 'ink2-fill' : 'ink-fill';
-  const swatch = { x: edges.textX, y: 26, width: 19, height: 16 };
+  // In the line of the name: beside the word it would push into a long reading.
+  const swatch = { x: edges.valueX - 19, y: 5, width: 19, height: 16 };
+  const value = tag.value ?? '';
   return [
     solid ? shape('rect', { x: edges.bandX, y: 23, width: 146, height: 23, class: 'live-fill' }) : '',
     held
       ? shape('path', { d: hatchedBox({ ...swatch, every: 7 }), 'stroke-width': 3, class: 'live-line' })
       : '',
     held ? shape('rect', { ...swatch, 'stroke-width': 1.5, class: 'live-line' }) : '',
-    letters({ x: edges.textX + (held ? 26 : 0), y: 40, class: `t16 bold ${ink}` }, word),
-    letters({ x: edges.valueX, y: 40, 'text-anchor': 'end', class: `t18 bold ${ink}` }, tag.value ?? ''),
+    letters({ x: edges.textX, y: 40, class: `t16 bold ${ink}` }, word),
+    letters(
+      {
+        x: edges.valueX,
+        y: 40,
+        'text-anchor': 'end',
+        class: `${value.length > 8 ? 't16' : 't18'} bold ${ink}`,
+      },
+      value,
+    ),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import { holdEvidence } from '../../../procedures/hold.ts';
 import type { Job } from '../../../procedures/job.ts';
@@ -10,7 +11,7 @@ import { checkNumber } from '../../log/check-number.ts';
 import type { LogEntry } from '../../store/store.ts';
 import { jobKind } from '../job-stream.ts';
 import { DRAWN, doneText, energyView } from '../view/energies.ts';
-import { holdNumber, STRAIGHT_WAY } from '../view/scale.ts';
+import { holdNumber } from '../view/scale.ts';
 import { clock, type Names, nameOf, short } from '../view/words.ts';
 import type { JobRecord } from './schema.ts';
 import { withZone } from './times.ts';
@@ -34,7 +35,7 @@ export function holdsOf(of: OfJob): Hold[] {
     return atHold && step?.kind === 'hold' ? [answeredHold(entry, { of, step })] : [];
   });
   const signed = job.holds.map((one) => one.step);
-  const straight = STRAIGHT_WAY[job.procedure]?.[job.facts.place] ?? [];
+  const straight = straightWay(compiled.definition, job.facts.place);
   const waiting = job.status === 'closed' ? [] : straight.filter((id) => steps[id]?.kind === 'hold');
   return [
     ...answered,

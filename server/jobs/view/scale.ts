@@ -1,3 +1,4 @@
+import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
 
@@ -11,77 +12,9 @@ export interface ScaleView {
   }[];
 }
 
-/** The straight way through a procedure, for the job scale: what a valve that gives no trouble passes. */
-export const STRAIGHT_WAY: Readonly<
-  Record<string, { readonly bench: readonly string[]; readonly line: readonly string[] }>
-> = {
-  'stroke-check': {
-    bench: way(['benchRecord', 'otherEnergies'], ['signBench']),
-    line: way(
-      [
-        'consent',
-        'loopManual',
-        'openBypass',
-        'shutInlet',
-        'shutOutlet',
-        'drainInlet',
-        'drainOutlet',
-        'shutSupply',
-        'ventSupply',
-        'otherEnergies',
-        'breakSignalLine',
-      ],
-      [
-        'backCheck',
-        'zeroBeforeBack',
-        'reconnect',
-        'supplyBack',
-        'tellPeople',
-        'signReturn',
-        'openBlocks',
-        'shutBypass',
-        'loopBack',
-      ],
-    ),
-  },
-};
-
-function way(before: readonly string[], after: readonly string[]): readonly string[] {
-  return [
-    'needs',
-    'rigGauges',
-    'rigShutIn',
-    'rigHold',
-    'rigBleed',
-    ...before,
-    'springLook',
-    'holdWork',
-    'connectAir',
-    'contactFound',
-    'asFoundCycle',
-    'asFoundStrokes',
-    'asFoundVerdict',
-    'chooseWork',
-    'threadLook',
-    'holdForPlug',
-    'turnStem',
-    'contactLeft',
-    'holdOpen',
-    'setIndicator',
-    'asLeftCycle',
-    'asLeftStrokes',
-    'asLeftVerdict',
-    'airOff',
-    'disconnectAir',
-    'finalCheck',
-    'nextPerson',
-    ...after,
-  ];
-}
-
 /** Ticks for the steps of the straight way; a step off it stands at the last tick that was passed. */
 export function scaleView(job: Job, { definition }: Compiled): ScaleView {
-  const steps = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? Object.keys(definition.steps);
+  const steps = straightWay(definition, job.facts.place);
   const passed = Math.max(-1, ...job.answers.map((answer) => steps.indexOf(answer.step)));
   const found = steps.indexOf(job.step);
   const at = job.status === 'closed' ? steps.length : found >= 0 ? found : passed;
@@ -110,7 +43,7 @@ export function holdNumber(
   definition: Compiled['definition'],
   step: string,
 ): { readonly hold: number; readonly of: number } {
-  const steps = STRAIGHT_WAY[definition.id]?.[job.facts.place] ?? [];
+  const steps = straightWay(definition, job.facts.place);
   const holds = steps.filter((id) => definition.steps[id]?.kind === 'hold');
   return { hold: holds.indexOf(step) + 1, of: holds.length };
 }

@@ -76,6 +76,10 @@ export interface Calculation {
   readonly topic: Topic;
   readonly inputs: Inputs;
   readonly outputs: Readonly<Record<string, OutputSpec>>;
+  /** Names of the outputs that were asked for; the others are the working, in the order in which it is done. */
+  readonly answers: readonly string[];
+  /** How it is worked out, in one line that a person can follow by hand. */
+  readonly equation: string;
   /** When the answer holds, in a sentence or two. */
   readonly validity: string;
   readonly sources: readonly SourceId[];

@@ -11,7 +11,7 @@ import type { SourceId } from './sources.ts';
  * @returns calculation whose run refuses, by name, what is missing, unknown or of the wrong kind
  * @source none: a rule of this code
  * @example calculation({ id: 'double', title: 'Twice', topic: 'units', inputs: numbers('percent'), outputs: results('percent'),
- *   validity: '', sources: [], example: { percent: 1 }, run: ({ percent }) => ({ percent: 2 * percent }) }).run({ percent: 4 })
+ *   answers: ['percent'], equation: '2 x', validity: '', sources: [], example: { percent: 1 }, run: ({ percent }) => ({ percent: 2 * percent }) }).run({ percent: 4 })
  *   // { percent: 8 }
  */
 export function calculation<const I extends Inputs>(entry: {
@@ -20,6 +20,8 @@ export function calculation<const I extends Inputs>(entry: {
   readonly topic: Topic;
   readonly inputs: I;
   readonly outputs: Readonly<Record<string, OutputSpec>>;
+  readonly answers: readonly string[];
+  readonly equation: string;
   readonly validity: string;
   readonly sources: readonly SourceId[];
   readonly example: NoInfer<Partial<ValuesOf<I>>>;

@@ -116,6 +116,7 @@ export const WORD_TITLES: Readonly<Record<string, string>> = {
   slope: 'Output percent for one input percent',
   source: 'Source',
   span: 'Span of the scale',
+  specificGravity: 'Density over that of air',
   springIsEnough: 'Spring alone gives the seat load',
   standard: 'Standard',
   standardDeviation: 'Standard deviation of the items',

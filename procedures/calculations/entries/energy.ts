@@ -15,6 +15,9 @@ export const ENERGY_CALCULATIONS: readonly Calculation[] = [
       ...usualNumbers({ atmospherePaAbs: 101325, heatRatio: 1.4 }),
     },
     outputs: results('energyJ'),
+    answers: ['energyJ'],
+    equation:
+      'isentropic: p V/(k − 1) · (1 − (pa/p)^((k − 1)/k)); constant volume: (p − pa) V/(k − 1); isothermal: p V ln(p/pa); isothermal availability: p V (ln(p/pa) − 1 + pa/p)',
     validity:
       'The forms differ by up to two and a half: name the form with the number. Hoses count as volume.',
     sources: ['S-33'],
@@ -31,6 +34,8 @@ export const ENERGY_CALCULATIONS: readonly Calculation[] = [
       ...choice('form', ['SI', 'US']),
     },
     outputs: results('energyJ', 'tntKg'),
+    answers: ['energyJ'],
+    equation: 'E = 2.5 · p · V · (1 − (pa/p)^0.286), p absolute',
     validity:
       'Written for vessels and piping: an indicator of hazard for an actuator, from which no distance is derived.',
     sources: ['S-33'],
@@ -43,6 +48,8 @@ export const ENERGY_CALCULATIONS: readonly Calculation[] = [
     topic: 'stored energy',
     inputs: numbers('springRateNPerM', 'installedM', 'fullTravelM'),
     outputs: results('installedJ', 'fullTravelJ', 'addedByStrokeJ', 'installedForceN', 'fullTravelForceN'),
+    answers: ['installedJ', 'addedByStrokeJ'],
+    equation: 'E = k · x²/2 from the free length',
     validity: 'Linear spring. The preload stays when the air is vented: the case holds it.',
     sources: ['S-06'],
     example: { springRateNPerM: 140000, installedM: 0.005, fullTravelM: 0.0431 },
@@ -54,6 +61,8 @@ export const ENERGY_CALCULATIONS: readonly Calculation[] = [
     topic: 'stored energy',
     inputs: { ...numbers('airJ', 'springInstalledJ', 'springStrokeJ'), ...usualNumbers({ weightKg: 10 }) },
     outputs: { ...results('totalJ', 'weightKg', 'fallM'), ...told('list', 'cautions') },
+    answers: ['totalJ', 'fallM', 'cautions'],
+    equation: 'height = E/(m · g)',
     validity: 'A picture of the size only; how fast it comes out is another matter.',
     sources: ['S-01'],
     example: { airJ: 2304, springInstalledJ: 1.75, springStrokeJ: 128.28 },

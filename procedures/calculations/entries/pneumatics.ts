@@ -21,6 +21,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
       ...results('pressureRatio', 'flowAnrM3PerS', 'flowMolPerS', 'massFlowKgPerS'),
       ...told('yes-no', 'choked'),
     },
+    answers: ['flowAnrM3PerS', 'choked'],
+    equation: 'q = C · p1 · √(T0/T1) below b, times √(1 − ((r − b)/(1 − b))²) above it',
     validity:
       'Absolute pressures. The critical ratio is 0.2 to 0.5 for parts, 0.528 only for an ideal nozzle.',
     sources: ['S-24'],
@@ -39,6 +41,9 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
     topic: 'restriction and nozzle',
     inputs: { ...numbers('holeDiameterM', 'dischargeFactor', 'inletPaAbs', 'outletPaAbs', 'inletK'), ...GAS },
     outputs: { ...results('pressureRatio', 'massFlowKgPerS', 'flowAnrM3PerS'), ...told('yes-no', 'choked') },
+    answers: ['massFlowKgPerS', 'choked'],
+    equation:
+      'm = Cd · A · p1 · √(2k/((k − 1) R T) · (r^(2/k) − r^((k + 1)/k))), r at least the critical ratio',
     validity: 'Ideal gas, isentropic to the throat; absolute pressures.',
     sources: ['S-25'],
     example: {
@@ -56,6 +61,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
     topic: 'restriction and nozzle',
     inputs: { ...numbers('diameterM', 'dischargeFactor'), ...GAS },
     outputs: results('conductanceM3PerSPa', 'effectiveAreaM2'),
+    answers: ['conductanceM3PerSPa'],
+    equation: 'C = choked mass flow/(1.185 kg/m³ · p1) at 20 °C',
     validity: 'At 20 °C; ideal gas, isentropic to the throat.',
     sources: ['S-24', 'S-25'],
     example: { diameterM: 0.001, dischargeFactor: 0.8 },
@@ -71,6 +78,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
       ...numbers('criticalPressureRatio'),
     },
     outputs: results('outletPa'),
+    answers: ['outletPa'],
+    equation: 'p2 = ratio · (p1 + barometer) − barometer',
     validity: 'The ratio is of absolute pressures. Below zero gauge it does not choke to atmosphere.',
     sources: ['S-25'],
     example: { inletPa: 550000, criticalPressureRatio: 0.528 },
@@ -91,6 +100,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
       ...results('backPressurePa', 'massFlowKgPerS'),
       ...told('yes-no', 'restrictionChoked', 'nozzleChoked', 'gapSaturated'),
     },
+    answers: ['backPressurePa'],
+    equation: 'what the restriction feeds leaves through the curtain π · dn · x',
     validity: 'A plugged restriction lowers the back pressure, a plugged nozzle raises it to the supply.',
     sources: ['S-25'],
     example: {
@@ -109,6 +120,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
     topic: 'restriction and nozzle',
     inputs: { ...NOZZLE, ...numbers('gapM', 'supplyPa') },
     outputs: results('backPressurePa'),
+    answers: ['backPressurePa'],
+    equation: 'pn/ps = 1/(1 + 16 · dn² · x²/dr⁴)',
     validity: SIMPLE,
     sources: ['S-26'],
     example: { restrictionDiameterM: 0.00025, nozzleDiameterM: 0.0008, gapM: 0.00002, supplyPa: 140000 },
@@ -120,6 +133,8 @@ export const PNEUMATIC_CALCULATIONS: readonly Calculation[] = [
     topic: 'restriction and nozzle',
     inputs: { ...NOZZLE, ...numbers('supplyPa', 'backPressurePa') },
     outputs: results('gapM'),
+    answers: ['gapM'],
+    equation: 'x = dr²/(4 dn) · √(ps/pn − 1)',
     validity: SIMPLE,
     sources: ['S-26'],
     example: {

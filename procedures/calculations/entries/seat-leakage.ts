@@ -8,7 +8,12 @@ import {
   type LeakStandard,
   rotameterFlow,
 } from '../leak-measured.ts';
-import { type GasTest, ratedCapacityGas, ratedCapacityLiquidM3PerS } from '../rated-capacity.ts';
+import {
+  type GasTest,
+  ratedCapacityGas,
+  ratedCapacityGasSimplified,
+  ratedCapacityLiquidM3PerS,
+} from '../rated-capacity.ts';
 import { fciClassV, fciClassVAir, fciClassVi } from '../seat-leakage-fci.ts';
 import { gbClassIvS2MolPerS, iecClassVi, iecClassVM3PerS } from '../seat-leakage-iec.ts';
 import { choice, numbers, optionalNumbers, results, told, usualNumbers } from '../specs.ts';
@@ -62,6 +67,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
       ...optionalNumbers('measuredLeakM3PerS'),
     },
     outputs: { ...results('ratedCapacityM3PerS'), ...limitsAs('flowVolume') },
+    answers: ['classReached', 'limitClassII', 'limitClassIII', 'limitClassIV', 'limitClassIVS1'],
+    equation: 'Q = 0.1 · Kv · √(Δp in kPa/relative density), m³/h; limit = fraction of the class · Q',
     validity: `Classes II to IV, and IV-S1 where the standard has it. ${BY_CAPACITY}`,
     sources: ['S-18', 'S-19', 'S-20'],
     example: { standard: 'IEC 60534-4', ratedKv: 63, testDropPa: 350000, measuredLeakM3PerS: 3.3e-7 },
@@ -94,6 +101,9 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
       ...told('yes-no', 'choked'),
       ...limitsAs('gasFlow'),
     },
+    answers: ['classReached', 'limitClassII', 'limitClassIII', 'limitClassIV', 'limitClassIVS1'],
+    equation:
+      'Qs = C · N9 · P1 · Y · √(x/(M · T1 · Z)), x at most Fγ · xT; limit = fraction of the class · Qs',
     validity: `${BY_CAPACITY} At 350 kPa most valves choke, so that the limit hangs on the xT of the open valve.`,
     sources: ['S-18', 'S-19', 'S-20'],
     example: {
@@ -114,11 +124,34 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     },
   }),
   calculation({
+    id: 'seat-capacity-gb',
+    title: 'Rated capacity with a gas, simplified form of GB/T 4213-92',
+    topic: 'seat leakage',
+    inputs: numbers('ratedKv', 'inletPaAbs', 'outletPaAbs', 'specificGravity', 'temperatureK'),
+    outputs: { ...results('flowMolPerS'), ...told('yes-no', 'choked') },
+    answers: ['flowMolPerS', 'choked'],
+    equation:
+      'below half the inlet pressure 4.73 Kv √(Δp · Pm/(G · T)), from there 2.9 P1 · Kv/√(G · T); kPa and m³/h',
+    validity:
+      'About 12 % above the equation of IEC 60534-2-1 when choked at xT 0.72: not to be mixed with its limits.',
+    sources: ['S-20'],
+    example: {
+      ratedKv: 40,
+      inletPaAbs: 451325,
+      outletPaAbs: 101325,
+      specificGravity: 1,
+      temperatureK: 293.15,
+    },
+    run: ratedCapacityGasSimplified,
+  }),
+  calculation({
     id: 'class-v-fci',
     title: 'Class V with water, ANSI/FCI 70-2',
     topic: 'seat leakage',
     inputs: numbers('portDiameterM', 'testDropPa'),
     outputs: { ...results('allowedLeakM3PerS'), ...told('yes-no', 'dropEnough') },
+    answers: ['allowedLeakM3PerS'],
+    equation: '0.0005 ml/min for each inch of port and each psi',
     validity: 'Water of 10 to 52 °C at the service drop, at least 100 psi, not above the rating of the body.',
     sources: ['S-19'],
     example: { portDiameterM: 0.0508, testDropPa: 4136854 },
@@ -130,6 +163,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('seatDiameterM', 'testDropPa'),
     outputs: results('allowedLeakM3PerS'),
+    answers: ['allowedLeakM3PerS'],
+    equation: '1.8 · 10⁻⁷ l/h for each mm of seat and each kPa',
     validity:
       'Water at the service drop. 5 % above the US form: use the constant of the standard that was agreed.',
     sources: ['S-20'],
@@ -142,6 +177,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('orificeDiameterM'),
     outputs: results('allowedLeakMolPerS', 'testDropPa'),
+    answers: ['allowedLeakMolPerS'],
+    equation: '4.7 ml/min standard for each inch of orifice',
     validity: 'From memory: do not accept a valve on it before the standard is in hand.',
     sources: ['S-21'],
     example: { orificeDiameterM: 0.0762 },
@@ -153,6 +190,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('portDiameterM'),
     outputs: { ...results('flowM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
+    answers: ['flowM3PerS', 'bubblesPerMin'],
+    equation: 'the row of the port; between rows by the diameter squared; no factor for the drop',
     validity:
       'Air or nitrogen at 50 psi or the largest rated drop, whichever is lower. The millilitres decide, not the bubbles.',
     sources: ['S-19'],
@@ -165,6 +204,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('seatDiameterM', 'testDropPa'),
     outputs: { ...results('flowM3PerS', 'allowedLeakM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
+    answers: ['allowedLeakM3PerS', 'bubblesPerMin'],
+    equation: '0.003 · drop in kPa · figure of the row; between rows by the diameter squared',
     validity: 'Gas at low pressure. Between the rows the leak goes with the diameter squared.',
     sources: ['S-20'],
     example: { seatDiameterM: 0.09, testDropPa: 350000 },
@@ -179,6 +220,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('seatDiameterM', 'testDropPa'),
     outputs: results('allowedLeakMolPerS'),
+    answers: ['allowedLeakMolPerS'],
+    equation: '2 · 10⁻⁴ l/h for each kPa and each mm of seat',
     validity: 'Gas at low pressure, counted at 0 °C. No other standard has this class.',
     sources: ['S-20'],
     example: { seatDiameterM: 0.05, testDropPa: 350000 },
@@ -190,6 +233,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('volumeM3', 'elapsedS'),
     outputs: results('flowM3PerS'),
+    answers: ['flowM3PerS'],
+    equation: 'q = volume/time',
     validity: 'Liquid in a measuring glass, or gas over water at the state of the room.',
     sources: [],
     example: { volumeM3: 1.5e-5, elapsedS: 300 },
@@ -201,6 +246,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     topic: 'seat leakage',
     inputs: numbers('bubbleDiameterM', 'bubblesPerMin'),
     outputs: results('bubbleM3', 'flowM3PerS'),
+    answers: ['flowM3PerS'],
+    equation: 'q = bubbles · π/6 · d³',
     validity: 'Counted under water. A film of soap shows where, not how much.',
     sources: [],
     example: { bubbleDiameterM: 0.0066, bubblesPerMin: 10 },
@@ -215,6 +262,8 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
       ...numbers('pressurePaAbs', 'temperatureK', 'scalePressurePaAbs', 'scaleTemperatureK'),
     },
     outputs: { ...results('factor'), flow: { kind: 'number', title: 'Flow', dimension: 'gasFlow' } },
+    answers: ['flow'],
+    equation: 'q = reading · √(p/p(scale) · T(scale)/T)',
     validity: 'Scale in volume at a reference state, same gas.',
     sources: ['S-22'],
     example: {

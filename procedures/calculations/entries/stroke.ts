@@ -63,6 +63,15 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
         },
       },
     },
+    answers: [
+      'errorMaxPercent',
+      'errorMinPercent',
+      'hysteresisPercent',
+      'repeatabilityPercent',
+      'independentPercent',
+    ],
+    equation:
+      'error = travel − what the actual signal asks, both in percent; linearity by the smallest largest deviation',
     validity:
       'Up and down alone give hysteresis and dead band together. Rows on the seat are shown, but not judged.',
     sources: ['S-04'],
@@ -106,6 +115,9 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ),
       ...results('springRateNPerM'),
     },
+    answers: ['frictionN', 'benchSetShiftPa'],
+    equation:
+      'friction = A · (up − down)/2 at one travel; the middle (up + down)/2 against the bench set gives the shift',
     validity:
       'The signal is the pressure in the case, the process is off the plug. Breakout friction is larger and needs its own test.',
     sources: ['S-06'],
@@ -139,6 +151,8 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ...usualNumbers({ slope: 1 }),
     },
     outputs: results('deadBandPercent', 'hysteresisAlonePercent'),
+    answers: ['deadBandPercent', 'hysteresisAlonePercent'],
+    equation: 'dead band = 100 · |last − first|/span; hysteresis = hysteretic error − slope · dead band',
     validity: 'A slow reversal test. Dead band is percent of input span, hysteresis percent of output span.',
     sources: ['S-04'],
     example: {
@@ -179,6 +193,8 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ...numbers('inputSpanPa'),
     },
     outputs: results('smallestMovedPercent', 'largestUnmovedPercent'),
+    answers: ['smallestMovedPercent'],
+    equation: 'percent = 100 · step/span',
     validity: 'Steps in one direction, each from rest.',
     sources: ['S-04'],
     example: {
@@ -196,6 +212,8 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
     topic: 'stroke table',
     inputs: numbers('ratedTravelM', 'actualTravelM'),
     outputs: { ...results('percent'), ...told('yes-no', 'reachesRated') },
+    answers: ['percent', 'reachesRated'],
+    equation: 'percent = 100 · (actual − rated)/rated',
     validity: 'Between the stops. The stroke must not be shorter than the rated one.',
     sources: ['S-12'],
     example: { ratedTravelM: 0.038, actualTravelM: 0.0387 },
@@ -214,6 +232,9 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ...results('initialPercent', 'finalPercent', 'stepPercent', 'deadTimeS', 't63S', 't86S'),
       ...results('peakPercent', 'overshootPercent'),
     },
+    answers: ['deadTimeS', 't63S', 't86S', 'overshootPercent'],
+    equation:
+      'time at which the travel passes 63.2 % and 86.5 % of the step, counted from the input step; overshoot = 100 · (peak − final)/(final − initial)',
     validity:
       'The first sample is the start, the last the settled end. Times count from the input step and hold the dead time.',
     sources: ['S-05'],
@@ -234,6 +255,8 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
     topic: 'step response',
     inputs: numbers('deadTimeS', 'timeConstantS'),
     outputs: results('t63S', 't86S'),
+    answers: ['t63S', 't86S'],
+    equation: 'T63 = dead time + τ; T86 = dead time + 2 τ',
     validity: 'A model to compare a record with; a sticky valve does not follow it.',
     sources: ['S-05'],
     example: { deadTimeS: 0.2, timeConstantS: 0.5 },
@@ -245,6 +268,8 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
     topic: 'step response',
     inputs: { ...numbers('travelM', 'strokeS'), ...optionalNumbers('strokeSMax') },
     outputs: { ...results('meanSpeedMPerS'), ...told('yes-no', 'withinLimit') },
+    answers: ['meanSpeedMPerS', 'withinLimit'],
+    equation: 'speed = travel/time',
     validity: 'From the order to move until the stop is reached, air supply as in service.',
     sources: ['S-05'],
     example: { travelM: 0.05, strokeS: 4, strokeSMax: 5 },

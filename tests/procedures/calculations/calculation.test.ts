@@ -9,6 +9,8 @@ const halves = calculation({
   topic: 'units',
   inputs: { ...numbers('percent'), ...usualNumbers({ factor: 2 }) },
   outputs: results('ratio'),
+  answers: ['ratio'],
+  equation: 'half = all/2',
   validity: 'Always.',
   sources: [],
   example: { percent: 4 },

@@ -66,6 +66,10 @@ describe.each(each)('the calculation $id', ({ one }) => {
   it('says when it holds and where it comes from', () => {
     expect(one.title).not.toBe('');
     expect(one.validity).toMatch(/\.$/);
+    expect(one.equation).not.toBe('');
+    expect(one.answers.length).toBeGreaterThan(0);
+    for (const name of one.answers) expect(Object.keys(one.outputs)).toContain(name);
+    expect(new Set(one.answers).size).toBe(one.answers.length);
     for (const source of one.sources) expect(Object.keys(SOURCES)).toContain(source);
   });
 

@@ -46,7 +46,7 @@ export function cycleFigures(
 ): CycleFigures | null {
   const rows = job.tables[cycle] ?? [];
   if (rows.length < 3) return null;
-  const input = strokeInput(job, rows);
+  const input = strokeInput(job, cycle);
   const analysis = analyseStroke(input);
   const spread = spreadPercent(job, job.tables[strokes] ?? []);
   const uncertainty = uncertaintyPercent(job, rows);
@@ -64,7 +64,7 @@ export function cycleFigures(
     hysteresisVerdict: judge(analysis.hysteresisPercent, job.sheet.hysteresisTolerancePercent),
     repeatabilityPercent: spread,
     repeatabilityVerdict: judge(spread, job.sheet.repeatabilityTolerancePercent),
-    ...frictionOf(job, rows),
+    ...frictionOf(job, { rows, input }),
   };
 }
 
@@ -76,10 +76,18 @@ export function cycleVerdict(figures: CycleFigures): 'inside' | 'outside' | 'too
   return verdicts.includes('too close') ? 'too close' : 'inside';
 }
 
-/** The table as the calculations take it: percent of the bench set, since there is no flow. */
-export function strokeInput(job: Job, rows: readonly Row[]) {
+/** The cycle whose rows were read before the plug was set. */
+const CYCLE_AS_FOUND = 'asFoundCycle';
+
+/**
+ * A table as the calculations take it: percent of the bench set, since there is no flow. What lay on the seat as
+ * found is told by the contact as found, however often the plug was set since.
+ */
+export function strokeInput(job: Job, cycle: string) {
   const { sheet, figures } = job;
-  const contact = figures.contactLeft?.contactPa ?? figures.contactFound?.contactPa;
+  const rows = job.tables[cycle] ?? [];
+  const found = figures.contactFound?.contactPa;
+  const contact = cycle === CYCLE_AS_FOUND ? found : (figures.contactLeft?.contactPa ?? found);
   return {
     rows: rows.map((row) => strokeRow(row, rows)),
     rangeLowPa: sheet.benchSetLowPa,
@@ -98,14 +106,16 @@ function strokeRow(row: Row, rows: readonly Row[]): StrokeRow {
   return { signalPa: row.signal.valueSi, travelM: row.travel.valueSi, direction, cycle: 1 };
 }
 
-function frictionOf(job: Job, rows: readonly Row[]) {
+function frictionOf(
+  job: Job,
+  { rows, input }: { readonly rows: readonly Row[]; readonly input: ReturnType<typeof strokeInput> },
+) {
   const none = {
     frictionN: null,
     frictionUncertaintyN: null,
     benchSetShiftPa: null,
     benchSetShiftUncertaintyPa: null,
   };
-  const input = strokeInput(job, rows);
   const bothWays = new Set(input.rows.map((row) => row.direction)).size === 2;
   if (!bothWays) return none;
   try {

@@ -7,7 +7,7 @@ import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
-import { asItWasFound, conclusionOf, resultsOf, turnsOf } from './record/results.ts';
+import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
 import { withZone } from './record/times.ts';
 import { drawing } from './view/drawing.ts';
@@ -87,13 +87,13 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
 
 /** A cycle that was not read is blank while the job is open, and not there once it is closed. */
 function cycles(job: Job): { readonly found: StrokeView | null; readonly left: StrokeView | null } {
-  const view = (of: Job, step: string, title: string) =>
+  const view = (step: string, title: string) =>
     job.status === 'closed' && (job.tables[step] ?? []).length === 0
       ? null
-      : strokeView({ ...of, step: '' }, { step, title, form: 'record' });
+      : strokeView({ ...job, step: '' }, { step, title, form: 'record' });
   return {
-    found: view(asItWasFound(job), 'asFoundCycle', 'Stroke, as found'),
-    left: view(job, 'asLeftCycle', 'Stroke, as left'),
+    found: view('asFoundCycle', 'Stroke, as found'),
+    left: view('asLeftCycle', 'Stroke, as left'),
   };
 }
 

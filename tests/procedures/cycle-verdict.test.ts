@@ -6,7 +6,9 @@ import {
   FULL_CYCLE,
   guarded,
   plannedPa,
+  strokeInput,
 } from '../../procedures/cycle-verdict.ts';
+import type { Job } from '../../procedures/job.ts';
 import { PSI_PA } from '../builders/gear.ts';
 import { answer, jobAt } from '../builders/jobs.ts';
 
@@ -35,6 +37,28 @@ function figuresOf(percents: readonly number[]): CycleFigures | null {
   for (const percent of percents) answer(run, { travelM: `${percent} %` });
   return cycleFigures(run.job, { cycle: 'asFoundCycle', strokes: 'asFoundStrokes' });
 }
+
+/** The same job after the plug was set so far that 6 psi no longer lifts it. */
+function withPlugSet(job: Job): Job {
+  return { ...job, figures: { ...job.figures, contactLeft: { contactPa: 6.5 * PSI_PA } } };
+}
+
+describe('What lay on the seat', () => {
+  const { job } = jobAt('asFoundVerdict');
+  const asFound = { cycle: 'asFoundCycle', strokes: 'asFoundStrokes' };
+
+  test('as found is told by the contact as found, however the plug was set since', () => {
+    expect(job.figures.contactFound?.contactPa).toBeTypeOf('number');
+    expect(cycleFigures(withPlugSet(job), asFound)).toEqual(cycleFigures(job, asFound));
+  });
+
+  test('as left is told by the contact found again', () => {
+    const later = { ...job, tables: { asLeftCycle: job.tables.asFoundCycle ?? [] } };
+    const asLeft = { cycle: 'asLeftCycle', strokes: '' };
+    expect(strokeInput(withPlugSet(later), 'asLeftCycle').contactPa).toBeCloseTo(6.5 * PSI_PA, 6);
+    expect(cycleFigures(withPlugSet(later), asLeft)).not.toEqual(cycleFigures(later, asLeft));
+  });
+});
 
 describe('One table of readings', () => {
   test('asks five points up and four down, the same signals both ways', () => {

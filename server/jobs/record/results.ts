@@ -27,12 +27,6 @@ export const WORDS: Readonly<Record<Guarded, string>> = {
   'too close': 'too close for this gauge',
 };
 
-/** The job as it stood before the plug was set: what lay on the seat then is told by the contact found then. */
-export function asItWasFound(job: Job): Job {
-  const { contactLeft: _, ...figures } = job.figures;
-  return { ...job, figures };
-}
-
 /**
  * What was judged of a cycle, as stored. A row corrected after that is judged again from the table that stands,
  * since a correction that changes no verdict does not go back to it.
@@ -43,7 +37,7 @@ export function judged(job: Job, when: When): CycleFigures | null {
   if (answer === undefined || typeof answer.figures.errorWorstPercent !== 'number') return null;
   const rows = [...(job.tables[steps.cycle] ?? []), ...(job.tables[steps.strokes] ?? [])];
   if (rows.every((row) => row.place < answer.place)) return answer.figures as CycleFigures;
-  return cycleFigures(when === 'asFound' ? asItWasFound(job) : job, steps);
+  return cycleFigures(job, steps);
 }
 
 /** @example conclusionOf(job) // 'As left: inside its limits.' */

@@ -43,7 +43,7 @@ export function strokeView(
   }: { readonly step: string; readonly title: string; readonly form?: 'card' | 'record' },
 ): StrokeView {
   const rows = job.tables[step] ?? [];
-  const judged = rows.length === 0 ? [] : judgeRows(strokeInput(job, rows));
+  const judged = rows.length === 0 ? [] : judgeRows(strokeInput(job, step));
   const unit = preferredUnit('pressure', job.sheet.units);
   const limit = job.sheet.errorTolerancePercent;
   const at = (percent: number, direction: 'up' | 'down') => {

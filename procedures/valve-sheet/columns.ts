@@ -24,6 +24,8 @@ const UNIT_ENDING: Readonly<Record<QuantityField['dimension'], RegExp>> = {
   ratio: /$/,
   turns: /$/,
   temperature: /C$/,
+  volume: /M3$/,
+  mass: /Kg$/,
 };
 
 /** @example columnName(fieldNamed('benchSetLowPa')) // 'benchSetLow' */

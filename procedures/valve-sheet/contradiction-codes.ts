@@ -28,6 +28,12 @@ export const CONTRADICTIONS = {
   'VAL-122': { stops: false, why: 'The drop may be rarer than the sheet says; the seat load is measured.' },
   'VAL-123': { stops: false, why: 'A figure without a source is used and marked as such.' },
   'VAL-124': { stops: false, why: 'A spring is judged by what is found when the case is open.' },
+  'VAL-125': { stops: true, why: 'Hands would rest on a shut-off that nobody has judged.' },
+  'VAL-126': { stops: true, why: 'A valve that passes would let poison out where people work.' },
+  'VAL-127': { stops: false, why: 'The assessment may allow it; the signer is to see it.' },
+  'VAL-128': { stops: true, why: 'A second feed without its cock would stay on while hands are in.' },
+  'VAL-129': { stops: false, why: 'The volume is asked for again at the valve.' },
+  'VAL-130': { stops: false, why: 'What is electrical is looked for at the valve all the same.' },
 } as const;
 
 export type ContradictionCode = keyof typeof CONTRADICTIONS;

@@ -1,12 +1,13 @@
 import { CONTRADICTIONS } from './contradiction-codes.ts';
 import { airRules } from './contradictions/air-rules.ts';
+import { energyRules } from './contradictions/energy-rules.ts';
 import { forceRules } from './contradictions/force-rules.ts';
 import { moveRules } from './contradictions/move-rules.ts';
 import { recordRules } from './contradictions/record-rules.ts';
 import type { Contradiction, Rule } from './contradictions/rule.ts';
 import type { ValveSheet } from './sheet.ts';
 
-const RULES: readonly Rule[] = [...moveRules, ...airRules, ...forceRules, ...recordRules];
+const RULES: readonly Rule[] = [...moveRules, ...airRules, ...forceRules, ...recordRules, ...energyRules];
 
 /**
  * Everything that a sheet says against itself, in the order of the form, with numbers and units. Those that stop

@@ -75,6 +75,8 @@ export const STORED_UNIT = {
   ratio: '1',
   turns: 'turns',
   temperature: 'degC',
+  volume: 'm3',
+  mass: 'kg',
 } as const satisfies { readonly [D in Dimension]?: UnitId };
 
 /** Far beyond any control valve; what is above is a slip of the pen. */
@@ -95,4 +97,6 @@ export const POSSIBLE = {
   tolerance: { aboveSi: 0, atMostSi: 50 },
   airTolerance: { aboveSi: 0, atMostSi: 2e5 },
   temperature: { atLeastSi: 0, atMostSi: 1300 },
+  volume: { aboveSi: 0, atMostSi: 1 },
+  mass: { aboveSi: 0, atMostSi: 5000 },
 } as const satisfies Readonly<Record<string, Possible>>;

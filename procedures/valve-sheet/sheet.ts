@@ -1,3 +1,8 @@
+export type FluidHarm = 'none' | 'scalding' | 'flammable' | 'toxic' | 'corrosive';
+
+/** Blank or disconnected; two valves and a bleed; one valve and a bleed; one valve that nobody has tried. */
+export type ProcessIsolation = 'positive' | 'double block and bleed' | 'block and bleed' | 'block only';
+
 /**
  * The valve sheet: the specification of one valve, SI inside. The parser, the defaults and the checks
  * against contradiction stand beside it.
@@ -23,8 +28,13 @@ export interface ValveSheet {
   readonly bellowsSeal: boolean;
   readonly stemPinned: boolean;
   readonly handwheel: boolean;
-  /** A tank, booster or lock-up relay that keeps air after the supply is shut. */
+  /** A tank or booster that keeps air after the supply is shut. */
   readonly volumeTank: boolean;
+  readonly tankVolumeM3: number | null;
+  /** A relay that shuts the air of the actuator in by design when the supply fails. */
+  readonly lockUp: boolean;
+  /** What hangs on the lifting gear when the actuator comes off; blank: not known. */
+  readonly actuatorMassKg: number | null;
 
   readonly signalLowPa: number;
   readonly signalHighPa: number;
@@ -53,6 +63,8 @@ export interface ValveSheet {
   readonly caseRatingPa: number | null;
   readonly supplyLowPa: number | null;
   readonly supplyHighPa: number | null;
+  /** A second air feed of its own, for booster, solenoid or positioner; blank where there is none. */
+  readonly secondSupplyHighPa: number | null;
 
   /** As cut on the stem, for example `1/2-20`. */
   readonly stemThread: string;
@@ -79,8 +91,24 @@ export interface ValveSheet {
   readonly processInletPa: number;
   readonly processOutletPa: number;
   readonly processTemperatureC: number;
+  /** What the fluid does to people. */
+  readonly fluidHarm: FluidHarm;
+  /** How the line is shut off from the valve, from the surest; blank: not known. */
+  readonly processIsolation: ProcessIsolation | null;
+  /** Number of the risk assessment that such a shut-off rests on. */
+  readonly isolationReference: string | null;
+  /** Tracing or a jacket that keeps the body hot after the process is gone. */
+  readonly heatTracing: boolean;
+  /** Highest voltage on positioner, solenoid, switches and heating; blank where there is nothing electrical. */
+  readonly electricalV: number | null;
+  /** The valve takes part in a trip. */
+  readonly tripFunction: boolean;
   /** Tags of the isolation points; blank where the line has none. */
   readonly supplyPoint: string;
+  /** Cock of the second air feed; blank where there is no second feed. */
+  readonly secondSupplyPoint: string | null;
+  /** Breaker or fuse of what is electrical. */
+  readonly electricalPoint: string | null;
   readonly inletPoint: string | null;
   readonly outletPoint: string | null;
   readonly bypassPoint: string | null;

@@ -6,6 +6,8 @@ import { HAIR, type Rule, wordsFor } from './rule.ts';
 
 const POINTS = [
   'supplyPoint',
+  'secondSupplyPoint',
+  'electricalPoint',
   'inletPoint',
   'outletPoint',
   'bypassPoint',

@@ -151,8 +151,30 @@ export const actuatorSection: Section = {
     {
       kind: 'yes or no',
       name: 'volumeTank',
-      label: 'Tank, booster or lock-up',
+      label: 'Tank or booster',
       help: 'Keeps air after the supply is shut.',
+    },
+    {
+      kind: 'quantity',
+      name: 'tankVolumeM3',
+      label: 'Volume of the tank',
+      dimension: 'volume',
+      possible: POSSIBLE.volume,
+      help: 'Blank: no tank, or not known.',
+    },
+    {
+      kind: 'yes or no',
+      name: 'lockUp',
+      label: 'Lock-up relay',
+      help: 'Shuts the actuator’s air in when the supply fails.',
+    },
+    {
+      kind: 'quantity',
+      name: 'actuatorMassKg',
+      label: 'Weight of the actuator',
+      dimension: 'mass',
+      possible: POSSIBLE.mass,
+      help: 'What the lifting gear must hold. Blank: not known.',
     },
   ],
 };
@@ -209,6 +231,14 @@ export const signalSection: Section = {
       dimension: 'pressure',
       possible: POSSIBLE.air,
       help: 'Behind its own regulator. Blank: not known.',
+    },
+    {
+      kind: 'quantity',
+      name: 'secondSupplyHighPa',
+      label: 'Second supply, at most',
+      dimension: 'pressure',
+      possible: POSSIBLE.air,
+      help: 'Another feed, for booster, solenoid or positioner. Blank: there is none.',
     },
     {
       kind: 'choice',

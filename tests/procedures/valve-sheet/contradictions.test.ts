@@ -134,6 +134,43 @@ const PROVOKED: readonly (readonly [ContradictionCode, Texts, string])[] = [
     'The process is at 500 °F; PTFE packing stands about 449.6 °F.',
   ],
   [
+    'VAL-125',
+    { processIsolation: 'block only' },
+    'shut off by one valve that is not tried, and no risk assessment is named.',
+  ],
+  [
+    'VAL-126',
+    { fluidHarm: 'toxic' },
+    'The fluid can poison, and the line is shut off by two valves and a bleed without a risk assessment.',
+  ],
+  [
+    'VAL-126',
+    { fluidHarm: 'toxic', processIsolation: '' },
+    'shut off by nothing that the sheet names without a risk assessment.',
+  ],
+  [
+    'VAL-127',
+    { processIsolation: 'block and bleed' },
+    'The fluid can burn or freeze, and the line is shut off by one valve and a bleed: in general no final isolation on live plant.',
+  ],
+  [
+    'VAL-128',
+    { secondSupplyHighPa: '60' },
+    'A second feed of 60 psi is on the sheet, and no cock that shuts it.',
+  ],
+  ['VAL-129', { volumeTank: 'yes' }, 'A tank is fitted, but not how much it holds.'],
+  ['VAL-129', { tankVolumeM3: '1' }, 'There is no tank'],
+  ['VAL-130', { electricalPoint: 'EB-1' }, 'A breaker EB-1 is named'],
+  [
+    'VAL-130',
+    {
+      positioner: 'electropneumatic',
+      positionerRisingSignalLoads: 'bottom',
+      positionerRelays: 'one',
+    },
+    'but no voltage is on the sheet.',
+  ],
+  [
     'VAL-122',
     { shutOffDropPa: '400' },
     'At a drop of 400 psi the process pushes the plug open with 314 lbf, and the spring holds it with 250 lbf.',
@@ -213,6 +250,7 @@ describe('a sheet that agrees with itself', () => {
       springHeldBy: 'no spring',
       failPosition: 'shut',
       volumeTank: true,
+      tankVolumeM3: 0.02,
       adjusterThread: null,
       adjusterThreadPitchM: null,
       springRateNPerM: null,
@@ -222,5 +260,57 @@ describe('a sheet that agrees with itself', () => {
 
   test('a range with the process on between bench set and worst case is none', () => {
     expect(contradictionsOf(aSheetOf({ installedLowPa: '2.6', installedHighPa: '15' }))).toEqual([]);
+  });
+});
+
+describe('How the line is shut off', () => {
+  const codes = (texts: Texts) => contradictionsOf(aSheetOf(texts)).map(({ code }) => code);
+
+  test('by one valve that nobody tried is refused until its risk assessment is named (EI-24)', () => {
+    expect(codes({ processIsolation: 'block only' })).toEqual(['VAL-125']);
+    expect(mayBeSaved(contradictionsOf(aSheetOf({ processIsolation: 'block only' })))).toBe(false);
+    const named = contradictionsOf(
+      aSheetOf({ fluidHarm: 'none', processIsolation: 'block only', isolationReference: 'RA-12' }),
+    );
+    expect(named).toEqual([]);
+  });
+
+  test('must be by a blank where the fluid can poison, unless an assessment says why not (EI-25)', () => {
+    for (const processIsolation of ['', 'block and bleed', 'double block and bleed']) {
+      const lesser = contradictionsOf(aSheetOf({ fluidHarm: 'toxic', processIsolation }));
+      expect(lesser.map(({ code }) => code)).toContain('VAL-126');
+      expect(mayBeSaved(lesser)).toBe(false);
+    }
+    expect(codes({ fluidHarm: 'toxic', processIsolation: 'positive' })).toEqual([]);
+    expect(
+      codes({
+        fluidHarm: 'toxic',
+        processIsolation: 'double block and bleed',
+        isolationReference: 'RA-12',
+      }),
+    ).toEqual([]);
+  });
+
+  test('by one block and a bleed is flagged for every fluid that can hurt, and for no other (EI-26)', () => {
+    for (const fluidHarm of ['scalding', 'corrosive', 'flammable'])
+      expect(codes({ fluidHarm, processIsolation: 'block and bleed' })).toEqual(['VAL-127']);
+    expect(codes({ fluidHarm: 'none', processIsolation: 'block and bleed' })).toEqual([]);
+  });
+
+  test('is never by the valve that is worked on, nor by one tag for two points (EI-30)', () => {
+    for (const point of [
+      'supplyPoint',
+      'secondSupplyPoint',
+      'electricalPoint',
+      'inletPoint',
+      'outletPoint',
+    ]) {
+      const own = contradictionsOf(aSheetOf({ [point]: 'FV-214' }));
+      expect(
+        own.map(({ code }) => code),
+        point,
+      ).toContain('VAL-119');
+      expect(mayBeSaved(own), point).toBe(false);
+    }
   });
 });

@@ -11,6 +11,8 @@ export interface Valve {
   readonly revision: number;
   readonly retired: boolean;
   readonly openJob: string | null;
+  /** The newest job that was closed or stopped. */
+  readonly lastJob: string | null;
 }
 
 /** What a save stores: the sheet in SI, and beside it the texts as they were typed. */
@@ -21,7 +23,7 @@ export interface SheetSaved {
 
 export const valveKind: StreamKind<Valve> = {
   kind: 'valve',
-  initial: { sheet: null, typed: {}, revision: 0, retired: false, openJob: null },
+  initial: { sheet: null, typed: {}, revision: 0, retired: false, openJob: null, lastJob: null },
   evolve: (valve, entry) => {
     switch (entry.kind) {
       case 'valve-sheet-saved': {
@@ -33,7 +35,7 @@ export const valveKind: StreamKind<Valve> = {
       case 'job-taken-on':
         return { ...valve, openJob: (entry.inputs as { readonly job: string }).job };
       case 'job-left':
-        return { ...valve, openJob: null };
+        return { ...valve, openJob: null, lastJob: valve.openJob };
       default:
         return valve;
     }

@@ -8,6 +8,7 @@ import type { Services } from '../../services.ts';
 import { noSuchValve } from '../../valves/valve-refusals.ts';
 import { valveKind } from '../../valves/valve-stream.ts';
 import type { Catalogue, Offer } from '../catalogue.ts';
+import { leftBehind } from '../left-behind.ts';
 
 export interface NewJobAsked {
   readonly tag: string;
@@ -39,6 +40,7 @@ export async function newJobParams(
   const today = services.now().toISOString().slice(0, 10);
   return {
     tag,
+    left: await leftBehind(tag, services),
     offers,
     roles: roles.map((role) => ({
       name: role,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { BareCall, Reply, View } from '../../http/route.ts';
 import type { Person } from '../../people/person.ts';
 import type { Catalogue } from '../catalogue.ts';
+import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
@@ -45,6 +46,8 @@ export const jobAnswer = z.object({
       signers: z.array(z.object({ value: z.string(), label: z.string() })),
     })
     .nullable(),
+  /** What the last person at this valve left for the next. */
+  left: z.array(z.object({ label: z.string(), value: z.string() })),
   proveAgain: z.array(fieldAnswer),
   blocked: z.array(z.string()),
   back: z.array(z.object({ value: z.string(), label: z.string() })),
@@ -71,7 +74,7 @@ export const jobAnswer = z.object({
 
 type JobAnswer = z.input<typeof jobAnswer>;
 
-function answerOf(view: JobView): JobAnswer {
+function answerOf(view: JobView, left: LeftBehind): JobAnswer {
   const { card } = view;
   const hold =
     card !== null && 'shownDigest' in card
@@ -103,6 +106,7 @@ function answerOf(view: JobView): JobAnswer {
             shownDigest: hold?.shownDigest ?? null,
             signers: hold?.people ?? [],
           },
+    left: [...left.rows],
     proveAgain: (view.lapsed?.fields ?? []).map(fieldOf),
     blocked: [...view.blocked],
     back: [...view.back],
@@ -145,9 +149,10 @@ export async function jobPage(
   const { job, around } = await loadJob(call.params.id ?? '', { services, catalogue, person });
   const people = (await services.people.list()).filter((one) => !one.retired);
   const view = jobView({ job, around, again, people });
-  const params = { job: forTemplate(view, { again }), typed: again.typed };
+  const left = await leftBehind(job.tag, services);
+  const params = { job: forTemplate(view, { again }), left, typed: again.typed };
   return {
-    data: answerOf(view),
+    data: answerOf(view, left),
     params,
     page: { title: `${job.tag}, job ${job.id}`, template: 'pages/job.njk', params },
   };

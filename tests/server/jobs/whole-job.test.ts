@@ -126,6 +126,21 @@ describe('a whole stroke check over HTTP', () => {
     expect(await app.services.log.summaries('point')).toEqual([]);
   });
 
+  test('leaves for whoever opens the next job what they will want to know', async () => {
+    const sheet = sheetFor({ plugCloses: 'down', airMovesStem: 'up' });
+    const app = await doWholeJob('json', { sheet, place: 'bench' });
+    const { browser } = await app.signedIn('technician');
+    const choosing = await app.get(`/jobs/new?tag=${sheet.tag}`, { as: browser });
+    expect(await choosing.text()).toContain('Left for you by job 1');
+    const client = new Client(app, browser, 'json');
+    const gear = gearNumbers('bench');
+    await client.post('/jobs', { tag: sheet.tag, procedure: 'stroke-check', place: 'bench', ...gear });
+    const first = await app.services.log.state(jobKind, '1');
+    const { left } = (await client.job('2')) as Told & { readonly left: readonly object[] };
+    expect(left).toContainEqual({ label: 'notes of this job', value: first.words.nextNotes });
+    expect(left).toContainEqual(expect.objectContaining({ label: 'adjuster height' }));
+  });
+
   test('in the line every lock is off the site again when the job is done', async () => {
     const app = await doWholeJob('json', {
       sheet: sheetFor({ plugCloses: 'up', airMovesStem: 'up' }),

@@ -22,6 +22,7 @@ describe('a new valve sheet', () => {
       revision: 1,
       retired: false,
       openJob: null,
+      lastJob: null,
     });
     expect(await site.seen('/valves', site.technician)).toContain('/valves/FV-101');
     const page = await site.seen('/valves/FV-101', site.technician);

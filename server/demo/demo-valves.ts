@@ -3,7 +3,7 @@
 export type SheetText = Readonly<Record<string, string>>;
 
 /** FV-214: air opens, shuts on loss of air; 3-15 psi over 0.75 in on 100 in2, so 1600 lbf/in. */
-const FV_214: SheetText = {
+export const FV_214: SheetText = {
   tag: 'FV-214',
   service: 'condensate return',
   location: 'Unit 3, bay 3',

@@ -17,7 +17,7 @@ import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { DEMO_SCREEN } from './demo-people.ts';
-import { answerTo, type Found, strokeAnswers } from './stroke-answers.ts';
+import { type Found, strokeAnswers, textsAt } from './stroke-answers.ts';
 
 export interface DemoWorkers {
   readonly technician: Person;
@@ -76,7 +76,7 @@ const JOBS: readonly EarlierJob[] = [
 ];
 
 /** The gear of a stroke check in the line, in psi. */
-const GEAR: Readonly<Record<string, string>> = {
+export const GEAR_IN_PSI: Readonly<Record<string, string>> = {
   signalGauge: 'G-07',
   checkGauge: 'G-08',
   travelIndicator: 'D-01',
@@ -130,7 +130,7 @@ function open(
     tag: job.tag,
     procedure: 'stroke-check',
     place: 'line',
-    gear: GEAR,
+    gear: GEAR_IN_PSI,
   });
 }
 
@@ -195,7 +195,8 @@ function signing(state: Job, compiled: Compiled): Action {
 }
 
 function answering(state: Job, found: Found): Action {
-  const given = answerTo(strokeAnswers(state.sheet, found), state);
+  const row = (state.tables[state.step] ?? []).length;
+  const given = textsAt(strokeAnswers(state.sheet, found), { step: state.step, row });
   return { kind: 'answer', place: state.place, step: state.step, given };
 }
 

@@ -3,7 +3,6 @@
  * has friction and whose spring has shifted, and the short answers between them. Invented, like the valve.
  */
 import { FULL_CYCLE, MID_STROKES } from '../../procedures/cycle-verdict.ts';
-import type { Job } from '../../procedures/job.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { RowPlan } from '../../procedures/vocabulary.ts';
 
@@ -181,13 +180,16 @@ const GIVING_BACK: Readonly<Record<string, Texts>> = {
   loopBack: { takenBackBy: 'board operator', takenBack: 'yes' },
 };
 
-/** The texts for the card that stands open. */
-export function answerTo(
-  answers: ReturnType<typeof strokeAnswers>,
-  { step, tables }: Pick<Job, 'step' | 'tables'>,
+/**
+ * The texts for the open card; empty for a card that asks nothing.
+ * @param row how many rows of this table have been read
+ */
+export function textsAt(
+  answers: Readonly<Record<string, Texts | readonly Texts[]>>,
+  { step, row }: { readonly step: string; readonly row: number },
 ): Texts {
   const texts = answers[step] ?? {};
-  return isRows(texts) ? (texts[(tables[step] ?? []).length] ?? {}) : texts;
+  return isRows(texts) ? (texts[row] ?? {}) : texts;
 }
 
 function isRows(texts: Texts | readonly Texts[]): texts is readonly Texts[] {

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import type { Job } from '../../../procedures/job.ts';
+import { GEAR_IN_PSI } from '../../../server/demo/earlier-jobs.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
 import {
@@ -10,17 +11,6 @@ import {
   WAITED_STEPS,
 } from '../../builders/stroke-script.ts';
 import type { TestServer } from './server.ts';
-
-/** Gear of the demo plant, by what it is for. */
-const GEAR = {
-  signalGauge: 'G-07',
-  checkGauge: 'G-08',
-  travelIndicator: 'D-01',
-  regulator: 'R-01',
-  supplyGauge: 'G-03',
-  inletGauge: 'G-11',
-  outletGauge: 'G-12',
-};
 
 /** A second tap within half a second counts as one. */
 const TAP_MS = 550;
@@ -51,7 +41,7 @@ export async function doStrokeCheck(job: DoJob): Promise<string> {
 
 async function openByClicking({ page, tag, place }: DoJob): Promise<string> {
   await page.goto(`/jobs/new?tag=${tag}&procedure=stroke-check&place=${place}`);
-  for (const [role, number] of Object.entries(GEAR)) {
+  for (const [role, number] of Object.entries(GEAR_IN_PSI)) {
     const select = page.locator(`select[name=${role}]`);
     if ((await select.count()) > 0) await select.selectOption(number);
   }

@@ -4,6 +4,7 @@ import type { GearItem } from '../../../procedures/test-gear/gear.ts';
 import { readGear } from '../../../procedures/test-gear/read-gear.ts';
 import { demoGear } from '../../../server/demo/demo-gear.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
+import { GEAR_IN_PSI } from '../../../server/demo/earlier-jobs.ts';
 import { Catalogue } from '../../../server/jobs/catalogue.ts';
 import { streamOf } from '../../../server/log/stream-kind.ts';
 import { gearItem, PSI_PA } from '../../builders/gear.ts';
@@ -245,15 +246,6 @@ describe('the gear of the demo plant', () => {
     return read.item;
   });
   const find = (number: string) => items.find((item) => item.number === number) ?? null;
-  const IN_PSI = {
-    signalGauge: 'G-07',
-    checkGauge: 'G-08',
-    travelIndicator: 'D-01',
-    regulator: 'R-01',
-    supplyGauge: 'G-03',
-    inletGauge: 'G-11',
-    outletGauge: 'G-12',
-  };
   const IN_KPA = {
     signalGauge: 'G-21',
     checkGauge: 'G-22',
@@ -270,7 +262,7 @@ describe('the gear of the demo plant', () => {
     for (const valve of DEMO_VALVES.map((texts) => aSheetOf(texts))) {
       for (const { place } of catalogue.offers(valve).filter(({ because }) => because === null)) {
         offered += 1;
-        for (const numbers of [IN_PSI, IN_KPA]) {
+        for (const numbers of [GEAR_IN_PSI, IN_KPA]) {
           expect(() => chosenGear({ place, sheet: valve, numbers, find, today: '2026-11-25' })).not.toThrow();
         }
       }

@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { Compressor } from './http/compress.ts';
 import { dispatch, dispatchUnknown } from './http/dispatch.ts';
 import { sendText } from './http/respond.ts';
 import type { Route } from './http/route.ts';
@@ -12,6 +13,8 @@ export interface AppOptions {
   readonly checkAnswers?: boolean;
 }
 
+const TLS_FOR_A_YEAR = 'max-age=31536000';
+
 /** What a request handler of the router sees: which of our own addresses was asked. */
 type Own = { Variables: { origin: string } };
 
@@ -23,12 +26,20 @@ type Own = { Variables: { origin: string } };
 export function createApp(to: AppOptions): Hono<Own> {
   refuseTwins(to.routes);
   const hosts = ownHosts(to.services.settings.origins);
+  const compressor = new Compressor();
   const app = new Hono<Own>();
   app.use('*', async (context, next) => {
     const asked = ownOrigin(context.req.raw.headers, hosts);
     if (!('origin' in asked)) return sendText(asked.status, asked.text);
     context.set('origin', asked.origin);
-    return await next();
+    await next();
+    const answer = await compressor.compressed(context.req.raw, context.res);
+    // From then on a browser asks this name by TLS alone, whatever is typed or clicked.
+    if (asked.origin.startsWith('https:')) answer.headers.set('strict-transport-security', TLS_FOR_A_YEAR);
+    // Without this the router gives the answer the length that it had before.
+    context.res = undefined;
+    context.res = answer;
+    return undefined;
   });
   for (const route of to.routes) {
     app.on(route.method, route.path, (context) =>

@@ -1,15 +1,22 @@
 import { networkInterfaces, hostname as systemName } from 'node:os';
+import { join } from 'node:path';
 
-/** What the environment says: `YOKESIDE_PORT`, `YOKESIDE_HOST`, `YOKESIDE_DATA`, `YOKESIDE_ORIGINS`. */
+/** What the environment says; the names of its variables stand in README.md. */
 export interface Config {
   readonly port: number;
   /** Where it listens; beyond this machine only when asked. */
   readonly host: string;
   readonly isLoopback: boolean;
   readonly folder: string;
+  /** The key that PINs are hashed with: in a folder of its own, so that no copy of the data folder holds it. */
+  readonly pepperFile: string;
   /** Addresses given by hand, for a name of the site's network or a proxy with TLS before this server. */
   readonly origins: readonly string[];
+  /** Files of the certificate and its key; null for plain HTTP. */
+  readonly tls: { readonly certFile: string; readonly keyFile: string } | null;
 }
+
+type Environment = Readonly<Record<string, string | undefined>>;
 
 const PORT = 8430;
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
@@ -18,15 +25,41 @@ const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
  * @throws Error in plain words for a value that cannot be meant
  * @example readConfig({ YOKESIDE_PORT: '8500' }).port // 8500
  */
-export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
+export function readConfig(environment: Environment): Config {
   const host = environment.YOKESIDE_HOST || '127.0.0.1';
+  const isLoopback = LOOPBACK.includes(host);
+  const tls = readTls(environment);
+  if (!isLoopback && tls === null) requirePlainHttp(environment);
+  const folder = environment.YOKESIDE_DATA || 'yokeside-data';
   return {
     port: readPort(environment.YOKESIDE_PORT || String(PORT)),
     host,
-    isLoopback: LOOPBACK.includes(host),
-    folder: environment.YOKESIDE_DATA || 'yokeside-data',
+    isLoopback,
+    folder,
+    pepperFile: environment.YOKESIDE_PEPPER || pepperBeside(folder),
     origins: readOrigins(environment.YOKESIDE_ORIGINS ?? ''),
+    tls,
   };
+}
+
+/** @example pepperBeside('yokeside-data') // 'yokeside-data-key/yokeside.pepper' */
+export function pepperBeside(folder: string): string {
+  return join(`${folder.replace(/[\\/]+$/, '')}-key`, 'yokeside.pepper');
+}
+
+function readTls({ YOKESIDE_TLS_CERT: certFile, YOKESIDE_TLS_KEY: keyFile }: Environment): Config['tls'] {
+  if (certFile && keyFile) return { certFile, keyFile };
+  if (!certFile && !keyFile) return null;
+  throw new Error('TLS wants both: the certificate in YOKESIDE_TLS_CERT and its key in YOKESIDE_TLS_KEY.');
+}
+
+/** Unencrypted over a network is somebody's choice, and not what happens when one line is forgotten. */
+function requirePlainHttp({ YOKESIDE_PLAIN_HTTP: plain }: Environment): void {
+  if (plain === 'yes') return;
+  throw new Error(
+    'Beyond this machine PINs travel over the network. Name a certificate in YOKESIDE_TLS_CERT and its key in ' +
+      'YOKESIDE_TLS_KEY, or set YOKESIDE_PLAIN_HTTP=yes to do without encryption; every page then says so.',
+  );
 }
 
 function readPort(text: string): number {
@@ -51,20 +84,31 @@ function readOrigins(text: string): readonly string[] {
 }
 
 /**
+ * Somebody else may reach an empty site first: it listens beyond this machine, or a proxy before it does. The set-up
+ * then asks for a token that only the console has.
+ */
+export function isReachedFromOutside({ isLoopback, origins }: Config): boolean {
+  return !isLoopback || origins.length > 0;
+}
+
+/**
  * Every address by which the server can be meant: those given by hand, and those of the machine that it listens on.
  * The first is the one that is printed.
  */
-export function ownOrigins({ host, isLoopback, origins }: Config, port: number): readonly string[] {
-  if (isLoopback) return [...origins, ...LOOPBACK.map((name) => originOf(name, port))];
+export function ownOrigins(config: Config, port: number): readonly string[] {
+  const { host, isLoopback, origins, tls } = config;
+  const scheme = tls === null ? 'http' : 'https';
+  const at = (name: string): string => originOf(name, { scheme, port });
+  if (isLoopback) return [...origins, ...LOOPBACK.map(at)];
   const addresses = Object.values(networkInterfaces()).flatMap((each) =>
     (each ?? []).map(({ address }) => address),
   );
   const isAny = host === '0.0.0.0' || host === '::';
   const names = isAny ? [systemName().toLowerCase(), ...addresses] : [host, systemName().toLowerCase()];
-  return [...new Set([...origins, ...[...names, ...LOOPBACK].flatMap((name) => originOf(name, port))])];
+  return [...new Set([...origins, ...[...names, ...LOOPBACK].map(at)])];
 }
 
-function originOf(name: string, port: number): string {
+function originOf(name: string, { scheme, port }: { scheme: string; port: number }): string {
   const [bare = ''] = name.split('%');
-  return new URL(`http://${bare.includes(':') ? `[${bare}]` : bare}:${port}`).origin;
+  return new URL(`${scheme}://${bare.includes(':') ? `[${bare}]` : bare}:${port}`).origin;
 }

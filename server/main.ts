@@ -4,22 +4,27 @@
  */
 import { randomBytes, randomUUID } from 'node:crypto';
 import { createApp } from './app.ts';
-import { type Config, ownOrigins, readConfig } from './config.ts';
+import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
 import { makeServices } from './make-services.ts';
+import { hasSecrets } from './people/accounts.ts';
 import { readPepper } from './people/pepper.ts';
 import { codeVersion, projectFolder } from './project-folder.ts';
 import { allRoutes } from './routes.ts';
 import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
-import { SETTINGS } from './settings.ts';
+import { SETTINGS, type Settings } from './settings.ts';
 import { openSqliteStore } from './store/sqlite-store.ts';
 
 async function start(): Promise<void> {
   const config = readConfig(process.env);
   const store = openSqliteStore({ folder: config.folder });
-  const pepper = readPepper(config.folder);
+  const pepper = readPepper({
+    file: config.pepperFile,
+    dataFolder: config.folder,
+    isInUse: await hasSecrets(store),
+  });
   const project = projectFolder();
   const assets = readAssets(project);
   const version = codeVersion();
@@ -29,7 +34,7 @@ async function start(): Promise<void> {
   let demoBackMs = 0;
   const services = makeServices({
     store,
-    settings: { ...SETTINGS, origins, setUpToken: config.isLoopback ? null : newSetUpToken() },
+    settings: settingsFor(config, origins),
     pepper,
     project,
     codeVersion: version,
@@ -46,23 +51,31 @@ async function start(): Promise<void> {
     createApp({ services, routes: allRoutes({ assets, codeVersion: version, loadDemo }) }),
   );
   services.operations.write('started', { address: origins[0] ?? '', version });
-  await greet(services, config);
+  await greet(services);
   stopOnSignal(services, listening);
 }
 
-function newSetUpToken(): string {
-  return randomBytes(9).toString('base64url');
+function settingsFor(config: Config, origins: readonly string[]): Settings {
+  return {
+    ...SETTINGS,
+    origins,
+    setUpToken: isReachedFromOutside(config) ? randomBytes(9).toString('base64url') : null,
+    isOpenHttp: !config.isLoopback && config.tls === null,
+  };
 }
 
-async function greet({ people, settings }: Services, { isLoopback }: Config): Promise<void> {
-  const { origins, setUpToken } = settings;
+async function greet({ people, settings }: Services): Promise<void> {
+  const { origins, setUpToken, isOpenHttp } = settings;
   console.error(`Yokeside is at ${origins[0]}`);
-  if (!isLoopback)
+  if (isOpenHttp)
     console.error('It can be reached from other machines, without encryption. Keep it inside the plant.');
+  if (process.getuid?.() === 0)
+    console.error(
+      'It runs as the administrator of this machine. A user of its own, without rights, is safer.',
+    );
   if (setUpToken !== null && (await people.isEmpty())) console.error(`Set-up token: ${setUpToken}`);
 }
 
-function stopOnSignal({ log, operations }: Services, listening: Listening): void {
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await listening.stop();

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { createRenderer } from '../views/render.ts';
 import { SiteLog } from './log/site-log.ts';
 import { faultDetails, operationsLog } from './operations-log.ts';
+import { Drafts } from './people/drafts.ts';
 import { SitePeople } from './people/site-people.ts';
 import type { Services } from './services.ts';
 import type { Settings } from './settings.ts';
@@ -39,6 +40,7 @@ export function makeServices(options: ServicesOptions): Services {
     log,
     store,
     people: new SitePeople({ log, store, settings, pepper, now }),
+    drafts: new Drafts({ store, now }),
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,
     settings,

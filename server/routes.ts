@@ -2,11 +2,14 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { draftRoutes } from './pages/drafts.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { recordRoutes } from './pages/record.ts';
+import { reviewRoutes } from './pages/review.ts';
+import { screenRoutes } from './pages/screens.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
@@ -42,7 +45,10 @@ export function routesWith(work: readonly Route[], options: RoutesOptions): read
   const routes: Route[] = [
     ...setUpRoutes({ ...options, routes: () => routes }),
     ...signInRoutes,
+    ...reviewRoutes,
     ...peopleRoutes,
+    ...screenRoutes,
+    ...draftRoutes,
     ...work,
     ...plainRoutes,
     assets.route,

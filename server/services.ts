@@ -1,6 +1,7 @@
 import type { Renderer } from '../views/render.ts';
 import type { SiteLog } from './log/site-log.ts';
 import type { OperationsLog } from './operations-log.ts';
+import type { Drafts } from './people/drafts.ts';
 import type { People } from './people/people.ts';
 import type { Settings } from './settings.ts';
 import type { Store } from './store/store.ts';
@@ -10,6 +11,7 @@ export interface Services {
   readonly log: SiteLog;
   readonly store: Store;
   readonly people: People;
+  readonly drafts: Drafts;
   readonly views: Renderer;
   readonly operations: OperationsLog;
   readonly settings: Settings;

@@ -28,6 +28,8 @@ export interface Settings {
   readonly hashesWaitingMax: number;
   /** What the first set-up must name where the server listens beyond this machine; null where it need not. */
   readonly setUpToken: string | null;
+  /** Reached from other machines without encryption, which every page then says. */
+  readonly isOpenHttp: boolean;
 }
 
 export const SETTINGS: Settings = {
@@ -39,4 +41,5 @@ export const SETTINGS: Settings = {
   hashesAtOnceMax: 2,
   hashesWaitingMax: 20,
   setUpToken: null,
+  isOpenHttp: false,
 };

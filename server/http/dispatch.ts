@@ -3,6 +3,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { Refusal } from '../../safety/refusal.ts';
 import { faultDetails } from '../operations-log.ts';
 import type { Services } from '../services.ts';
+import { bannersFor } from './banners.ts';
 import { ourCookie, readCookies } from './cookies.ts';
 import { type Body, readBody } from './decode.ts';
 import { notFound, type Problem, problemOf } from './errors.ts';
@@ -48,8 +49,10 @@ export async function dispatch(
     if (posted) requireOwnPage(request.headers, incoming.origin);
     soFar.call = await withPerson(soFar.call, { incoming, background: route.background ?? false });
     const { person } = soFar.call;
-    if (!mayAsk(route.roles, person?.role ?? null))
-      return sendNotAllowed({ ...incoming, route }, answering());
+    if (!mayAsk(route.roles, person?.role ?? null)) {
+      const kept = person === null && posted && (await keepTyped(incoming, soFar.call));
+      return sendNotAllowed({ ...incoming, route, kept }, answering());
+    }
     refuseOddParams(incoming.params);
     soFar.admitted = true;
     if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
@@ -107,6 +110,7 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
     services,
     origin,
     referer: request.headers.get('referer') ?? '',
+    banners: [],
     person: null,
     screen: 'unnumbered screen',
     requestId: services.newId(),
@@ -125,7 +129,8 @@ async function withPerson(
     screen: ourCookie(call.cookies, 'yokeside-screen'),
     background,
   });
-  return { ...call, ...found, params: incoming.params };
+  const banners = background ? [] : await bannersFor({ ...call, ...found });
+  return { ...call, ...found, banners, params: incoming.params };
 }
 
 async function takeBody(
@@ -136,9 +141,11 @@ async function takeBody(
   const { requestId, ...fields } = body.fields;
   soFar.body = { ...body, fields };
   if (requestId === undefined) return;
-  if (typeof requestId !== 'string' || !/^[\w-]{8,100}$/.test(requestId)) throw oddRequestId();
+  if (typeof requestId !== 'string' || !REQUEST_ID.test(requestId)) throw oddRequestId();
   soFar.call = { ...soFar.call, requestId };
 }
+
+const REQUEST_ID = /^[\w-]{8,100}$/;
 
 function oddRequestId(): Refusal {
   return new Refusal({
@@ -169,9 +176,25 @@ function queryOf(request: Request): Fields {
   return query;
 }
 
+/** A form that came after its session had ended: what was typed is kept for the one whose session it was. */
+async function keepTyped({ request }: Incoming, call: BareCall): Promise<boolean> {
+  const session = ourCookie(call.cookies, 'yokeside-session');
+  const owner = session === undefined ? undefined : await call.services.people.endedOwner(session);
+  // A script leaves the form on the screen as it is, and a program has what it sent.
+  if (owner === undefined || wants(request.headers, 'form') !== 'page') return false;
+  const { fields: all } = await readBody(request);
+  const { requestId, ...fields } = all;
+  if (typeof requestId !== 'string' || !REQUEST_ID.test(requestId)) return false;
+  const { pathname: action } = new URL(request.url);
+  const kept = Object.fromEntries(
+    Object.entries(fields).map(([name, value]) => [name, typeof value === 'string' ? value : [...value]]),
+  );
+  return await call.services.drafts.keep({ person: owner.id, action, requestId, fields: kept });
+}
+
 /** Nobody there: a browser that wanted a page is sent to sign in, and back. Somebody: they are told who may. */
 function sendNotAllowed(
-  { request, route }: Incoming & { readonly route: Route },
+  { request, route, kept }: Incoming & { readonly route: Route; readonly kept: boolean },
   answering: Answering,
 ): Response {
   const { person, requestId } = answering.call;
@@ -182,14 +205,22 @@ function sendNotAllowed(
       headers: { location: `/sign-in?next=${encodeURIComponent(pathname + search)}` },
     });
   }
-  const refusal = person === null ? notSignedIn() : notYourRole(route, person.role);
+  const refusal = person === null ? notSignedIn(kept) : notYourRole(route, person.role);
   return sendProblem(problemOf(refusal, requestId), answering);
 }
 
-function notSignedIn(): Refusal {
+function notSignedIn(kept: boolean): Refusal {
+  const told = { kind: 'not-signed-in', code: 'PPL-010' } as const;
+  if (kept) {
+    return new Refusal({
+      ...told,
+      what: 'Your sign-in at this screen has ended.',
+      kept: 'What you typed is kept for you alone. Nothing was recorded.',
+      next: 'Sign in. The page then offers you what you typed.',
+    });
+  }
   return new Refusal({
-    kind: 'not-signed-in',
-    code: 'PPL-010',
+    ...told,
     what: 'Nobody is signed in at this screen.',
     kept: 'Nothing was recorded. What you typed stands in the form.',
     next: 'Sign in, in another tab if need be, and send it again.',

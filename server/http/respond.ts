@@ -1,4 +1,5 @@
 /** The one place where answers are made, so that every one of them carries the same headers. */
+import { COMPRESSIBLE } from './compress.ts';
 import type { Problem } from './errors.ts';
 import type { Again, BareCall, PageView, Reply, Route, View } from './route.ts';
 import { SECURITY_HEADERS } from './security.ts';
@@ -23,6 +24,11 @@ interface Sent {
 export function send({ status, type, body = null, headers = {}, cookies = [] }: Sent): Response {
   const all = new Headers({ ...SECURITY_HEADERS, 'cache-control': 'no-store', ...headers });
   if (type !== undefined) all.set('content-type', type);
+  if (type !== undefined && COMPRESSIBLE.test(type)) all.append('vary', 'Accept-Encoding');
+  // A known length says that the answer is whole: only such a one is compressed.
+  const length =
+    typeof body === 'string' ? Buffer.byteLength(body) : body instanceof Uint8Array ? body.length : null;
+  if (length !== null) all.set('content-length', String(length));
   for (const cookie of cookies) all.append('set-cookie', cookie);
   return new Response(body, { status, headers: all });
 }

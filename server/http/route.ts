@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { RefusalText } from '../../safety/refusal.ts';
 import type { Person, Role } from '../people/person.ts';
 import type { Services } from '../services.ts';
+import type { Banner } from './banners.ts';
 import type { Cookies } from './cookies.ts';
 import { type Fields, type FieldsSchema, readFields } from './fields.ts';
 
@@ -64,6 +65,8 @@ export interface BareCall {
   readonly origin: string;
   /** The page that the request says it came from, not to be believed; blank if it says nothing. */
   readonly referer: string;
+  /** What stands above every page now. */
+  readonly banners: readonly Banner[];
 }
 
 export interface Call<Body = unknown, Query = unknown, Who = Person | null> extends BareCall {

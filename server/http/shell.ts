@@ -20,7 +20,7 @@ export function menuFor(routes: readonly Route[], call: Pick<BareCall, 'person'>
 
 /**
  * What every template gets beside its own params:
- * `page` for the layout; `shell` with who is signed in, the screen's name and the menu; `newRequestId()`, to be
+ * `page` for the layout; `shell` with who is signed in, the screen's name, the menu and what stands above all pages; `newRequestId()`, to be
  * called once for each form; `refusal`, null or what the refusal component draws; `wrong`, a message by field name.
  */
 export function shellParams(
@@ -41,6 +41,7 @@ export function shellParams(
       person: person === null ? null : { id: person.id, name: person.name, role: ROLE_WORDS[person.role] },
       screen,
       menu,
+      banners: call.banners,
     },
     newRequestId: () => services.newId(),
     refusal: problem === null ? null : refusalParams(problem),

@@ -26,6 +26,13 @@ export function byOf({ requestId, person, screen }: BareCall): By {
 export const nameField = text({ called: 'the name', max: 60 });
 /** Exactly as typed: a blank before it makes it another PIN. */
 export const pinField = z.string('Write the PIN.').min(1, 'Write the PIN.').max(64, 'At most 64 characters.');
+/** How whoever gives a code made sure of the person; the entry names both. */
+export const identityField = text({ called: 'how you know that it is they', max: 120 });
+/** The rule of signing, taken on with the first PIN. */
+export const ruleField = z.literal(
+  'accepted',
+  'Read the rule and tick it: without it nothing can be signed.',
+);
 export const roleField = oneOf(ROLES);
 export const whoField = text({ called: 'your name or your id', max: 60 });
 /** Only the own pages: a path and no other site's address. */

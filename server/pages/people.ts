@@ -1,17 +1,19 @@
 /** Who works here: the list, and what supervisors and engineers do about it. */
 import { z } from 'zod';
+import { shownTime } from '../http/banners.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import type { NewCode } from '../people/people.ts';
 import { type Person, ROLE_WORDS } from '../people/person.ts';
 import { nobodyOfThatId } from '../people/refusals.ts';
+import { isReviewer } from '../people/review.ts';
 import { ADDERS } from '../people/roll.ts';
-import { byOf, nameField, personAnswer, roleChoices, roleField, typedIn } from './parts.ts';
+import { byOf, identityField, nameField, personAnswer, roleChoices, roleField, typedIn } from './parts.ts';
 
 const mayAdd = (person: Person | null): boolean => ADDERS.some((role) => role === person?.role);
 
 async function listPage(
   { services, person }: BareCall,
-  typed: { readonly name: string; readonly role: string },
+  typed: { readonly name: string; readonly role: string; readonly identity: string },
 ): Promise<PageView> {
   const people = await services.people.list();
   const rows = people.map(({ id, name, role, retired }) => ({
@@ -22,7 +24,9 @@ async function listPage(
     href: mayAdd(person) ? `/people/${id}` : '',
   }));
   const roles = roleChoices.map((choice) => ({ ...choice, checked: choice.value === typed.role }));
-  const params = { rows, mayAdd: mayAdd(person), name: typed.name, roles };
+  const mayReview = person !== null && isReviewer(person.role);
+  const { name, identity } = typed;
+  const params = { rows, mayAdd: mayAdd(person), mayReview, name, identity, roles };
   return { title: 'People', template: 'pages/people.njk', params };
 }
 
@@ -36,7 +40,7 @@ const listPeople = route({
   answer: z.object({ people: z.array(personAnswer) }),
   handle: async (call) => ({
     data: { people: [...(await call.services.people.list())] },
-    page: await listPage(call, { name: '', role: '' }),
+    page: await listPage(call, { name: '', role: '', identity: '' }),
   }),
 });
 
@@ -48,32 +52,34 @@ function codePage({ person, code, validUntil }: NewCode): PageView {
   return { title: 'One-time code', template: 'pages/new-code.njk', params };
 }
 
-/** @example shownTime('2024-01-15T08:00:00.000Z') // '2024-01-15 08:00 UTC' */
-function shownTime(iso: string): string {
-  return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
-}
-
 const addPerson = route({
   method: 'POST',
   path: '/people',
   name: 'addPerson',
   summary: 'Add somebody; the one-time code for their first sign-in is in this answer and nowhere else',
   roles: ADDERS,
-  body: z.object({ name: nameField, role: roleField }),
+  body: z.object({ name: nameField, role: roleField, identity: identityField }),
   answer: codeAnswer,
-  refused: async (call) => ({ page: await listPage(call, typedIn(call.typed, ['name', 'role'])) }),
+  refused: async (call) => ({
+    page: await listPage(call, typedIn(call.typed, ['name', 'role', 'identity'])),
+  }),
   handle: async (call) => {
-    const given = await call.services.people.add(call.body, byOf(call));
+    const { name, role, identity: identityCheckedHow } = call.body;
+    const given = await call.services.people.add({ name, role, identityCheckedHow }, byOf(call));
     return { status: 201, data: given, page: codePage(given) };
   },
 });
 
-async function personPage(call: BareCall, typed: { readonly name?: string }): Promise<PageView> {
+async function personPage(
+  call: BareCall,
+  typed: { readonly name?: string; readonly identity?: string },
+): Promise<PageView> {
   const person = await call.services.people.find(call.params.id ?? '');
   if (person === undefined) throw nobodyOfThatId(call.params.id ?? '');
   const params = {
     id: person.id,
     name: typed.name ?? person.name,
+    identity: typed.identity ?? '',
     role: ROLE_WORDS[person.role],
     retired: person.retired,
     isSelf: person.id === call.person?.id,
@@ -136,10 +142,12 @@ const giveCode = route({
   name: 'giveCode',
   summary: 'A one-time code in the place of a forgotten PIN; ends sessions and opens an account that is held',
   roles: ADDERS,
+  body: z.object({ identity: identityField }),
   answer: codeAnswer,
-  refused: again,
+  refused: async (call) => ({ page: await personPage(call, typedIn(call.typed, ['identity'])) }),
   handle: async (call) => {
-    const given = await call.services.people.giveCode(call.params.id ?? '', byOf(call));
+    const of = { id: call.params.id ?? '', identityCheckedHow: call.body.identity };
+    const given = await call.services.people.giveCode(of, byOf(call));
     return { data: given, page: codePage(given) };
   },
 });

@@ -9,7 +9,7 @@ import { menuFor } from '../http/shell.ts';
 import { ROLE_WORDS } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { siteKind } from '../site-stream.ts';
-import { byOf, nameField, personAnswer, pinField, sessionCookies, typedIn } from './parts.ts';
+import { byOf, nameField, personAnswer, pinField, ruleField, sessionCookies, typedIn } from './parts.ts';
 import { requireSame } from './sign-in.ts';
 
 /** The demo plant's people with the PINs that they got, told once. */
@@ -103,6 +103,7 @@ function setUp({ loadDemo }: SetUpOptions): Route {
       name: nameField,
       newPin: pinField,
       newPinAgain: pinField,
+      rule: ruleField,
       token: tokenField,
     }),
     answer: z.object({ person: personAnswer, screen: z.string() }),

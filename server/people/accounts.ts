@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { Refusal } from '../../safety/refusal.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
-import { pinRefused, SITE_STREAM } from '../site-stream.ts';
+import { ALARM_TRIES, pinRefused, SITE_STREAM } from '../site-stream.ts';
 import type { Store } from '../store/store.ts';
 import { OutsideRecords } from './outside.ts';
 import type { Person } from './person.ts';
@@ -19,9 +19,12 @@ const secretSchema = z.object({
   validUntil: z.iso.datetime().nullable(),
   /** The request that gave the code, kept with the PIN that came of it. */
   givenBy: z.string(),
+  /** Screens where they proved who they are, newest last: tries there are counted apart. */
+  provedAt: z.array(z.string()).default([]),
 });
 
 export type Secret = z.output<typeof secretSchema>;
+type NewSecret = Pick<Secret, 'kind' | 'validUntil' | 'givenBy'>;
 
 export interface AccountsOptions {
   readonly log: SiteLog;
@@ -39,11 +42,18 @@ export interface Attempt {
   readonly screen: string;
 }
 
-/** Tries on names that nobody has are told at most this often. */
+/** Tries on names that nobody has are told at most this often, and once more when they become an alarm. */
 const STRANGERS_TOLD_EVERY_MS = 15 * 60_000;
 const STRANGERS = 'strangers';
 /** A throttle that held nothing back for so long is forgotten. */
 const FORGOTTEN_AFTER_MS = 48 * 3_600_000;
+/** With ten tries a day at each and ten at all others together, far below the 100 of NIST SP 800-63B. */
+const KNOWN_SCREENS_MAX = 5;
+
+/** Somebody has a PIN or a code already, hashed with the key of now. */
+export async function hasSecrets(store: Store): Promise<boolean> {
+  return (await store.outsideAll('secret')).length > 0;
+}
 
 export class Accounts {
   readonly #options: AccountsOptions;
@@ -66,18 +76,32 @@ export class Accounts {
   async prove(attempt: Attempt): Promise<Secret['kind']> {
     const account = this.#accountOf(attempt);
     return await this.#turns.take(account, async () => {
-      const throttle = await this.#throttles.get(account);
+      const secret = attempt.person && (await this.#secrets.get(attempt.person.id));
+      const door = this.#doorOf(attempt, secret) ?? account;
+      const throttle = await this.#throttles.get(door);
       const waitS = heldForS(throttle, this.#options.now());
       if (waitS > 0) throw heldBack(waitS);
-      const secret = attempt.person && (await this.#secrets.get(attempt.person.id));
       const matches = await this.#options.hasher.matches(attempt.secret, secret?.hashed);
       if (!matches || secret === undefined || this.#isOver(secret)) {
-        await this.#countFailure({ attempt, account, throttle });
+        await this.#countFailure({ attempt, door, throttle });
         throw noMatch();
       }
-      await this.#forgive(account, attempt, throttle);
+      await this.#forgive(door, attempt, throttle);
       await this.#rehash(attempt, secret);
       return secret.kind;
+    });
+  }
+
+  /**
+   * They proved who they are at this screen. From now on wrong tries there are counted by themselves: whoever types
+   * wrong PINs in their name somewhere else cannot keep them from signing here.
+   */
+  async provedAt(id: string, screen: string): Promise<void> {
+    await this.#turns.take(this.#key(`person:${id}`), async () => {
+      const secret = await this.#secrets.get(id);
+      if (secret === undefined || secret.provedAt.includes(screen)) return;
+      const provedAt = [...secret.provedAt, screen].slice(-KNOWN_SCREENS_MAX);
+      await this.#secrets.put(id, { ...secret, provedAt });
     });
   }
 
@@ -85,14 +109,21 @@ export class Accounts {
     return await this.#secrets.get(id);
   }
 
-  /** Puts a secret in the place of the one before, and opens the account again if it was held. */
-  async replace(id: string, secret: { readonly text: string } & Omit<Secret, 'hashed'>): Promise<void> {
+  /** Puts a secret in the place of the one before, and opens the account again wherever it was held. */
+  async replace(id: string, secret: { readonly text: string } & NewSecret): Promise<void> {
     const { text, ...kept } = secret;
     const account = this.#key(`person:${id}`);
     await this.#turns.take(account, async () => {
-      await this.#secrets.put(id, { ...kept, hashed: await this.#options.hasher.hash(text) });
-      await this.#throttles.delete(account);
+      const before = await this.#secrets.get(id);
+      await this.#secrets.put(id, { ...kept, hashed: await this.#options.hasher.hash(text), provedAt: [] });
+      const doors = (before?.provedAt ?? []).map((screen) => this.#key(`person:${id} at ${screen}`));
+      for (const door of [account, ...doors]) await this.#throttles.delete(door);
     });
+  }
+
+  /** Nobody's PIN or code is good any more: the key that they were hashed with is gone. */
+  async voidAll(): Promise<void> {
+    for (const { id } of await this.#secrets.all()) await this.#secrets.delete(id);
   }
 
   async remove(id: string): Promise<void> {
@@ -105,6 +136,12 @@ export class Accounts {
     );
   }
 
+  /** A door of its own, where they proved themselves before. */
+  #doorOf({ person, screen }: Attempt, secret: Secret | undefined): string | undefined {
+    if (person === undefined || !secret?.provedAt.includes(screen)) return undefined;
+    return this.#key(`person:${person.id} at ${screen}`);
+  }
+
   /** Keyed, because people type their PIN into the wrong field. */
   #key(account: string): string {
     return createHmac('sha256', this.#options.pepper).update(account, 'utf8').digest('hex');
@@ -114,21 +151,17 @@ export class Accounts {
     return validUntil !== null && Date.parse(validUntil) <= this.#options.now().getTime();
   }
 
-  async #countFailure(of: {
-    attempt: Attempt;
-    account: string;
-    throttle: Throttle | undefined;
-  }): Promise<void> {
-    const { attempt, account } = of;
+  async #countFailure(of: { attempt: Attempt; door: string; throttle: Throttle | undefined }): Promise<void> {
+    const { attempt, door } = of;
     const now = this.#options.now();
     const throttle = afterFailure(of.throttle, now);
     if (attempt.person === undefined) {
-      await this.#throttles.put(account, throttle);
+      await this.#throttles.put(door, throttle);
       await this.#countStranger(attempt);
       return;
     }
     const told = isTold(throttle);
-    await this.#throttles.put(account, told ? { ...throttle, told: throttle.failures } : throttle);
+    await this.#throttles.put(door, told ? { ...throttle, told: throttle.failures } : throttle);
     if (told) await this.#tell({ person: attempt.person.id, inARow: throttle.failures }, attempt.screen);
   }
 
@@ -144,6 +177,7 @@ export class Accounts {
           lastAt: before?.lastAt ?? now.toISOString(),
           told: 0,
         });
+        if (failures === ALARM_TRIES) await this.#tell({ person: null, inARow: failures }, attempt.screen);
         return;
       }
       await this.#throttles.put(STRANGERS, { failures: 0, lastAt: now.toISOString(), told: 0 });
@@ -152,9 +186,9 @@ export class Accounts {
     });
   }
 
-  async #forgive(account: string, attempt: Attempt, throttle: Throttle | undefined): Promise<void> {
+  async #forgive(door: string, attempt: Attempt, throttle: Throttle | undefined): Promise<void> {
     if (throttle === undefined) return;
-    await this.#throttles.delete(account);
+    await this.#throttles.delete(door);
     if (throttle.failures === throttle.told || attempt.person === undefined) return;
     await this.#tell({ person: attempt.person.id, inARow: throttle.failures }, attempt.screen);
   }

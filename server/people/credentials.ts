@@ -10,6 +10,7 @@ import { personEntry } from './person-stream.ts';
 import { pinFault } from './pin-rules.ts';
 import { codeIsUsed } from './refusals.ts';
 import type { Roll } from './roll.ts';
+import { RULE } from './rule.ts';
 
 export interface CredentialsOptions {
   readonly roll: Roll;
@@ -18,6 +19,9 @@ export interface CredentialsOptions {
   readonly settings: Pick<Settings, 'pinDigitsMin'>;
   now(): Date;
 }
+
+/** Numbers of the own name are known to everybody. */
+type Named = Pick<Person, 'id' | 'name'>;
 
 const CODE_DIGITS = 8;
 const CODE_HOURS = 24;
@@ -55,12 +59,19 @@ export class Credentials {
     return { person: await roll.known(id), code, validUntil };
   }
 
-  async setPin(of: { readonly person: Person; readonly newPin: string }, by: By): Promise<void> {
-    const { person, newPin } = of;
+  /** @param of `ruleAccepted`: they were shown the rule of signing with it, and took it on */
+  async setPin(
+    of: { readonly person: Person; readonly newPin: string; readonly ruleAccepted: boolean },
+    by: By,
+  ): Promise<void> {
+    const { person, newPin, ruleAccepted } = of;
     const { roll, accounts } = this.#options;
-    await this.refuseGuessable({ newPin, id: person.id });
+    await this.refuseGuessable({ newPin, who: person });
     const before = await accounts.secretOf(person.id);
-    const entries = [personEntry(person.id, { kind: 'pin-set' })];
+    const accepted = ruleAccepted
+      ? [personEntry(person.id, { kind: 'rule-accepted', inputs: { rule: RULE } })]
+      : [];
+    const entries = [...accepted, personEntry(person.id, { kind: 'pin-set' })];
     await roll.record({ id: person.id, asks: setPinAsk(person.id), entries }, by);
     await this.#putPin(person.id, { text: newPin, givenBy: before?.givenBy ?? by.requestId });
   }
@@ -72,10 +83,11 @@ export class Credentials {
   }
 
   /** @throws Refusal FRM-002 beside the field */
-  async refuseGuessable({ newPin, id }: { readonly newPin: string; readonly id: string }): Promise<void> {
+  async refuseGuessable({ newPin, who }: { readonly newPin: string; readonly who: Named }): Promise<void> {
     const { store, settings } = this.#options;
     const valves = await store.summaries('valve');
-    const known = [id, ...valves.map((valve) => valve.id)].flatMap((name) => name.match(/\d+/g) ?? []);
+    const names = [who.id, who.name, ...valves.map((valve) => valve.id)];
+    const known = names.flatMap((name) => name.match(/\d+/g) ?? []);
     const fault = pinFault(newPin, { digitsMin: settings.pinDigitsMin, known });
     if (fault !== null) throw wrongFields({ newPin: fault });
   }

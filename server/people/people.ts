@@ -1,4 +1,5 @@
 import type { Person, Role } from './person.ts';
+import type { AccountReview } from './review.ts';
 
 /** Who asks for it, and under which request: goes into the entry. */
 export interface By {
@@ -28,6 +29,11 @@ export interface SignedIn {
   /** The screen's own token and name; a new screen gets both here. */
   readonly screenToken: string;
   readonly screen: string;
+}
+
+/** Whoever gives somebody a code has made sure who it is, and says how. */
+export interface Checked {
+  readonly identityCheckedHow: string;
 }
 
 /** A one-time code, told once. */
@@ -70,15 +76,22 @@ export interface People {
   /** Marks an empty site as the demo plant. @throws Refusal PPL-008 if there is somebody already */
   setUpDemo(plant: string, by: By): Promise<void>;
   /** Adds somebody and gives them a one-time code for their first sign-in. @throws Refusal PPL-005 for a name in use */
-  add(who: { readonly name: string; readonly role: Role }, by: By): Promise<NewCode>;
+  add(who: Checked & { readonly name: string; readonly role: Role }, by: By): Promise<NewCode>;
   /** As `add`, with a PIN at once: only for the demo plant, whose PINs are told on the page that loads it. */
   addWithPin(
     who: { readonly name: string; readonly role: Role; readonly pin: string },
     by: By,
   ): Promise<Person>;
   /** A new code in the place of a forgotten PIN; also ends sessions and waits. */
-  giveCode(id: string, by: By): Promise<NewCode>;
-  /** The own PIN in the place of the one-time code. @throws Refusal FRM-002 for a PIN that is soon guessed */
+  giveCode(who: Checked & { readonly id: string }, by: By): Promise<NewCode>;
+  /**
+   * A code from the server's own console, for whoever nobody is left to give one to. Everybody is told.
+   *
+   * @param who `newKey`: the key of the PINs is lost; all of them are void
+   * @throws Refusal PPL-006 for a name that nobody has
+   */
+  letIn(who: { readonly name: string; readonly newKey: boolean }, by: By): Promise<NewCode>;
+  /** The own PIN in the place of the one-time code; with it they take on the rule of signing. @throws Refusal FRM-002 for a PIN that is soon guessed */
   setFirstPin(
     claim: { readonly who: string; readonly code: string; readonly newPin: string },
     by: By,
@@ -93,4 +106,10 @@ export interface People {
   retire(id: string, by: By): Promise<Person>;
   /** Ends every session of a person. */
   endSessions(id: string, by: By): Promise<void>;
+  /** Every account that may be used, as somebody looks it over. */
+  review(): Promise<readonly AccountReview[]>;
+  /** The names by number of all screens where somebody has signed in. */
+  screens(): Promise<readonly string[]>;
+  /** Whose session it was that ended by itself at a screen, by its cookie. */
+  endedOwner(session: string): Promise<Person | undefined>;
 }

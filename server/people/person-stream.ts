@@ -9,22 +9,26 @@ export interface PersonState {
   readonly role: Role | null;
   readonly name: string;
   readonly retired: boolean;
+  readonly lastSignedInAt: string | null;
+  readonly pinSetAt: string | null;
 }
 
 const added = z.object({ name: z.string(), role: z.enum(ROLES) });
 
-/** What each entry changes; the others (PIN set, signed in or out, code given) change nothing that is shown. */
+/** What each entry changes; the others (signed out, code given, rule accepted) only tell. */
 const CHANGES: Readonly<Record<string, (entry: LogEntry) => Partial<PersonState>>> = {
   'person-added': ({ inputs }) => added.parse(inputs),
   'person-renamed': ({ inputs }) => added.pick({ name: true }).parse(inputs),
   'role-changed': ({ inputs }) => added.pick({ role: true }).parse(inputs),
   'person-retired': () => ({ retired: true }),
+  'pin-set': ({ at }) => ({ pinSetAt: at }),
+  'signed-in': ({ at }) => ({ lastSignedInAt: at }),
 };
 
 /** The person, without anything secret: what proves them is kept outside the log. */
 export const personKind: StreamKind<PersonState> = {
   kind: 'person',
-  initial: { role: null, name: '', retired: false },
+  initial: { role: null, name: '', retired: false, lastSignedInAt: null, pinSetAt: null },
   evolve: (state, entry) => ({ ...state, ...CHANGES[entry.kind]?.(entry) }),
   summarise: (state, id) =>
     state.role === null
@@ -50,6 +54,7 @@ export type PersonEntry =
   | 'person-retired'
   | 'pin-set'
   | 'code-given'
+  | 'rule-accepted'
   | 'signed-in'
   | 'signed-out';
 

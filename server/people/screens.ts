@@ -28,6 +28,12 @@ export class Screens {
     return screen === undefined ? undefined : `screen ${screen.number}`;
   }
 
+  /** The names of all, in the order of their numbers. */
+  async list(): Promise<readonly string[]> {
+    const numbers = (await this.#records.all()).map(({ body }) => body.number);
+    return numbers.sort((one, other) => one - other).map((number) => `screen ${number}`);
+  }
+
   /** The screen again, or a new one with the next number: a token that we did not give is not taken. */
   async recognise(token: string | undefined): Promise<Screen> {
     const name = token === undefined ? undefined : await this.nameOf(token);

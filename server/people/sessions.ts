@@ -13,6 +13,9 @@ const sessionSchema = z.object({
 
 export type Session = z.output<typeof sessionSchema>;
 
+/** So long it stays known whose an ended session was, so that what they typed into it can be kept for them. */
+const KNOWN_AFTERWARDS_MS = 12 * 3_600_000;
+
 /** So that not every request writes to the disk; a session may end this much early. */
 const SEEN_AGAIN_AFTER_MS = 60_000;
 
@@ -63,6 +66,17 @@ export class Sessions {
     });
   }
 
+  /** Whose session it was that ended by itself, by its token; nothing after signing out, or much later. */
+  async endedOwner(token: string): Promise<string | undefined> {
+    const session = await this.#records.get(digestOf(token));
+    return session !== undefined && this.#isOver(session) ? session.person : undefined;
+  }
+
+  /** Those that are open now. */
+  async open(): Promise<readonly Session[]> {
+    return (await this.#records.all()).map(({ body }) => body).filter((session) => !this.#isOver(session));
+  }
+
   async endAllOf(person: string): Promise<void> {
     for (const { id, body } of await this.#records.all()) {
       if (body.person === person) await this.#turns.take(id, () => this.#records.delete(id));
@@ -77,17 +91,21 @@ export class Sessions {
     });
   }
 
-  #isOver({ startedAt, seenAt }: Session): boolean {
+  #isOver(session: Session): boolean {
+    return this.#overForMs(session) >= 0;
+  }
+
+  /** Below 0 while it is open. */
+  #overForMs({ startedAt, seenAt }: Session): number {
     const { settings, now } = this.#options;
-    const at = now().getTime();
-    const idleMs = at - Date.parse(seenAt);
-    const ageMs = at - Date.parse(startedAt);
-    return idleMs >= settings.sessionIdleMinutesMax * 60_000 || ageMs >= settings.sessionHoursMax * 3_600_000;
+    const idleEndMs = Date.parse(seenAt) + settings.sessionIdleMinutesMax * 60_000;
+    const endMs = Date.parse(startedAt) + settings.sessionHoursMax * 3_600_000;
+    return now().getTime() - Math.min(idleEndMs, endMs);
   }
 
   async #sweep(): Promise<void> {
     for (const { id, body } of await this.#records.all()) {
-      if (this.#isOver(body)) await this.#records.delete(id);
+      if (this.#overForMs(body) >= KNOWN_AFTERWARDS_MS) await this.#records.delete(id);
     }
   }
 }

@@ -1,17 +1,21 @@
 import { wrongFields } from '../http/fields.ts';
 import type { EntryDraft } from '../log/act.ts';
+import { LogDamaged } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { Settings } from '../settings.ts';
-import { siteSetUp } from '../site-stream.ts';
+import { letInEntry, screenShown, siteKind, siteSetUp } from '../site-stream.ts';
 import type { Store } from '../store/store.ts';
 import { Accounts } from './accounts.ts';
 import { Credentials } from './credentials.ts';
-import type { By, Claim, NewCode, People, ScreenCookies, SignedIn } from './people.ts';
+import type { By, Checked, Claim, NewCode, People, ScreenCookies, SignedIn } from './people.ts';
 import type { Person, Role } from './person.ts';
 import { type PersonEntry, personEntry } from './person-stream.ts';
 import { PinHasher } from './pin-hash.ts';
-import { alreadySetUp, notYourself, thatIsTheCode } from './refusals.ts';
+import { alreadySetUp, nobodyOfThatId, notYourself, thatIsTheCode } from './refusals.ts';
+import type { AccountReview } from './review.ts';
+import { reviewAccounts } from './review-accounts.ts';
 import { ADDERS, Roll } from './roll.ts';
+import { RULE } from './rule.ts';
 import { Screens, UNNUMBERED } from './screens.ts';
 import { Sessions } from './sessions.ts';
 
@@ -36,6 +40,7 @@ interface Change {
 
 /** The people of the site, kept in its log and, for what is secret, beside it. */
 export class SitePeople implements People {
+  readonly #log: SiteLog;
   readonly #roll: Roll;
   readonly #accounts: Accounts;
   readonly #credentials: Credentials;
@@ -45,6 +50,7 @@ export class SitePeople implements People {
   constructor(options: SitePeopleOptions) {
     const { settings, pepper, log, store } = options;
     const { hashCost: cost, hashesAtOnceMax: atOnceMax, hashesWaitingMax: waitingMax } = settings;
+    this.#log = log;
     this.#roll = new Roll(log);
     this.#accounts = new Accounts({
       ...options,
@@ -77,14 +83,16 @@ export class SitePeople implements People {
   async signIn(claim: Claim & ScreenCookies, by: By): Promise<SignedIn> {
     const person = await this.verify({ ...claim, screen: by.screen });
     const screen = await this.#screens.recognise(claim.screen);
+    const shown = await this.#shown(screen.name);
     const { id } = person;
     await this.#roll.record(
       { id, asks: { signIn: id }, entries: [personEntry(id, { kind: 'signed-in' })] },
-      { ...by, person: id, screen: screen.name },
+      { ...by, person: id, screen: shown },
     );
+    await this.#accounts.provedAt(id, shown);
     if (claim.session !== undefined) await this.#sessions.end(claim.session);
     const session = await this.#sessions.start({ person: id, screen: screen.name });
-    return { person, session, screenToken: screen.token, screen: screen.name };
+    return { person, session, screenToken: screen.token, screen: shown };
   }
 
   async signOut(session: string, by: By): Promise<void> {
@@ -102,10 +110,20 @@ export class SitePeople implements People {
     const session = token === undefined ? undefined : await this.#sessions.find(token, { background });
     const person = session && (await this.#roll.find(session.person));
     if (session !== undefined && person !== undefined && !person.retired) {
-      return { person, screen: session.screen };
+      return { person, screen: await this.#shown(session.screen) };
     }
     const name = screen === undefined ? undefined : await this.#screens.nameOf(screen);
-    return { person: null, screen: name ?? UNNUMBERED };
+    return { person: null, screen: await this.#shown(name ?? UNNUMBERED) };
+  }
+
+  /** As entries and pages call it. Where the site's own stream was changed, the number alone: nobody is kept out. */
+  async #shown(screen: string): Promise<string> {
+    try {
+      return screenShown(await this.#log.state(siteKind), screen);
+    } catch (error) {
+      if (error instanceof LogDamaged) return screen;
+      throw error;
+    }
   }
 
   setUp(
@@ -115,9 +133,10 @@ export class SitePeople implements People {
     const { plant, name, newPin: pin } = first;
     return this.#roll.inTurn(async () => {
       const id = FIRST_ID;
-      await this.#credentials.refuseGuessable({ newPin: pin, id });
+      await this.#credentials.refuseGuessable({ newPin: pin, who: { id, name } });
       const site = siteSetUp({ plant, demo: false });
-      const entries = [site, ...addedWithPin({ id, name, role: 'engineer' })];
+      const added = addedWithPin({ id, name, role: 'engineer', how: 'set up this site' });
+      const entries = [site, ...added, personEntry(id, { kind: 'rule-accepted', inputs: { rule: RULE } })];
       const asks = { setUp: plant, name };
       await this.#roll.record(
         { id, asks, entries, check: () => this.#refuseNotEmpty() },
@@ -135,15 +154,15 @@ export class SitePeople implements People {
     );
   }
 
-  async add(who: { readonly name: string; readonly role: Role }, by: By): Promise<NewCode> {
-    const { name, role } = who;
+  async add(who: Checked & { readonly name: string; readonly role: Role }, by: By): Promise<NewCode> {
+    const { name, role, identityCheckedHow } = who;
     return await this.#roll.inTurn(async () => {
       const next = await this.#roll.nextId(role);
       const { id } = await this.#roll.record(
         {
           id: next,
           asks: { add: name, role },
-          entries: [personEntry(next, { kind: 'person-added', inputs: { name, role } })],
+          entries: [personEntry(next, { kind: 'person-added', inputs: { name, role, identityCheckedHow } })],
           check: () => this.#roll.refuseUsedName(name),
         },
         by,
@@ -159,17 +178,18 @@ export class SitePeople implements People {
     const { name, role, pin } = who;
     return this.#roll.inTurn(async () => {
       const id = await this.#roll.nextId(role);
-      await this.#credentials.refuseGuessable({ newPin: pin, id });
-      const entries = addedWithPin({ id, name, role });
+      await this.#credentials.refuseGuessable({ newPin: pin, who: { id, name } });
+      const entries = addedWithPin({ id, name, role, how: 'demo plant' });
       const check = () => this.#roll.refuseUsedName(name);
       const done = await this.#roll.record({ id, asks: { addWithPin: name, role }, entries, check }, by);
       return await this.#credentials.giveFirstPin({ id: done.id, pin }, by);
     });
   }
 
-  async giveCode(id: string, by: By): Promise<NewCode> {
+  async giveCode(who: Checked & { readonly id: string }, by: By): Promise<NewCode> {
+    const { id, identityCheckedHow } = who;
     return await this.#roll.inTurn(async () => {
-      const entries = [personEntry(id, { kind: 'code-given' })];
+      const entries = [personEntry(id, { kind: 'code-given', inputs: { identityCheckedHow } })];
       const check = async () => {
         await this.#roll.present(id);
         refuseYourself(id, by);
@@ -179,6 +199,19 @@ export class SitePeople implements People {
       await this.#sessions.endAllOf(id);
       return code;
     });
+  }
+
+  async letIn(who: { readonly name: string; readonly newKey: boolean }, by: By): Promise<NewCode> {
+    const { name, newKey } = who;
+    const person = await this.#roll.whoIs(name);
+    if (person === undefined) throw nobodyOfThatId(name);
+    const { id } = person;
+    const inputs = { identityCheckedHow: 'server console' };
+    const entries = [letInEntry({ person: id, newKey }), personEntry(id, { kind: 'code-given', inputs })];
+    await this.#roll.record({ id, asks: { letIn: id, newKey }, entries }, by);
+    if (newKey) await this.#accounts.voidAll();
+    await this.#sessions.endAllOf(id);
+    return await this.#credentials.newCode(id, by);
   }
 
   async setFirstPin(
@@ -191,7 +224,7 @@ export class SitePeople implements People {
     const kind = await this.#accounts.prove({ person, who, secret, screen: by.screen });
     if (person === undefined) throw new TypeError('Nobody was proved.');
     if (kind === 'pin') throw wrongFields({ code: 'You have a PIN already. Sign in with it.' });
-    await this.#credentials.setPin({ person, newPin }, { ...by, person: person.id });
+    await this.#credentials.setPin({ person, newPin, ruleAccepted: true }, { ...by, person: person.id });
     await this.#sessions.endAllOf(person.id);
     return person;
   }
@@ -204,7 +237,7 @@ export class SitePeople implements People {
     if (await this.#credentials.isPinSet(person.id, by)) return;
     await this.verify({ who: person.id, pin: change.pin, screen: by.screen });
     if (change.pin === change.newPin) throw wrongFields({ newPin: 'This is the PIN that you have.' });
-    await this.#credentials.setPin({ person, newPin: change.newPin }, by);
+    await this.#credentials.setPin({ person, newPin: change.newPin, ruleAccepted: false }, by);
     await this.#sessions.endAllOf(person.id);
   }
 
@@ -243,6 +276,26 @@ export class SitePeople implements People {
     await this.#roll.record({ id, asks: { endSessions: id }, entries }, by);
   }
 
+  review(): Promise<readonly AccountReview[]> {
+    return reviewAccounts({
+      log: this.#log,
+      roll: this.#roll,
+      accounts: this.#accounts,
+      sessions: this.#sessions,
+      shown: (screen) => this.#shown(screen),
+    });
+  }
+
+  screens(): Promise<readonly string[]> {
+    return this.#screens.list();
+  }
+
+  async endedOwner(session: string): Promise<Person | undefined> {
+    const id = await this.#sessions.endedOwner(session);
+    const person = id === undefined ? undefined : await this.#roll.find(id);
+    return person?.retired ? undefined : person;
+  }
+
   /** An act on one person of the list. */
   async #change(change: Change, by: By): Promise<Person> {
     const { id, kind, inputs, check } = change;
@@ -263,9 +316,15 @@ export class SitePeople implements People {
   }
 }
 
-function addedWithPin({ id, name, role }: { id: string; name: string; role: Role }): readonly EntryDraft[] {
+function addedWithPin(of: {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+  readonly how: string;
+}): readonly EntryDraft[] {
+  const { id, name, role, how } = of;
   return [
-    personEntry(id, { kind: 'person-added', inputs: { name, role } }),
+    personEntry(id, { kind: 'person-added', inputs: { name, role, identityCheckedHow: how } }),
     personEntry(id, { kind: 'pin-set' }),
   ];
 }

@@ -48,9 +48,11 @@ inBrowser('people at a screen', (open) => {
     await page.getByLabel('Your name').fill('Engineer 1');
     await page.getByLabel('Your PIN', { exact: true }).fill('738159');
     await page.getByLabel('Your PIN again').fill('738159');
+    await page.getByText('I have read it').click();
     await page.getByRole('button', { name: 'Set up this site' }).click();
     await page.waitForURL('**/people');
     await page.getByLabel('Name').fill('Technician 1');
+    await page.getByLabel('How you know that it is they').fill('Works with me');
     await page.getByRole('button', { name: 'Add to the list' }).click();
     await page.getByText('Choose one of').first().waitFor();
     expect(await page.getByLabel('Name').inputValue()).toBe('Technician 1');

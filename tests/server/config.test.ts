@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ownOrigins, readConfig } from '../../server/config.ts';
 
@@ -8,7 +9,9 @@ describe('what the environment says', () => {
       host: '127.0.0.1',
       isLoopback: true,
       folder: 'yokeside-data',
+      pepperFile: join('yokeside-data-key', 'yokeside.pepper'),
       origins: [],
+      tls: null,
     });
     expect(readConfig({ YOKESIDE_PORT: '', YOKESIDE_HOST: '', YOKESIDE_DATA: '' })).toEqual(readConfig({}));
   });
@@ -35,6 +38,7 @@ describe('what the environment says', () => {
   test('or those of the network as well, and those given by hand first', () => {
     const config = readConfig({
       YOKESIDE_HOST: '0.0.0.0',
+      YOKESIDE_PLAIN_HTTP: 'yes',
       YOKESIDE_ORIGINS: 'https://Valves.example/, http://v:81',
     });
     expect(config.isLoopback).toBe(false);
@@ -45,7 +49,7 @@ describe('what the environment says', () => {
   });
 
   test('or those of one address', () => {
-    const origins = ownOrigins(readConfig({ YOKESIDE_HOST: '192.0.2.7' }), 8430);
+    const origins = ownOrigins(readConfig({ YOKESIDE_HOST: '192.0.2.7', YOKESIDE_PLAIN_HTTP: 'yes' }), 8430);
     expect(origins[0]).toBe('http://192.0.2.7:8430');
     expect(origins).not.toContain('http://0.0.0.0:8430');
   });

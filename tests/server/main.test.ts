@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { readdirSync, statSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { compiled } from '../compiled.ts';
 import { aFolder } from '../folders.ts';
@@ -27,8 +27,12 @@ interface Started {
 }
 
 function start(environment: Readonly<Record<string, string>>): Started {
+  // The key lies beside the data folder by itself; here both go when the test is over.
+  const data = environment.YOKESIDE_DATA;
+  const pepper =
+    data === undefined ? {} : { YOKESIDE_PEPPER: join(data, '..', `${basename(data)}-key`, 'k') };
   const child = spawn(process.execPath, [script], {
-    env: { ...process.env, YOKESIDE_PORT: '0', ...environment },
+    env: { ...process.env, YOKESIDE_PORT: '0', ...pepper, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   running.add(child);
@@ -87,7 +91,13 @@ describe('npm start', () => {
     const response = await fetch(`${address}/set-up`, {
       method: 'POST',
       headers: { origin: address, 'content-type': 'application/json' },
-      body: JSON.stringify({ plant: 'P', name: 'E', newPin: '738159', newPinAgain: '738159' }),
+      body: JSON.stringify({
+        plant: 'P',
+        name: 'E',
+        newPin: '738159',
+        newPinAgain: '738159',
+        rule: 'accepted',
+      }),
     });
     expect(response.status).toBe(200);
     first.child.kill('SIGKILL');
@@ -105,7 +115,7 @@ describe('npm start', () => {
   });
 
   test('asks for a token, printed once at the console and not in the operations log, when it listens beyond this machine', async () => {
-    const server = start({ YOKESIDE_DATA: aFolder(), YOKESIDE_HOST: '0.0.0.0' });
+    const server = start({ YOKESIDE_DATA: aFolder(), YOKESIDE_HOST: '0.0.0.0', YOKESIDE_PLAIN_HTTP: 'yes' });
     await server.address();
     const port = /:(\d+)$/.exec(await server.address())?.[1];
     const page = await (await fetch(`http://127.0.0.1:${port}/`)).text();
@@ -118,7 +128,11 @@ describe('npm start', () => {
 
   test.each([
     ['a port that is none', { YOKESIDE_PORT: 'eighty' }, 'YOKESIDE_PORT is "eighty"'],
-    ['a host that is none', { YOKESIDE_HOST: 'no.such.host.invalid' }, 'YOKESIDE_HOST'],
+    [
+      'a host that is none',
+      { YOKESIDE_HOST: 'no.such.host.invalid', YOKESIDE_PLAIN_HTTP: 'yes' },
+      'YOKESIDE_HOST',
+    ],
   ])('says in a line what is wrong with %s', async (_, environment, message) => {
     const server = start({ YOKESIDE_DATA: join(aFolder(), 'data'), ...environment });
     expect(await server.ended).toBe(1);

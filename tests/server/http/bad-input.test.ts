@@ -168,7 +168,7 @@ describe('whatever is sent', () => {
   );
 
   test.each(NASTY)('as a name stands on the page as text or is refused: %j', async (text) => {
-    const fields = { name: isWhole(text) ? text : 'x', role: 'technician' };
+    const fields = { name: isWhole(text) ? text : 'x', role: 'technician', identity: 'works with me' };
     const response = await app.post('/people', fields, { as: browser });
     expect([201, 409, 422]).toContain(response.status);
     const page = await (await app.get('/people', { as: browser })).text();

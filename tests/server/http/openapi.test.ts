@@ -55,7 +55,7 @@ describe('the description for programs', () => {
     for (const { schema } of Object.values(content)) {
       expect(schema).toMatchObject({
         type: 'object',
-        required: ['name', 'role'],
+        required: ['name', 'role', 'identity'],
         properties: {
           name: { type: 'string' },
           role: { enum: expect.arrayContaining(['engineer']) },
@@ -73,7 +73,7 @@ describe('the description for programs', () => {
       expect(answerSchema(path, 'get').safeParse(answer).error, path).toBeUndefined();
     }
     const added: unknown = await (
-      await app.postJson('/people', { name: 'T', role: 'technician' }, json)
+      await app.postJson('/people', { name: 'T', role: 'technician', identity: 'works with me' }, json)
     ).json();
     expect(answerSchema('/people', 'post').safeParse(added).error).toBeUndefined();
     expect(answerSchema('/people', 'post').safeParse({ person: added }).success).toBe(false);

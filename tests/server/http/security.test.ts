@@ -181,7 +181,7 @@ describe('cookies', () => {
     const secure = await anApp({ routes: [], settings: { origins: ['https://127.0.0.1:8430'] } });
     const set = await secure.post(
       '/set-up',
-      { plant: 'P', name: 'E', newPin: PINS.engineer, newPinAgain: PINS.engineer },
+      { plant: 'P', name: 'E', newPin: PINS.engineer, newPinAgain: PINS.engineer, rule: 'accepted' },
       { headers: { origin: 'https://127.0.0.1:8430' } },
     );
     const lines = set.headers.getSetCookie();

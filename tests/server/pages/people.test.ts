@@ -26,7 +26,7 @@ describe('the page of people', () => {
   test('adds somebody and shows their code once', async () => {
     const response = await app.post(
       '/people',
-      { name: ' Technician 2 ', role: 'technician' },
+      { name: ' Technician 2 ', role: 'technician', identity: 'works with me' },
       { as: engineer },
     );
     const page = await response.text();
@@ -37,7 +37,11 @@ describe('the page of people', () => {
   });
 
   test('keeps what was typed when a name is in use', async () => {
-    const response = await app.post('/people', { name: 'Supervisor 1', role: 'engineer' }, { as: engineer });
+    const response = await app.post(
+      '/people',
+      { name: 'Supervisor 1', role: 'engineer', identity: 'works with me' },
+      { as: engineer },
+    );
     const page = await response.text();
     expect(response.status).toBe(409);
     expect(page).toContain('Somebody is called &quot;Supervisor 1&quot; already.');
@@ -63,7 +67,7 @@ describe('the page of one person', () => {
     const role = await app.post(`${path}/role`, { role: 'supervisor' }, { as: engineer });
     expect(role.status).toBe(303);
     expect(await (await app.get(path, { as: engineer })).text()).toContain('t1, supervisor');
-    const code = await app.post(`${path}/code`, {}, { as: engineer });
+    const code = await app.post(`${path}/code`, { identity: 'works with me' }, { as: engineer });
     expect([code.status, await code.text()]).toEqual([
       200,
       expect.stringContaining('One-time code for Technician One'),

@@ -10,7 +10,13 @@ async function start(options: AnAppOptions = {}): Promise<AnApp> {
   return app;
 }
 
-const FIRST = { plant: 'Condensate plant', name: 'Engineer 7', newPin: '738159', newPinAgain: '738159' };
+const FIRST = {
+  plant: 'Condensate plant',
+  name: 'Engineer 7',
+  newPin: '738159',
+  newPinAgain: '738159',
+  rule: 'accepted',
+};
 
 const loadDemo: LoadDemo = async ({ people, newId }) => {
   const by = { requestId: newId(), person: null, screen: 'demo plant' };
@@ -43,6 +49,7 @@ describe('an empty site', () => {
     expect(entries.map(({ kind, person }) => [kind, person])).toEqual([
       ['person-added', 'e1'],
       ['pin-set', 'e1'],
+      ['rule-accepted', 'e1'],
       ['signed-in', 'e1'],
     ]);
   });

@@ -59,13 +59,17 @@ describe('signing in', () => {
 
   test('with a one-time code in the place of the PIN says where it belongs', async () => {
     const by = { requestId: 'adding-somebody-1', person: 'e1', screen: 'screen 9' };
-    const { code } = await app.services.people.add({ name: 'New', role: 'technician' }, by);
+    const { code } = await app.services.people.add(
+      { name: 'New', role: 'technician', identityCheckedHow: 'works with me' },
+      by,
+    );
     const response = await app.post('/sign-in', { who: 'New', pin: code });
     expect([response.status, await response.text()]).toEqual([
       403,
       expect.stringContaining('That is the one-time code'),
     ]);
-    const set = await app.post('/first-pin', { who: 'New', code, newPin: '738159', newPinAgain: '738159' });
+    const choice = { who: 'New', code, newPin: '738159', newPinAgain: '738159' };
+    const set = await app.post('/first-pin', { ...choice, rule: 'accepted' });
     expect([set.status, set.headers.get('location')]).toEqual([303, '/sign-in?told=pin-set']);
     const page = await (await app.get('/sign-in?told=pin-set')).text();
     expect(page).toContain('Your PIN is set. Sign in with it.');

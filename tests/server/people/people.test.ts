@@ -16,6 +16,8 @@ const by = (person: string | null = 'e1', requestId = newRequestId()): By => ({
   screen: 'screen 9',
 });
 
+const HOW = { identityCheckedHow: 'works with me' };
+
 const verify = (who: string, pin: string) => app.services.people.verify({ who, pin, screen: 'screen 9' });
 
 async function codeOf(doing: Promise<unknown>): Promise<string> {
@@ -150,6 +152,7 @@ describe('proving who one is', () => {
     const told = (await entries('site')).filter((entry) => entry.startsWith('pin-refused'));
     expect(told).toEqual([
       'pin-refused {"inARow":1,"person":null}',
+      'pin-refused {"inARow":5,"person":null}',
       'pin-refused {"inARow":6,"person":null}',
     ]);
   });
@@ -174,20 +177,20 @@ describe('the list of people', () => {
   test('gives ids by role, never one twice, also not at once or after somebody has left', async () => {
     const { people } = app.services;
     const added = await Promise.all(
-      ['A', 'B', 'C'].map((name) => people.add({ name, role: 'technician' }, by())),
+      ['A', 'B', 'C'].map((name) => people.add({ name, role: 'technician', ...HOW }, by())),
     );
     expect(added.map(({ person }) => person.id)).toEqual(['t2', 't3', 't4']);
     await people.retire('t4', by());
-    expect((await people.add({ name: 'D', role: 'technician' }, by())).person.id).toBe('t5');
+    expect((await people.add({ name: 'D', role: 'technician', ...HOW }, by())).person.id).toBe('t5');
   });
 
   test('has no two people of one name, or a name that is another’s id', async () => {
     const { people } = app.services;
     for (const name of ['Technician 1', 'TECHNICIAN 1', 't1']) {
-      expect(await codeOf(people.add({ name, role: 'engineer' }, by()))).toBe('PPL-005');
+      expect(await codeOf(people.add({ name, role: 'engineer', ...HOW }, by()))).toBe('PPL-005');
     }
     const twice = await Promise.all(
-      [1, 2].map(() => codeOf(people.add({ name: 'Twin', role: 'technician' }, by()))),
+      [1, 2].map(() => codeOf(people.add({ name: 'Twin', role: 'technician', ...HOW }, by()))),
     );
     expect(twice.sort()).toEqual(['PPL-005', 'not refused: undefined']);
     expect(await codeOf(people.rename({ id: 's1', name: 'Technician 1' }, by()))).toBe('PPL-005');
@@ -198,8 +201,8 @@ describe('the list of people', () => {
     const { people } = app.services;
     const once = by();
     const [first, again] = [
-      await people.add({ name: 'New', role: 'technician' }, once),
-      await people.add({ name: 'New', role: 'technician' }, once),
+      await people.add({ name: 'New', role: 'technician', ...HOW }, once),
+      await people.add({ name: 'New', role: 'technician', ...HOW }, once),
     ];
     expect(again.person).toEqual(first.person);
     // Only the last code told is good, since the first may never have arrived.
@@ -208,12 +211,13 @@ describe('the list of people', () => {
       'PPL-001',
     );
     await people.setFirstPin({ who: 'New', code: again.code, newPin }, by(null));
-    expect(await codeOf(people.add({ name: 'New', role: 'technician' }, once))).toBe('PPL-007');
+    expect(await codeOf(people.add({ name: 'New', role: 'technician', ...HOW }, once))).toBe('PPL-007');
     expect(await verify('New', newPin)).toMatchObject({ id: 't2' });
     const retiring = by();
     expect(await people.retire('t2', retiring)).toEqual(await people.retire('t2', retiring));
     expect((await entries('person:t2')).map((entry) => entry.split(' ')[0])).toEqual([
       'person-added',
+      'rule-accepted',
       'pin-set',
       'person-retired',
     ]);
@@ -231,7 +235,7 @@ describe('the list of people', () => {
     const { people } = app.services;
     expect(await codeOf(people.changeRole({ id: 's1', role: 'engineer' }, by('s1')))).toBe('PPL-009');
     expect(await codeOf(people.retire('s1', by('s1')))).toBe('PPL-009');
-    expect(await codeOf(people.giveCode('s1', by('s1')))).toBe('PPL-009');
+    expect(await codeOf(people.giveCode({ id: 's1', ...HOW }, by('s1')))).toBe('PPL-009');
     expect((await people.rename({ id: 's1', name: 'Supervisor One' }, by('s1'))).name).toBe('Supervisor One');
   });
 
@@ -240,7 +244,7 @@ describe('the list of people', () => {
     for (const doing of [
       () => people.retire('x1', by()),
       () => people.rename({ id: 'x1', name: 'A' }, by()),
-      () => people.giveCode('x1', by()),
+      () => people.giveCode({ id: 'x1', ...HOW }, by()),
       () => people.endSessions('x1', by()),
     ]) {
       expect(await codeOf(doing())).toBe('PPL-006');
@@ -274,7 +278,7 @@ describe('a one-time code', () => {
 
   test('is good once, for choosing a PIN and for nothing else', async () => {
     const { people } = app.services;
-    const { code, person } = await people.add({ name: 'New', role: 'technician' }, by());
+    const { code, person } = await people.add({ name: 'New', role: 'technician', ...HOW }, by());
     expect(code).toMatch(/^\d{8}$/);
     expect(await codeOf(verify(person.id, code))).toBe('PPL-004');
     expect(await codeOf(people.setFirstPin({ who: 'New', code: '00000000', newPin }, by(null)))).toBe(
@@ -292,7 +296,7 @@ describe('a one-time code', () => {
 
   test('is over after a day', async () => {
     const { people } = app.services;
-    const { code, validUntil } = await people.add({ name: 'New', role: 'technician' }, by());
+    const { code, validUntil } = await people.add({ name: 'New', role: 'technician', ...HOW }, by());
     expect(validUntil).toBe('2024-01-16T08:00:00.000Z');
     app.wait(86_400_000);
     expect(await codeOf(people.setFirstPin({ who: 'New', code, newPin }, by(null)))).toBe('PPL-001');
@@ -300,7 +304,7 @@ describe('a one-time code', () => {
 
   test('is not used up by a PIN that is soon guessed', async () => {
     const { people } = app.services;
-    const { code } = await people.add({ name: 'New', role: 'technician' }, by());
+    const { code } = await people.add({ name: 'New', role: 'technician', ...HOW }, by());
     for (const bad of ['123456', '111111', '12345', '240385']) {
       expect(await codeOf(people.setFirstPin({ who: 'New', code, newPin: bad }, by(null)))).toBe('FRM-002');
     }
@@ -310,12 +314,12 @@ describe('a one-time code', () => {
   test('takes the place of a forgotten PIN, ends sessions, and opens an account that is held', async () => {
     const { browser } = await app.signedIn('technician');
     for (let time = 0; time < 5; time += 1) await codeOf(verify('t1', '1'));
-    const { code } = await app.services.people.giveCode('t1', by('s1'));
+    const { code } = await app.services.people.giveCode({ id: 't1', ...HOW }, by('s1'));
     expect((await app.get('/people', { as: browser })).status).toBe(303);
     expect(await codeOf(verify('t1', PINS.technician))).toBe('PPL-001');
     await app.services.people.setFirstPin({ who: 't1', code, newPin }, by(null));
     expect(await verify('t1', newPin)).toMatchObject({ id: 't1' });
-    expect(await entries('person:t1')).toContain('code-given {}');
+    expect(await entries('person:t1')).toContain('code-given {"identityCheckedHow":"works with me"}');
   });
 });
 
@@ -336,10 +340,10 @@ describe('the own PIN', () => {
   test('is found nowhere: not in the database, the log, the operations log or any page', async () => {
     const canary = '738159046';
     const code = await (async () => {
-      const added = await app.services.people.add({ name: 'Canary', role: 'engineer' }, by());
+      const added = await app.services.people.add({ name: 'Canary', role: 'engineer', ...HOW }, by());
       return added.code;
     })();
-    const fields = { who: 'Canary', code, newPin: canary, newPinAgain: canary };
+    const fields = { who: 'Canary', code, newPin: canary, newPinAgain: canary, rule: 'accepted' };
     const pages = [
       await app.post('/first-pin', { ...fields, newPinAgain: '1' }),
       await app.post('/first-pin', fields),

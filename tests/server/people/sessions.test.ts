@@ -81,7 +81,10 @@ describe('a session', () => {
 
   test.each([
     ['another role', () => app.services.people.changeRole({ id: 't1', role: 'engineer' }, by())],
-    ['a new code', () => app.services.people.giveCode('t1', by())],
+    [
+      'a new code',
+      () => app.services.people.giveCode({ id: 't1', identityCheckedHow: 'works with me' }, by()),
+    ],
     ['leaving the site', () => app.services.people.retire('t1', by())],
     ['being signed out by a supervisor', () => app.services.people.endSessions('t1', by())],
   ])('ends at once with %s', async (_, doing) => {

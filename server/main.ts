@@ -76,6 +76,7 @@ async function greet({ people, settings }: Services): Promise<void> {
   if (setUpToken !== null && (await people.isEmpty())) console.error(`Set-up token: ${setUpToken}`);
 }
 
+function stopOnSignal({ log, operations }: Services, listening: Listening): void {
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await listening.stop();

@@ -66,8 +66,9 @@ function readQuantity(
   const number = numberFor(field, { typed, units: job.sheet.units });
   const valueSi = number.unit === '%' ? (number.valueSi / 100) * job.sheet.travelM : number.valueSi;
   const gear = gearFor(field, { given, job });
-  if (gear !== null) checkGear(gear, { field, valueSi, today, job });
+  // What this valve cannot do is said in its own words, before the gauge is asked whether it could show it.
   checkPlausible(field, { valueSi, job });
+  if (gear !== null) checkGear(gear, { field, valueSi, today, job });
   return {
     field: field.name,
     valueSi,

@@ -1,20 +1,16 @@
 import { z } from 'zod';
 
-import { rowFields } from '../../procedures/actions/answer.ts';
-import { fill } from '../../procedures/say.ts';
 import { GEAR_ROLES } from '../../procedures/test-gear/roles.ts';
-import { Refusal } from '../../safety/refusal.ts';
-import { oneOf, optionalText, text, wrongFields } from '../http/fields.ts';
+import { type Fields, oneOf, optionalText, text, wrongFields } from '../http/fields.ts';
 import { type Call, type RefusedCall, type Route, route } from '../http/route.ts';
 import { actOnJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
-import { loadJob } from '../jobs/load.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { actFields, readAction } from '../jobs/read-action.ts';
-import { fieldViews } from '../jobs/view/fields.ts';
 import { newJobParams } from '../jobs/view/new-job.ts';
-import { jobAnswer, jobPage, jobPiece } from '../jobs/view/page.ts';
+import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
 import type { Person } from '../people/person.ts';
+import { linePage, lineRoute } from './job-lines.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 const gearFields = Object.fromEntries(
@@ -38,7 +34,7 @@ export function jobRoutes(catalogue: Catalogue): readonly Route[] {
     openJobRoute(catalogue),
     showJobRoute(catalogue),
     actRoute(catalogue),
-    correctRoute(catalogue),
+    lineRoute(catalogue),
   ];
 }
 
@@ -122,11 +118,9 @@ function showJobRoute(catalogue: Catalogue): Route {
     summary: 'A job: its lines, the open card with what it asks, the energies, the ways back',
     roles: 'signed-in',
     answer: jobAnswer,
-    handle: async (call) => jobPage(call, { catalogue, again: NOTHING }),
+    handle: async (call) => jobPage(call, { catalogue, again: NOTHING_TYPED }),
   });
 }
-
-const NOTHING = { typed: {}, wrong: {} };
 
 function actRoute(catalogue: Catalogue): Route {
   return route({
@@ -152,21 +146,29 @@ function actRoute(catalogue: Catalogue): Route {
         job,
         action,
       });
-      const reply = await jobPage(call, { catalogue, again: NOTHING });
+      const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED });
       return { ...reply, fragment: jobPiece(reply), seeOther: `/jobs/${job}#card` };
     },
     refused: async (call) => {
-      const typed = Object.fromEntries(
-        Object.entries(call.typed).filter(([name, value]) => typeof value === 'string' && name !== 'pin'),
-      ) as Record<string, string>;
       if (call.person === null) throw new TypeError('a refused act without a person');
-      const reply = await jobPage(
-        { ...call, person: call.person },
-        { catalogue, again: { typed, wrong: call.refusal.fields ?? {} } },
-      );
+      const by = { ...call, person: call.person };
+      const again = { typed: textsOf(call.typed), wrong: call.refusal.fields ?? {} };
+      const { act, corrects: place = '' } = again.typed;
+      const line = act === 'correct' ? await linePage(by, { catalogue, place, again }) : null;
+      if (line !== null) return { page: line };
+      const reply = await jobPage(by, { catalogue, again });
       return { ...(reply.page === undefined ? {} : { page: reply.page }), fragment: jobPiece(reply) };
     },
   });
+}
+
+/** What may be drawn again: a PIN is typed anew each time. */
+function textsOf(typed: Fields): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(typed).filter(
+      (pair): pair is [string, string] => typeof pair[1] === 'string' && pair[0] !== 'pin',
+    ),
+  );
 }
 
 /** Who signs, by name and PIN every time: a session alone signs nothing, and the session stays whose it is. */
@@ -175,66 +177,4 @@ async function signer({ services, body, screen }: Call<z.output<typeof actFields
   if (who === '' || pin === '')
     throw wrongFields({ [who === '' ? 'signer' : 'pin']: 'Name and PIN sign together.' });
   return services.people.verify({ who, pin, screen });
-}
-
-function correctRoute(catalogue: Catalogue): Route {
-  return route({
-    method: 'GET',
-    path: '/jobs/:id/lines/:place',
-    name: 'showLine',
-    summary: 'One line of a job, with the fields that a correction of it would give again',
-    roles: WORKERS,
-    answer: z.object({
-      job: z.string(),
-      place: z.number(),
-      step: z.string(),
-      fields: z.array(z.object({ name: z.string(), label: z.string(), value: z.string() })),
-    }),
-    handle: async (call) => {
-      const { job, around } = await loadJob(call.params.id ?? '', {
-        services: call.services,
-        catalogue,
-        person: call.person,
-      });
-      const line = job.answers.find((one) => String(one.place) === call.params.place && !one.superseded);
-      const step = line === undefined ? undefined : around.compiled.definition.steps[line.step];
-      if (line === undefined || step === undefined || (step.kind !== 'reading' && step.kind !== 'table')) {
-        throw new Refusal({
-          kind: 'not-found',
-          code: 'JOB-005',
-          what: 'That line cannot be corrected.',
-          kept: 'Nothing was written.',
-          next: 'Choose a reading that stands.',
-        });
-      }
-      const then = {
-        ...job,
-        step: line.step,
-        tables: { ...job.tables, [line.step]: (job.tables[line.step] ?? []).slice(0, line.row ?? 0) },
-      };
-      const typed = {
-        ...line.words,
-        ...Object.fromEntries(line.readings.map((reading) => [reading.field, reading.typed])),
-      };
-      const fields = fieldViews(step.kind === 'table' ? rowFields(step, then) : step.asks, {
-        job: then,
-        again: { typed, wrong: {} },
-      });
-      const params = {
-        job: { id: job.id, tag: job.tag, place: job.place },
-        line: { place: line.place, what: fill(step.title, job), step: line.step },
-        fields,
-        typed: {},
-      };
-      return {
-        data: {
-          job: job.id,
-          place: line.place,
-          step: line.step,
-          fields: fields.map(({ name, label, value }) => ({ name, label, value })),
-        },
-        page: { title: `Correct line ${line.place}`, template: 'pages/correct.njk', params },
-      };
-    },
-  });
 }

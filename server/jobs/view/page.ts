@@ -6,6 +6,7 @@ import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
+import { isForOpenCard, typedElsewhere } from './typed.ts';
 
 const fieldAnswer = z.object({
   name: z.string(),
@@ -138,6 +139,8 @@ function fieldOf(field: NonNullable<JobView['card']>['fields'][number]): z.input
   };
 }
 
+export const NOTHING_TYPED: Typed = { typed: {}, wrong: {} };
+
 export type JobReply = Reply<JobAnswer> & { readonly params: object };
 
 /** The page of a job and the same as JSON, from one view. */
@@ -148,9 +151,12 @@ export async function jobPage(
   const { services, person } = call;
   const { job, around } = await loadJob(call.params.id ?? '', { services, catalogue, person });
   const people = (await services.people.list()).filter((one) => !one.retired);
-  const view = jobView({ job, around, again, people });
+  const { definition } = around.compiled;
+  const shown = isForOpenCard(again.typed, job) ? again : NOTHING_TYPED;
+  const view = jobView({ job, around, again: shown, people });
   const left = await leftBehind(job.tag, services);
-  const params = { job: forTemplate(view, { again }), left, typed: again.typed };
+  const unsent = typedElsewhere(again.typed, { job, definition });
+  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed };
   return {
     data: answerOf(view, left),
     params,

@@ -2,9 +2,15 @@ import type { Action, ActionKind, ActionOf, Decision, Surroundings } from './act
 import { answer } from './actions/answer.ts';
 import { correct } from './actions/correct.ts';
 import { goBack, makeSafe, park, takeUp } from './actions/leave.ts';
+import { override } from './actions/override.ts';
+import { goOn, review } from './actions/points.ts';
 import { proveAgain } from './actions/prove-again.ts';
+import { confirmRadio, denyRadio } from './actions/radio.ts';
+import { readAgain } from './actions/read-again.ts';
 import { cardMoved, notOpen, wrongStep } from './actions/refusals.ts';
-import { sendBack, sign } from './actions/sign.ts';
+import { sendBack } from './actions/send-back.ts';
+import { sign } from './actions/sign.ts';
+import { waive } from './actions/waive.ts';
 import type { Job } from './job.ts';
 
 type Acts = { readonly [K in ActionKind]: (job: Job, action: ActionOf<K>, around: Surroundings) => Decision };
@@ -19,7 +25,17 @@ const ACTS: Acts = {
   park,
   'take-up': takeUp,
   'prove-again': proveAgain,
+  waive,
+  'go-on': goOn,
+  override,
+  review,
+  'read-again': readAgain,
+  'confirm-radio': confirmRadio,
+  'deny-radio': denyRadio,
 };
+
+/** Acts on a line of the past: whatever card is open by now, also on a closed job. */
+const ON_A_LINE: readonly ActionKind[] = ['review', 'confirm-radio', 'deny-radio'];
 
 /**
  * Decides one act of a person on a job: a refusal with its reason, or one line to store. Pure: the same job,
@@ -29,12 +45,13 @@ const ACTS: Acts = {
  * @example advance(job, { kind: 'answer', place: 12, step: 'shutSupply', given: { supplyBeforePa: '62' } }, around).effects.to
  */
 export function advance(job: Job, action: Action, around: Surroundings): Decision {
-  if (job.status === 'none' || job.status === 'closed')
+  const onLine = ON_A_LINE.includes(action.kind);
+  if (job.status === 'none' || (job.status === 'closed' && !onLine))
     throw notOpen(job.status === 'none' ? 'not there' : 'closed');
-  if (job.status === 'parked' && action.kind !== 'take-up' && action.kind !== 'make-safe')
+  if (job.status === 'parked' && action.kind !== 'take-up' && action.kind !== 'make-safe' && !onLine)
     throw notOpen('parked');
   // A stop is never too late: whatever another screen did meanwhile, the way to safe is open.
-  if (action.kind !== 'make-safe' && action.place !== job.place) throw cardMoved();
+  if (action.kind !== 'make-safe' && !onLine && action.place !== job.place) throw cardMoved(job);
   if ('step' in action && action.step !== job.step) throw wrongStep(action.step);
   const act = ACTS[action.kind] as (job: Job, action: Action, around: Surroundings) => Decision;
   const decision = act(job, action, around);

@@ -10,7 +10,14 @@ function eventOf(entry: JobEntry): { readonly type: string; readonly outcome: st
   switch (entry.kind) {
     case 'step-answered':
     case 'row-read':
+    case 'overridden':
       return { type: 'ANSWER', outcome: name ?? '' };
+    case 'not-witnessed':
+    case 'review-opened':
+      return { type: 'GO_ON', outcome: '' };
+    case 'hold-waived':
+      return { type: 'WAIVE', outcome: '' };
+    case 'witnessed':
     case 'hold-signed':
       return { type: 'SIGN', outcome: '' };
     case 'hold-sent-back':
@@ -25,7 +32,15 @@ function eventOf(entry: JobEntry): { readonly type: string; readonly outcome: st
 }
 
 /** Lines that the machine has no part in: they must stand at the open step and leave the job there. */
-const STAYING: readonly string[] = ['parked', 'taken-up', 'proved-again'];
+const STAYING: readonly string[] = [
+  'parked',
+  'taken-up',
+  'proved-again',
+  'read-again',
+  'reviewed',
+  'radio-confirmed',
+  'radio-denied',
+];
 
 function placeProblems(
   entry: JobEntry,

@@ -2,6 +2,9 @@ import { leavesOf, needsOf } from '../safety/action-classes.ts';
 import { type ConditionId, ENERGY_IDS } from '../safety/conditions.ts';
 import { sayFinding } from '../safety/proof.ts';
 import type { Compiled } from './compile.ts';
+import { pointFaults } from './lint/points.ts';
+import { sentenceFaults } from './lint/sentences.ts';
+import { isVerb } from './lint/verbs.ts';
 import { isFigureName } from './quantities.ts';
 import { RULES } from './rules/registry.ts';
 import { placeholdersIn } from './say.ts';
@@ -10,59 +13,6 @@ import { waysOf } from './ways.ts';
 
 /** Acts that can hurt: a text that tells them needs an action class, from which its needs follow. */
 const HURTING = /\b(undo|loosen|lift|turn|open|wind|unscrew|slacken)\b/i;
-/** First words of an action line. */
-const VERBS: readonly string[] = [
-  'Ask',
-  'Bleed',
-  'Block',
-  'Break',
-  'Bring',
-  'Cap',
-  'Check',
-  'Close',
-  'Come',
-  'Connect',
-  'Count',
-  'Disconnect',
-  'Drain',
-  'Fit',
-  'Go',
-  'Hang',
-  'Have',
-  'Hold',
-  'Keep',
-  'Lay',
-  'Leave',
-  'Let',
-  'Lock',
-  'Look',
-  'Loosen',
-  'Lower',
-  'Mark',
-  'Open',
-  'Pick',
-  'Put',
-  'Raise',
-  'Read',
-  'Record',
-  'Remove',
-  'Screw',
-  'Set',
-  'Show',
-  'Shut',
-  'Stand',
-  'Stop',
-  'Take',
-  'Tell',
-  'Tie',
-  'Tighten',
-  'Turn',
-  'Vent',
-  'Wait',
-  'Watch',
-  'Wind',
-  'Write',
-];
 const VAGUE = /\b(about|adequate|sufficient|appropriate|as needed|if necessary)\b/i;
 const BARE_NUMBER = /\d/;
 
@@ -99,6 +49,8 @@ function stepFaults(
     ...ruleFaults(id, step),
     ...leavesFaults(id, step),
     ...(step.kind === 'hold' ? holdFaults(id, { step, definition }) : []),
+    ...pointFaults(id, step),
+    ...sentenceFaults(id, step),
     ...(definition.safe.includes(step.makeSafe) || definition.steps[step.makeSafe]?.kind === 'end'
       ? []
       : [`${id}: making safe leads to ${step.makeSafe}, which is no safe step`]),
@@ -131,9 +83,17 @@ export function textsOf(step: OpenStep): readonly string[] {
   const lines = 'do' in step ? (step.do ?? []) : [];
   const labels = step.kind === 'reading' ? step.asks.map((field) => field.label) : [];
   const choices = step.kind === 'question' ? Object.values(step.choices).map((choice) => choice.label) : [];
-  return [step.title, step.how ?? '', step.why ?? '', ...caution, ...lines, ...labels, ...choices].filter(
-    (text) => text !== '',
-  );
+  const criterion = step.kind === 'hold' ? [step.criterion] : [];
+  return [
+    step.title,
+    step.how ?? '',
+    step.why ?? '',
+    ...caution,
+    ...lines,
+    ...labels,
+    ...choices,
+    ...criterion,
+  ].filter((text) => text !== '');
 }
 
 function textFaults(id: string, step: OpenStep): readonly string[] {
@@ -157,7 +117,7 @@ function textFaults(id: string, step: OpenStep): readonly string[] {
       .filter((text) => VAGUE.test(text))
       .map((text) => `${id}: a vague word in "${text}"`),
     ...lines
-      .filter((line) => !VERBS.includes(line.split(' ')[0] ?? ''))
+      .filter((line) => !isVerb(line.split(' ')[0] ?? ''))
       .map((line) => `${id}: "${line}" does not begin with a verb of the list`),
   ];
 }

@@ -1,5 +1,5 @@
 import type { ConditionId } from '../safety/conditions.ts';
-import type { Envelope } from '../safety/sign-off.ts';
+import type { Disposition, Envelope } from '../safety/sign-off.ts';
 import {
   applyEffects,
   type Effects,
@@ -7,8 +7,10 @@ import {
   lapseOnly,
   situationAtOpening,
 } from '../safety/situation.ts';
-import type { Answer, EvidenceNote, Figures, Job, JobLock, Reading, Row, Words } from './job.ts';
+import { evolveSigning } from './evolve-signing.ts';
+import type { Answer, EvidenceNote, Figures, Job, JobLock, Late, Reading, Row, Words } from './job.ts';
 import type { Json } from './json.ts';
+import { NOTHING_SIGNED, type SignatureNote } from './signing.ts';
 
 /** The parts of a stored line that a job is folded from. */
 export interface JobEntry {
@@ -39,6 +41,13 @@ export interface JobInputs {
   /** The place of the answer that is corrected. */
   readonly corrects?: number;
   readonly reason?: string;
+  readonly late?: Late;
+  /** The place of the line that this one is about: a review, a radio signature, a reading that was read again. */
+  readonly about?: number;
+  readonly disposition?: Disposition;
+  readonly signature?: SignatureNote;
+  /** Exactly what the signer was shown; the digest is over this. */
+  readonly shown?: Json;
 }
 
 export interface JobEffects {
@@ -86,7 +95,11 @@ export const NO_JOB: Job = {
   envelope: null,
   holds: [],
   performers: [],
+  signing: NOTHING_SIGNED,
 };
+
+/** Lines about other lines: they answer no card, so readings, words and figures of the job stay as they are. */
+const ASIDE: readonly string[] = ['read-again', 'reviewed', 'radio-confirmed', 'radio-denied'];
 
 /** The state of a job is the fold of its entries as stored: nothing is worked out again. */
 export function evolve(job: Job, entry: JobEntry): Job {
@@ -106,6 +119,7 @@ export function evolve(job: Job, entry: JobEntry): Job {
     };
   }
   const draft = entry as unknown as JobDraft & JobEntry;
+  if (ASIDE.includes(entry.kind)) return { ...withLine(withEffects(job, draft), draft), ...at };
   return { ...withAnswer(withEffects(job, draft), draft), ...at };
 }
 
@@ -119,7 +133,10 @@ function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
     ...job,
     situation,
     step: effects.to,
-    arrivedAt: effects.to === job.step && entry.kind === 'row-read' ? job.arrivedAt : entry.at,
+    arrivedAt:
+      effects.to === job.step && (entry.kind === 'row-read' || ASIDE.includes(entry.kind))
+        ? job.arrivedAt
+        : entry.at,
     status: effects.status ?? job.status,
     closedAs: effects.closedAs ?? job.closedAs,
     closedAt: closed ? entry.at : job.closedAt,
@@ -131,25 +148,8 @@ function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
         ? job.answers
         : job.answers.map((one) => (gone.has(one.place) ? { ...one, superseded: true } : one)),
     tables: effects.clearsTable === undefined ? job.tables : { ...job.tables, [effects.clearsTable]: [] },
-    ...signing(job, entry),
+    ...evolveSigning(job, entry),
   };
-}
-
-function signing(job: Job, entry: JobDraft & JobEntry): Pick<Job, 'holds' | 'performers'> {
-  const person = entry.person ?? '';
-  // Who reads a hold and refuses it did none of its work, and may sign it when it comes again.
-  if (entry.kind === 'hold-sent-back') return { holds: job.holds, performers: job.performers };
-  if (!entry.effects.signed)
-    return { holds: job.holds, performers: [...new Set([...job.performers, person])] };
-  const hold = {
-    step: entry.inputs.step,
-    place: entry.place,
-    at: entry.at,
-    person,
-    envelope: entry.effects.envelope ?? null,
-    shownDigest: entry.effects.shownDigest ?? '',
-  };
-  return { holds: [...job.holds, hold], performers: [] };
 }
 
 function withLocks(locks: Job['locks'], changes: JobEffects['locks']): Job['locks'] {
@@ -173,26 +173,36 @@ function withEvidence(job: Job, entry: JobDraft & JobEntry): Job['evidence'] {
   return { ...job.evidence, ...Object.fromEntries(named.map((id) => [id, note])) };
 }
 
-function withAnswer(job: Job, entry: JobDraft & JobEntry): Job {
-  const { inputs, outcome, effects } = entry;
-  const readings = inputs.readings ?? [];
-  const answer: Answer = {
+/** The line itself, and nothing else of what it holds. */
+function withLine(job: Job, entry: JobDraft & JobEntry): Job {
+  return { ...job, answers: [...job.answers, answerOf(entry)] };
+}
+
+function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): Answer {
+  return {
     place: entry.place,
     seq: entry.seq,
     at: entry.at,
     person: entry.person ?? '',
     step: inputs.step,
     act: entry.kind,
-    readings,
+    readings: inputs.readings ?? [],
     words: inputs.words ?? {},
     row: inputs.row ?? null,
     outcome: outcome.name,
     figures: outcome.figures,
     reason: inputs.reason ?? '',
+    late: inputs.late ?? null,
     to: effects.to,
     superseded: false,
     corrected: false,
   };
+}
+
+function withAnswer(job: Job, entry: JobDraft & JobEntry): Job {
+  const { inputs, outcome } = entry;
+  const readings = inputs.readings ?? [];
+  const answer = answerOf(entry);
   const corrected = job.answers.map((one) =>
     one.place === inputs.corrects ? { ...one, superseded: true, corrected: true } : one,
   );

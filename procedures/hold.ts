@@ -1,22 +1,34 @@
 import { type AnyState, CONDITIONS, type ConditionId } from '../safety/conditions.ts';
+import { testAirLimit } from '../safety/limits.ts';
+import type { PointWork } from '../safety/sign-off.ts';
 import { type Situation, stateThatCounts } from '../safety/situation.ts';
-import type { EvidenceNote, Job } from './job.ts';
-import type { HoldStep } from './vocabulary.ts';
+import { type DepartureKind, departureOf } from './departures.ts';
+import type { Answer, EvidenceNote, Job } from './job.ts';
+import type { Json } from './json.ts';
+import type { ReadAgain } from './signing.ts';
+import type { Definition, HoldStep } from './vocabulary.ts';
 
 /** One row of what a signer is shown. */
 export interface HoldRow {
   readonly condition: ConditionId;
   readonly state: AnyState;
   readonly note: EvidenceNote | null;
+  /** A second person's reading of the same. */
+  readonly readAgain: ReadAgain | null;
 }
 
 /** What a hold rests on, in the order of the definition. The signature covers exactly this. */
 export function holdEvidence(step: HoldStep<string>, job: Job): readonly HoldRow[] {
-  return step.evidence.map((condition) => ({
-    condition,
-    state: stateThatCounts(job.situation, condition),
-    note: job.evidence[condition] ?? null,
-  }));
+  return step.evidence.map((condition) => {
+    const note = job.evidence[condition] ?? null;
+    const again = job.signing.readAgain.findLast((one) => one.about === note?.place);
+    return {
+      condition,
+      state: stateThatCounts(job.situation, condition),
+      note,
+      readAgain: again ?? null,
+    };
+  });
 }
 
 const SHOWN: readonly AnyState[] = [
@@ -37,4 +49,68 @@ export function unshown(step: HoldStep<string>, situation: Situation): readonly 
   return energies
     .filter((id) => !SHOWN.includes(stateThatCounts(situation, id)))
     .map((id) => CONDITIONS[id].name);
+}
+
+/** Names of the energies that a second person must read again before this hold is signed, and has not. */
+export function notReadAgain(step: HoldStep<string>, job: Job): readonly string[] {
+  const rows = holdEvidence(step, job).filter((row) => (step.readTwice ?? []).includes(row.condition));
+  return rows
+    .filter((row) => row.state !== 'absent' && row.readAgain?.agrees !== true)
+    .map((row) => CONDITIONS[row.condition].name);
+}
+
+/** Lines since the last signed hold that a signer has to know of. */
+export function openDepartures(
+  job: Job,
+  definition: Definition,
+): readonly { readonly answer: Answer; readonly kind: DepartureKind }[] {
+  const from = job.holds.at(-1)?.place ?? 0;
+  return job.answers.flatMap((answer) => {
+    const kind = answer.place > from ? departureOf(answer, definition) : null;
+    return kind === null ? [] : [{ answer, kind }];
+  });
+}
+
+/** Who had a hand in what stands before the open point, and who alone may sign it. */
+export function workBefore(job: Job, definition: Definition): PointWork {
+  const step = definition.steps[job.step];
+  const named = step?.kind === 'hold' ? step.named : undefined;
+  return {
+    performers: job.performers,
+    acknowledgers: job.signing.acknowledgers,
+    ...(named === undefined ? {} : { named }),
+  };
+}
+
+/**
+ * Exactly what a signer is shown at the open hold, as data: the digest that a signature covers is over this, and the
+ * signed line keeps it. It names job, step, definition and the newest line, so that it fits nowhere else.
+ */
+export function shownAtHold(job: Job, definition: Definition): Json {
+  const step = definition.steps[job.step];
+  if (step?.kind !== 'hold') return null;
+  const shown = {
+    job: job.id,
+    tag: job.tag,
+    procedure: job.procedure,
+    revision: job.procedureRevision,
+    definition: job.definitionHash,
+    sheetRevision: job.sheetRevision,
+    step: job.step,
+    newestLine: job.place,
+    point: step.point,
+    criterion: step.criterion,
+    evidence: holdEvidence(step, job),
+    allows: step.allows,
+    testAirPaMax: testAirLimit(job.sheet).limitPa,
+    locks: Object.values(job.locks),
+    departures: openDepartures(job, definition).map(({ answer, kind }) => ({
+      kind,
+      line: answer.place,
+      person: answer.person,
+      reason: answer.reason || (answer.words.reason ?? ''),
+    })),
+    sentBack: job.signing.sentBack.filter((one) => one.step === job.step),
+  };
+  return JSON.parse(JSON.stringify(shown)) as Json;
 }

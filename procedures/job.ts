@@ -1,7 +1,8 @@
 import type { ConditionId } from '../safety/conditions.ts';
-import type { Envelope } from '../safety/sign-off.ts';
+import type { Envelope, SignWay } from '../safety/sign-off.ts';
 import type { Situation } from '../safety/situation.ts';
 import type { Facts } from './facts.ts';
+import type { Signing } from './signing.ts';
 import type { GearItem } from './test-gear/gear.ts';
 import type { GearRole } from './test-gear/roles.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
@@ -25,6 +26,12 @@ export type Words = Readonly<Record<string, string>>;
 /** Numbers and words that a rule worked out, as the entry stores them. */
 export type Figures = Readonly<Record<string, number | string | null>>;
 
+/** What somebody says of a line that they write later than they read: a claim, nothing more. */
+export interface Late {
+  readonly claimedAt: string;
+  readonly reason: string;
+}
+
 /** One answered card. */
 export interface Answer {
   /** Place in the job's stream: how a correction names it. */
@@ -41,6 +48,8 @@ export interface Answer {
   readonly figures: Figures;
   /** Why it was corrected, sent back, stopped or parked; blank for a plain answer. */
   readonly reason: string;
+  /** When it was read by the word of whoever wrote it, and why it was not written then; the line's own time is the server's. */
+  readonly late: Late | null;
   readonly to: string;
   /** A later answer, a way back or a correction stands in its place. */
   readonly superseded: boolean;
@@ -76,6 +85,11 @@ export interface SignedHold {
   readonly place: number;
   readonly at: string;
   readonly person: string;
+  /** The name as it was printed then. */
+  readonly name: string;
+  readonly way: SignWay;
+  /** Why no supervisor stood there; blank where one did. */
+  readonly why: string;
   readonly envelope: Envelope | null;
   readonly shownDigest: string;
 }
@@ -113,6 +127,7 @@ export interface Job {
   readonly locks: { readonly [C in ConditionId]?: JobLock };
   readonly envelope: Envelope | null;
   readonly holds: readonly SignedHold[];
-  /** Who did or acknowledged work since the last signed hold: they cannot sign the next. */
+  /** Who did or recorded work since the last signed hold: they cannot sign the next. */
   readonly performers: readonly string[];
+  readonly signing: Signing;
 }

@@ -130,7 +130,15 @@ function judgeLines(step: OpenStep): readonly string[] {
 function holdLines(step: OpenStep): readonly string[] {
   if (step.kind !== 'hold') return [];
   const work = step.allows.map((action) => ACTION_CLASSES[action].name);
+  const notice = step.noticeS === undefined ? '' : `; notice of ${step.noticeS} s`;
   return [
+    `- Kind of point: ${step.point}${notice}`,
+    `- Acceptable when: ${step.criterion}`,
+    ...(step.readTwice === undefined
+      ? []
+      : [`- Read again by a second person: ${step.readTwice.map(nameOf).join(', ')}`]),
+    ...(step.named === undefined ? [] : [`- Signed only by: ${step.named.join(', ')}`]),
+    ...(step.waivedBy === undefined ? [] : [`- May be waived by: ${step.waivedBy}`]),
     `- The signer is shown: ${step.evidence.map(nameOf).join(', ')}`,
     `- The signature allows: ${work.length === 0 ? 'nothing more; the work ends' : work.join(', ')}`,
   ];
@@ -139,6 +147,8 @@ function holdLines(step: OpenStep): readonly string[] {
 const EVENTS = {
   SIGN: 'Signed',
   SEND_BACK: 'Sent back',
+  GO_ON: 'Gone on before it is signed',
+  WAIVE: 'Waived',
   STOP: 'Make safe and stop',
   ANSWER: 'Done',
 } as const;

@@ -136,8 +136,26 @@ export interface QuestionStep<Id extends string> extends StepBase<Id> {
   readonly choices: Readonly<Record<string, Choice<Id>>>;
 }
 
+/**
+ * A hold stops work until it is signed. A witness is told and may come; once the notice is over, work may go on
+ * without them. A review is looked at while work goes on, and the job does not close before.
+ */
+export type PointKind = 'hold' | 'witness' | 'review';
+
 export interface HoldStep<Id extends string> extends StepBase<Id> {
   readonly kind: 'hold';
+  /** Written here, before the job begins; a live job cannot change it. */
+  readonly point: PointKind;
+  /** What must be so for the signer to accept it: a number or a quality. */
+  readonly criterion: string;
+  /** How long a witness has to come, from when the card was reached. */
+  readonly noticeS?: number;
+  /** Ids of the people who alone may sign it, where the site names them. */
+  readonly named?: readonly string[];
+  /** Role that may waive it, with a reason; never where it stands for an isolation. */
+  readonly waivedBy?: string;
+  /** Energies whose reading a second person must have read again before it is signed. */
+  readonly readTwice?: readonly ConditionId[];
   /** The energies and records whose evidence the signer is shown. */
   readonly evidence: readonly ConditionId[];
   /** What the signature allows. */

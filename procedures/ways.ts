@@ -3,7 +3,7 @@ import type { OpenStep, Sets, Step, Target, Way } from './vocabulary.ts';
 
 /** One way out of a step: the event that takes it, the outcome it needs, where it leads. */
 export interface NamedWay {
-  readonly event: 'ANSWER' | 'SIGN' | 'SEND_BACK' | 'STOP';
+  readonly event: 'ANSWER' | 'SIGN' | 'SEND_BACK' | 'GO_ON' | 'WAIVE' | 'STOP';
   /** Null where any answer takes it. */
   readonly outcome: string | null;
   readonly way: Way<string>;
@@ -33,6 +33,10 @@ function answersOf(step: OpenStep): readonly NamedWay[] {
       return [
         { event: 'SIGN', outcome: null, way: step.signed },
         { event: 'SEND_BACK', outcome: null, way: step.sentBack },
+        ...(step.point === 'hold' ? [] : [{ event: 'GO_ON', outcome: null, way: step.signed } as const]),
+        ...(step.waivedBy === undefined
+          ? []
+          : [{ event: 'WAIVE', outcome: null, way: step.signed } as const]),
       ];
     default:
       return Object.entries(step.ways).map(([outcome, way]) => ({ event: 'ANSWER', outcome, way }));

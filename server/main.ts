@@ -76,9 +76,10 @@ async function greet({ people, settings }: Services): Promise<void> {
   if (setUpToken !== null && (await people.isEmpty())) console.error(`Set-up token: ${setUpToken}`);
 }
 
-function stopOnSignal({ log, operations }: Services, listening: Listening): void {
+function stopOnSignal({ log, live, operations }: Services, listening: Listening): void {
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
+    await live.close();
     await listening.stop();
     await log.close();
     operations.write('stopped');

@@ -6,6 +6,8 @@ import { Drafts } from './people/drafts.ts';
 import { SitePeople } from './people/site-people.ts';
 import type { Services } from './services.ts';
 import type { Settings } from './settings.ts';
+import { LiveChannel } from './signing/live.ts';
+import { Nonces } from './signing/nonces.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
@@ -36,11 +38,15 @@ export function makeServices(options: ServicesOptions): Services {
     codeVersion,
     report: (error) => operations.write('fault', faultDetails(error)),
   });
+  const live = new LiveChannel();
+  log.onCommit((committed) => live.tell(committed));
   return {
     log,
     store,
     people: new SitePeople({ log, store, settings, pepper, now }),
     drafts: new Drafts({ store, now }),
+    nonces: new Nonces({ pepper, now }),
+    live,
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,
     settings,

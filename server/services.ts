@@ -4,6 +4,8 @@ import type { OperationsLog } from './operations-log.ts';
 import type { Drafts } from './people/drafts.ts';
 import type { People } from './people/people.ts';
 import type { Settings } from './settings.ts';
+import type { LiveChannel } from './signing/live.ts';
+import type { Nonces } from './signing/nonces.ts';
 import type { Store } from './store/store.ts';
 
 /** What a request handler may use. Clock and randomness come in here, so that tests can hold them still. */
@@ -12,6 +14,10 @@ export interface Services {
   readonly store: Store;
   readonly people: People;
   readonly drafts: Drafts;
+  /** One-time numbers of pages that are signed. */
+  readonly nonces: Nonces;
+  /** Tells open screens that something was committed. */
+  readonly live: LiveChannel;
   readonly views: Renderer;
   readonly operations: OperationsLog;
   readonly settings: Settings;

@@ -6,6 +6,7 @@ import { pointKind } from './jobs/point-stream.ts';
 import type { Auditor } from './log/auditor.ts';
 import type { StreamKind } from './log/stream-kind.ts';
 import { personKind } from './people/person-stream.ts';
+import { signingKind } from './signing/signing-stream.ts';
 import { siteKind } from './site-stream.ts';
 import { valveKind } from './valves/valve-stream.ts';
 
@@ -18,6 +19,7 @@ export const streamKinds: readonly StreamKind<unknown>[] = [
   jobKind,
   pointKind,
   procedureKind,
+  signingKind,
 ];
 
 /** What more than the chain must hold of a stream, checked by `npm run verify`. */

@@ -1,14 +1,47 @@
 import type { ConditionId } from '../../safety/conditions.ts';
 import type { PointState } from '../../safety/isolation-points.ts';
+import type { Signer, SignWay } from '../../safety/sign-off.ts';
 import type { Compiled } from '../compile.ts';
 import type { JobDraft } from '../evolve.ts';
+import type { Late } from '../job.ts';
 import type { Given } from '../readings/given.ts';
 
 /** What a person asks of a job. `place` is the newest line that they had seen. */
 export type Action =
-  | { readonly kind: 'answer'; readonly place: number; readonly step: string; readonly given: Given }
+  | {
+      readonly kind: 'answer';
+      readonly place: number;
+      readonly step: string;
+      readonly given: Given;
+      readonly late?: Late;
+    }
   | { readonly kind: 'sign'; readonly place: number; readonly step: string; readonly shownDigest: string }
-  | { readonly kind: 'send-back'; readonly place: number; readonly step: string; readonly reason: string }
+  | {
+      readonly kind: 'send-back';
+      readonly place: number;
+      readonly step: string;
+      readonly reason: string;
+      readonly disposition: string;
+    }
+  | { readonly kind: 'waive'; readonly place: number; readonly step: string; readonly reason: string }
+  | { readonly kind: 'go-on'; readonly place: number; readonly step: string }
+  | {
+      readonly kind: 'override';
+      readonly place: number;
+      readonly step: string;
+      readonly outcome: string;
+      readonly reason: string;
+    }
+  | { readonly kind: 'review'; readonly place: number; readonly about: number }
+  | {
+      readonly kind: 'read-again';
+      readonly place: number;
+      readonly about: number;
+      readonly mode: string;
+      readonly given: Given;
+    }
+  | { readonly kind: 'confirm-radio'; readonly place: number; readonly about: number; readonly code: string }
+  | { readonly kind: 'deny-radio'; readonly place: number; readonly about: number; readonly reason: string }
   | { readonly kind: 'make-safe'; readonly place: number; readonly reason: string }
   | { readonly kind: 'go-back'; readonly place: number; readonly to: string }
   | {
@@ -25,16 +58,29 @@ export type Action =
 export type ActionKind = Action['kind'];
 export type ActionOf<K extends ActionKind> = Extract<Action, { readonly kind: K }>;
 
+/** Who gives a signature and how, as the server has checked it. */
+export interface Signatory {
+  readonly signer: Signer;
+  readonly name: string;
+  readonly way: SignWay;
+  /** Why no supervisor stands there. */
+  readonly why: string;
+  readonly nonce: string;
+  readonly radio: { readonly code: string; readonly heardBy: string } | null;
+}
+
 /** What the world gives to a decision; nothing in `procedures/` asks for it. */
 export interface Surroundings {
   readonly compiled: Compiled;
   readonly nowMs: number;
   /** Today on the site, as YYYY-MM-DD. */
   readonly today: string;
-  readonly person: { readonly id: string; readonly role: string };
+  readonly person: Signer;
   readonly points: { readonly [C in ConditionId]?: PointState };
   /** Digest of what a signer is shown now. */
   readonly shownDigest: string;
+  /** Absent where the person at the screen signs for themselves. */
+  readonly signatory?: Signatory;
 }
 
 /** The line to store, with what belongs to other streams worked out from it by the server. */

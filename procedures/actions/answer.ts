@@ -2,12 +2,14 @@ import { Refusal } from '../../safety/refusal.ts';
 import { plannedPa, rowPlan } from '../cycle-verdict.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Figures, Job } from '../job.ts';
+import { readLate } from '../late.ts';
 import { type Given, type Understood, understand } from '../readings/given.ts';
 import { RULES } from '../rules/registry.ts';
 import type { Field, OpenStep, TableStep } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { checkMayAct, checkMayEnter, move, openStepOf } from './move.ts';
 import { noWay } from './refusals.ts';
+import { checkMayClose } from './signer.ts';
 
 /** Answers the open card: what was given is read, judged once, and the outcome takes the machine on. */
 export function answer(job: Job, action: ActionOf<'answer'>, around: Surroundings): JobDraft {
@@ -20,9 +22,16 @@ export function answer(job: Job, action: ActionOf<'answer'>, around: Surrounding
     around,
   });
   checkMayEnter(job, { effects, around });
+  checkMayClose(job, effects);
   return {
     kind: step.kind === 'table' ? 'row-read' : 'step-answered',
-    inputs: { step: job.step, readings: Object.values(understood.readings), words: understood.words, row },
+    inputs: {
+      step: job.step,
+      readings: Object.values(understood.readings),
+      words: understood.words,
+      row,
+      ...(action.late === undefined ? {} : { late: readLate(action.late, around) }),
+    },
     outcome: { name: outcome, figures },
     effects: { ...effects, ...restarts(job, { step, to: effects.to, around }) },
   };
@@ -185,7 +194,7 @@ function waited(job: Job, { waitS, nowMs }: { readonly waitS: number; readonly n
 }
 
 /** Coming to a table afresh begins it afresh; its earlier rows stay in the log. */
-function restarts(
+export function restarts(
   job: Job,
   { step, to, around }: { readonly step: OpenStep; readonly to: string; readonly around: Surroundings },
 ): { readonly clearsTable?: string } {

@@ -1,6 +1,7 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
 import { type Lack, sayLack } from '../../safety/interlock.ts';
 import { Refusal } from '../../safety/refusal.ts';
+import type { Job } from '../job.ts';
 
 const KEPT = 'Nothing was written; what you typed is still there.';
 
@@ -9,11 +10,15 @@ export function notOpen(status: string): Refusal {
   return new Refusal({ kind: 'conflict', code: 'JOB-001', what: `This job is ${status}.`, kept: KEPT, next });
 }
 
-export function cardMoved(): Refusal {
+/** @param job as it stands, with the line that came in between */
+export function cardMoved({ answers }: Job): Refusal {
+  const last = answers.at(-1);
+  const by = last === undefined ? 'somebody else' : last.person.toUpperCase();
+  const at = last === undefined ? '' : ` at ${last.at.slice(11, 16)} UTC`;
   return new Refusal({
     kind: 'conflict',
     code: 'JOB-002',
-    what: 'Another screen has answered this card since you opened it.',
+    what: `This step was answered by ${by}${at}, while your card was open.`,
     kept: KEPT,
     next: 'Read the new card below, then go on from there.',
   });

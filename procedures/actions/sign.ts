@@ -1,51 +1,47 @@
 import { SIGN_OFF_HOURS, testAirLimit } from '../../safety/limits.ts';
-import { Refusal } from '../../safety/refusal.ts';
-import { type Envelope, mayNotSign } from '../../safety/sign-off.ts';
+import { type Envelope, workByRadio } from '../../safety/sign-off.ts';
 import type { JobDraft } from '../evolve.ts';
-import { holdEvidence, unshown } from '../hold.ts';
+import { holdEvidence, notReadAgain, shownAtHold, unshown } from '../hold.ts';
 import type { Job } from '../job.ts';
 import type { HoldStep } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
-import { move, openStepOf, situationNow } from './move.ts';
-import { noWay } from './refusals.ts';
+import { move, situationNow } from './move.ts';
+import { checkMayClose, checkMaySign, noteOf, openPoint, refusedHold, signatoryOf } from './signer.ts';
 
 const HOUR_MS = 3_600_000;
 
-const WHY_NOT = {
-  role: 'A hold is signed by a supervisor.',
-  'did the work': 'You did or recorded part of this work since the last hold.',
-  'acknowledged it': 'You acknowledged part of this work since the last hold.',
-} as const;
-
-/** Signs the open hold: everything shown, by somebody else, over exactly what was on the page. */
+/** Signs the open point: everything shown, by somebody else, over exactly what was on the page. */
 export function sign(job: Job, action: ActionOf<'sign'>, around: Surroundings): JobDraft {
-  const step = openHold(job, around);
-  checkSigner(job, around);
-  const situation = situationNow(job, around.nowMs);
-  const missing = unshown(step, situation);
-  if (missing.length > 0) {
-    throw new Refusal({
-      kind: 'unsafe',
-      code: 'HLD-003',
-      what: `Not shown safe: ${missing.join(', ')}.`,
-      kept: 'Nothing was signed.',
-      next: 'Send it back, or have it shown again.',
-    });
-  }
+  const step = openPoint(job, around);
+  checkMaySign(job, around);
+  checkWay(step, around);
+  checkShown(job, { step, around });
   if (action.shownDigest !== around.shownDigest) {
-    throw new Refusal({
+    throw refusedHold({
       kind: 'conflict',
       code: 'HLD-004',
       what: 'What you were shown is no longer what stands.',
-      kept: 'Nothing was signed.',
       next: 'Read the card again, then sign.',
     });
   }
   const effects = move(job, { event: { type: 'SIGN', outcome: '' }, words: {}, around });
+  checkMayClose(job, effects);
+  const shown = shownAtHold(job, around.compiled.definition);
+  const inputs = { step: job.step, signature: noteOf('signed', around), shown };
+  const figures = { evidence: holdEvidence(step, job).length };
+  if (step.point !== 'hold') {
+    const meaning = step.point === 'witness' ? 'witnessed' : 'reviewed';
+    return {
+      kind: 'witnessed',
+      inputs: { ...inputs, signature: noteOf(meaning, around) },
+      outcome: { name: meaning, figures },
+      effects: { ...effects, shownDigest: around.shownDigest },
+    };
+  }
   return {
     kind: 'hold-signed',
-    inputs: { step: job.step },
-    outcome: { name: 'signed', figures: { evidence: holdEvidence(step, job).length } },
+    inputs,
+    outcome: { name: 'signed', figures },
     effects: {
       ...effects,
       signed: true,
@@ -55,44 +51,57 @@ export function sign(job: Job, action: ActionOf<'sign'>, around: Surroundings): 
   };
 }
 
-/** Refuses a hold to another person's card, with what is missing said. */
-export function sendBack(job: Job, action: ActionOf<'send-back'>, around: Surroundings): JobDraft {
-  openHold(job, around);
-  checkSigner(job, around);
-  const reason = action.reason.trim();
-  if (reason === '') {
-    throw new Refusal({
-      kind: 'unreadable',
-      code: 'HLD-005',
-      what: 'A hold goes back with its reason.',
-      kept: 'Nothing was sent.',
-      next: 'Write what is missing.',
-      fields: { reason: 'Write what is missing.' },
+/** Where no supervisor stands there, that is said and why; by radio only what a voice may allow. */
+function checkWay(step: HoldStep<string>, around: Surroundings): void {
+  const { way, why } = signatoryOf(around);
+  if (way !== 'second person' && way !== 'radio') return;
+  if (way === 'radio' && workByRadio(step.allows) === null) {
+    throw refusedHold({
+      kind: 'not-allowed',
+      code: 'HLD-011',
+      what: 'This hold is never signed by radio: spring, case or line is opened after it.',
+      next: 'Wait for somebody who sees it, or make safe and park.',
     });
   }
-  return {
-    kind: 'hold-sent-back',
-    inputs: { step: job.step, reason },
-    outcome: { name: 'sent back', figures: {} },
-    effects: move(job, { event: { type: 'SEND_BACK', outcome: '' }, words: {}, around }),
-  };
+  if (why !== '') return;
+  throw refusedHold({
+    kind: 'unreadable',
+    code: 'HLD-008',
+    what: 'Without a supervisor on the spot a hold is signed with the reason why none can come.',
+    next: 'Write why.',
+    fields: { why: 'Write why no supervisor can come.' },
+  });
 }
 
-function openHold(job: Job, around: Surroundings): HoldStep<string> {
-  const step = openStepOf(job, around);
-  if (step.kind !== 'hold') throw noWay('No hold is open on this job.', 'Look at the open card.');
-  return step;
-}
-
-function checkSigner(job: Job, { person }: Surroundings): void {
-  const why = mayNotSign(person, { performers: job.performers });
-  if (why === null) return;
-  throw new Refusal({
-    kind: 'not-allowed',
-    code: why === 'role' ? 'HLD-001' : 'HLD-002',
-    what: WHY_NOT[why],
-    kept: 'Nothing was signed; the try is in the log.',
-    next: 'Ask a supervisor who did none of this work.',
+function checkShown(
+  job: Job,
+  { step, around }: { readonly step: HoldStep<string>; readonly around: Surroundings },
+): void {
+  const left = job.signing.sentBack.findLast((one) => one.step === job.step && one.acceptedAt === null);
+  if (left?.disposition === 'leave') {
+    throw refusedHold({
+      kind: 'conflict',
+      code: 'HLD-010',
+      what: 'This hold was sent back for good: the valve is left as it is.',
+      next: 'Make safe and stop. A new job begins with what is to be done.',
+    });
+  }
+  const missing = unshown(step, situationNow(job, around.nowMs));
+  if (missing.length > 0) {
+    throw refusedHold({
+      kind: 'unsafe',
+      code: 'HLD-003',
+      what: `Not shown safe: ${missing.join(', ')}.`,
+      next: 'Send it back, or have it shown again.',
+    });
+  }
+  const once = notReadAgain(step, job);
+  if (once.length === 0) return;
+  throw refusedHold({
+    kind: 'unsafe',
+    code: 'HLD-009',
+    what: `Read by one person only: ${once.join(', ')}.`,
+    next: 'Have a second person read the gauge again, on the line of the reading.',
   });
 }
 
@@ -100,12 +109,13 @@ function envelopeOf(
   job: Job,
   { step, around }: { readonly step: HoldStep<string>; readonly around: Surroundings },
 ): Envelope {
+  const { way, signer } = signatoryOf(around);
   return {
     hold: job.step,
-    work: step.allows,
+    work: way === 'radio' ? (workByRadio(step.allows) ?? []) : step.allows,
     testAirPaMax: testAirLimit(job.sheet).limitPa,
     untilMs: around.nowMs + SIGN_OFF_HOURS * HOUR_MS,
-    signedBy: around.person.id,
+    signedBy: signer.id,
     shownDigest: around.shownDigest,
   };
 }

@@ -14,7 +14,14 @@ import { windSpring } from './wind-spring.ts';
 export const strokeCheck = procedure({
   id: 'stroke-check',
   title: 'Stroke check and plug adjustment',
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'Each hold says when it is acceptable; one that goes back says what is done about it.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },
@@ -46,6 +53,9 @@ export const strokeCheck = procedure({
       phase: 'isolate',
       title: 'Before plug stem or adjuster is turned',
       how: 'Work stops here. Each energy is shown safe by a reading. Somebody who did none of this work signs, or sends it back.',
+      point: 'hold',
+      criterion:
+        'Each energy is absent, or shown safe by a reading inside its limit or by a vent without flow, tried twice.',
       evidence: [
         'supplyAir',
         'signalAir',

@@ -146,6 +146,9 @@ function airAway<const Next extends string>({
       phase: 'return',
       title: 'Before the valve leaves the bench',
       how: 'Somebody who did none of this work reads the record as left, and signs it or sends it back.',
+      point: 'hold',
+      criterion:
+        'No air on the case, every case bolt in and tight, and what was found and left is in the record.',
       evidence: ['signalAir', 'spring'],
       allows: [],
       signed: { to: done },
@@ -313,6 +316,9 @@ function onAir<const Next extends string>({
       phase,
       title: 'Before the process goes back',
       how: 'Somebody who did none of this work reads the valve as left, and signs it or sends it back.',
+      point: 'hold',
+      criterion:
+        'Every case bolt in and tight, the controller line back on, the block valves still locked, people clear.',
       evidence: ['spring', 'controllerLine', 'supplyLock', 'inletLock', 'outletLock', 'bypass'],
       allows: ['restoreProcess'],
       signed: { to: 'openBlocks', sets: { returnSignOff: 'given' } },

@@ -100,6 +100,8 @@ export function processBack<const Next extends string>({
       phase,
       title: 'Before the process goes on coming back',
       how: 'The signature for the return has run out. Somebody who did none of this work signs, or sends it back.',
+      point: 'hold',
+      criterion: 'Every case bolt in and tight, the controller line back on, people clear of yoke and body.',
       evidence: ['spring', 'controllerLine', 'supplyLock', 'inletLock', 'outletLock', 'bypass'],
       allows: ['restoreProcess'],
       signed: { to: 'openBlocks', sets: { returnSignOff: 'given' } },

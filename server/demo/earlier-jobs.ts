@@ -6,14 +6,13 @@ import type { Action } from '../../procedures/actions/action.ts';
 import type { Compiled } from '../../procedures/compile.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
-import { decideAct, pointTags } from '../jobs/acts.ts';
+import { actStreams, decideAct, pointTags } from '../jobs/acts.ts';
 import { Catalogue } from '../jobs/catalogue.ts';
 import { jobKind } from '../jobs/job-stream.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { shownDigest } from '../jobs/shown.ts';
 import type { Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
-import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { DEMO_SCREEN } from './demo-people.ts';
@@ -180,11 +179,7 @@ async function playOne(services: Services, playing: Playing & { readonly state: 
     fingerprint: fingerprintOf({ job: id, action: action as unknown as Json }),
     person: person.id,
     screen: DEMO_SCREEN,
-    streams: [
-      streamOf('job', id),
-      streamOf('valve', state.tag),
-      ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
-    ],
+    streams: actStreams(call, { tag: state.tag, tags }),
     decide: (read) => decideAct(call, { read: afterWaiting(read), compiled, tags }),
   });
 }

@@ -1,4 +1,4 @@
-import type { Action, Surroundings } from '../../procedures/actions/action.ts';
+import type { Action, ActionKind, Signatory, Surroundings } from '../../procedures/actions/action.ts';
 import { advance } from '../../procedures/advance.ts';
 import type { Compiled } from '../../procedures/compile.ts';
 import type { JobDraft } from '../../procedures/evolve.ts';
@@ -11,12 +11,16 @@ import type { EntryDraft, Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
+import { personKind } from '../people/person-stream.ts';
 import type { Services } from '../services.ts';
+import { usedNonce } from '../signing/nonces.ts';
+import { SIGNING_STREAM, signingEntries, signingKind } from '../signing/signing-stream.ts';
 import { SITE_STREAM } from '../site-stream.ts';
 import type { Catalogue } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { pointKind } from './point-stream.ts';
 import { shownDigest } from './shown.ts';
+import { clock, nameOf } from './view/words.ts';
 
 export interface JobCall {
   readonly services: Services;
@@ -26,7 +30,22 @@ export interface JobCall {
   readonly screen: string;
   readonly job: string;
   readonly action: Action;
+  /** Who signs, where it is not the person at the screen for themselves. */
+  readonly signatory?: Signatory;
 }
+
+/** Acts that look at or change the signing of the whole site. */
+const SIGNING: readonly ActionKind[] = [
+  'sign',
+  'send-back',
+  'waive',
+  'go-on',
+  'override',
+  'review',
+  'read-again',
+  'confirm-radio',
+  'deny-radio',
+];
 
 /** Tags of the site's points that a job of this valve relies on, by the lock that stands for each. */
 export function pointTags(job: Job): readonly (readonly [ConditionId, string])[] {
@@ -58,17 +77,81 @@ export async function actOnJob(call: JobCall): Promise<void> {
       fingerprint: fingerprintOf({ job: id, action: action as unknown as Json }),
       person: call.person.id,
       screen: call.screen,
-      streams: [
-        streamOf('job', id),
-        streamOf('valve', before.tag),
-        ...new Set(tags.map(([, tag]) => streamOf('point', tag))),
-      ],
+      streams: actStreams(call, { tag: before.tag, tags }),
       decide: (read) => decideAct(call, { read, compiled, tags }),
     });
   } catch (error) {
-    if (error instanceof Refusal && error.text.code.startsWith('HLD-00')) await recordTry(call, error);
-    throw error;
+    if (!(error instanceof Refusal)) throw error;
+    if (TRIES.includes(error.text.code)) await recordTry(call, error);
+    throw error.text.code === 'JOB-002' ? await answeredBy(error, call) : error;
   }
+}
+
+/** Refusals of somebody who may not, or of a page that was used: the site's log keeps the try. */
+const TRIES: readonly string[] = [
+  'HLD-001',
+  'HLD-002',
+  'HLD-003',
+  'HLD-004',
+  'HLD-006',
+  'HLD-007',
+  'HLD-011',
+  'HLD-014',
+  'RAD-001',
+  'RAD-002',
+];
+
+function signingStreams({ person, signatory }: JobCall): readonly string[] {
+  const signer = signatory?.signer.id ?? person.id;
+  return [SIGNING_STREAM, ...new Set([person.id, signer].map((id) => streamOf('person', id)))];
+}
+
+/** Who signs, with role and competence as the log has them at this very moment. */
+function signatoryNow(call: JobCall, read: Read): { readonly signatory?: Signatory } {
+  const { signatory, action } = call;
+  if (!SIGNING.includes(action.kind)) return {};
+  const given = signatory ?? {
+    signer: { id: call.person.id, role: call.person.role },
+    name: call.person.name,
+    way: 'own screen' as const,
+    why: '',
+    nonce: '',
+    radio: null,
+  };
+  const { role, name, retired } = read.state(personKind, given.signer.id);
+  const competent = read.state(signingKind).competent.some((one) => one.person === given.signer.id);
+  const signer = { id: given.signer.id, role: retired || role === null ? 'nobody' : role, competent };
+  return { signatory: { ...given, name: name || given.name, signer } };
+}
+
+/** The same refusal with the name of whoever was quicker, and what was typed said once more. */
+async function answeredBy(refusal: Refusal, { services, job: id, action }: JobCall): Promise<Refusal> {
+  const last = (await services.log.state(jobKind, id)).answers.at(-1);
+  if (last === undefined) return refusal;
+  const person = await services.people.find(last.person);
+  const name = nameOf(last.person, new Map(person === undefined ? [] : [[person.id, person.name]]));
+  const typed = 'given' in action ? Object.values(action.given).filter((text) => text !== '') : [];
+  return new Refusal({
+    ...refusal.text,
+    what: `This step was answered by ${name} at ${clock(last.at)} UTC, while your card was open.`,
+    kept:
+      typed.length === 0
+        ? 'Nothing of yours was written.'
+        : `Nothing of yours was written. You had typed: ${typed.join('; ')}.`,
+  });
+}
+
+/** Every stream that `decideAct` reads or writes for this act. */
+export function actStreams(
+  call: JobCall,
+  { tag, tags }: { readonly tag: string; readonly tags: ReturnType<typeof pointTags> },
+): readonly string[] {
+  return [
+    streamOf('job', call.job),
+    streamOf('valve', tag),
+    ...new Set(tags.map(([, point]) => streamOf('point', point))),
+    ...(SIGNING.includes(call.action.kind) ? signingStreams(call) : []),
+  ];
 }
 
 /** Decides an act on the state of the log, inside its batch. */
@@ -95,7 +178,10 @@ export function decideAct(
     person: { id: call.person.id, role: call.person.role },
     points,
     shownDigest: shownDigest(job, compiled),
+    ...signatoryNow(call, read),
   };
+  const nonce = around.signatory?.nonce ?? '';
+  if (nonce !== '' && job.signing.nonces.includes(nonce)) throw usedNonce();
   const draft = advance(job, call.action, around);
   const entries: EntryDraft[] = [
     {
@@ -104,6 +190,7 @@ export function decideAct(
     },
     ...pointEntries(job, { draft, points, call }),
     ...(draft.effects.status === 'closed' ? [valveLeft(job)] : []),
+    ...(SIGNING.includes(call.action.kind) ? signingEntries(job, draft) : []),
   ];
   return { entries, answer: { job: call.job } };
 }
@@ -158,7 +245,8 @@ function valveLeft(job: Job): EntryDraft {
 
 /** A hold that somebody tried and may not pass is worth a line of its own. */
 async function recordTry(call: JobCall, refusal: Refusal): Promise<void> {
-  const inputs = { job: call.job, act: call.action.kind, code: refusal.text.code };
+  const by = call.signatory?.signer.id ?? call.person.id;
+  const inputs = { job: call.job, act: call.action.kind, code: refusal.text.code, by };
   await call.services.log.act({
     requestId: null,
     fingerprint: fingerprintOf(inputs),

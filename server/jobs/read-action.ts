@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Action } from '../../procedures/actions/action.ts';
+import type { Late } from '../../procedures/job.ts';
 import { wrongFields } from '../http/fields.ts';
 
 export const ACT_NAMES = [
@@ -12,6 +13,13 @@ export const ACT_NAMES = [
   'park',
   'take-up',
   'prove-again',
+  'waive',
+  'go-on',
+  'override',
+  'review',
+  'read-again',
+  'confirm-radio',
+  'deny-radio',
 ] as const;
 
 /** A form of any card: the act, the line it was answering, and the card's own fields beside them. */
@@ -26,6 +34,19 @@ export const actFields = z
       .regex(/^\d{1,9}$/, 'Name the line by its number.')
       .optional(),
     reason: z.string().max(400, 'At most 400 letters.').optional(),
+    disposition: z.string().max(40).optional(),
+    outcome: z.string().max(80).optional(),
+    mode: z.string().max(40).optional(),
+    about: z
+      .string()
+      .regex(/^\d{1,9}$/, 'Name the line by its number.')
+      .optional(),
+    readAt: z.string().max(40).optional(),
+    lateReason: z.string().max(400, 'At most 400 letters.').optional(),
+    nonce: z.string().max(120).optional(),
+    way: z.string().max(40).optional(),
+    why: z.string().max(400, 'At most 400 letters.').optional(),
+    code: z.string().max(40).optional(),
     signer: z.string().max(60).optional(),
     pin: z.string().max(64).optional(),
     shownDigest: z.string().max(64).optional(),
@@ -36,26 +57,23 @@ export type ActFields = z.output<typeof actFields>;
 
 /** The act that a form asks for. @throws Refusal FRM-002 where a part is missing */
 export function readAction(fields: ActFields): Action {
-  const {
-    act,
-    place: placeText,
-    step,
-    to,
-    corrects,
-    reason = '',
-    signer: _signer,
-    pin: _pin,
-    shownDigest = '',
-    ...given
-  } = fields;
-  const place = Number(placeText);
+  const { act, step, to, corrects, reason = '', given } = parted(fields);
+  const place = Number(fields.place);
   switch (act) {
     case 'answer':
-      return { kind: act, place, step: needed('step', step), given: { ...given, reason } };
+      return { kind: act, place, step: needed('step', step), given: { ...given, reason }, ...lateOf(fields) };
     case 'sign':
-      return { kind: act, place, step: needed('step', step), shownDigest };
-    case 'send-back':
+      return { kind: act, place, step: needed('step', step), shownDigest: fields.shownDigest ?? '' };
+    case 'send-back': {
+      const { disposition = '' } = fields;
+      return { kind: act, place, step: needed('step', step), reason, disposition };
+    }
+    case 'waive':
       return { kind: act, place, step: needed('step', step), reason };
+    case 'go-on':
+      return { kind: act, place, step: needed('step', step) };
+    case 'override':
+      return { kind: act, place, step: needed('step', step), outcome: fields.outcome ?? '', reason };
     case 'go-back':
       return { kind: act, place, to: needed('to', to) };
     case 'correct':
@@ -67,7 +85,55 @@ export function readAction(fields: ActFields): Action {
       return { kind: act, place };
     case 'prove-again':
       return { kind: act, place, given };
+    default:
+      return onLine(act, { fields, place, given, reason });
   }
+}
+
+/** An act about a line of the past. */
+function onLine(
+  act: 'review' | 'read-again' | 'confirm-radio' | 'deny-radio',
+  of: {
+    readonly fields: ActFields;
+    readonly place: number;
+    readonly given: Readonly<Record<string, string>>;
+    readonly reason: string;
+  },
+): Action {
+  const { fields, place, given, reason } = of;
+  const about = Number(needed('about', fields.about));
+  switch (act) {
+    case 'review':
+      return { kind: act, place, about };
+    case 'read-again':
+      return { kind: act, place, about, mode: fields.mode ?? '', given };
+    case 'confirm-radio':
+      return { kind: act, place, about, code: fields.code ?? '' };
+    case 'deny-radio':
+      return { kind: act, place, about, reason };
+  }
+}
+
+/** The card's own fields apart from what belongs to the act and to whoever signs. */
+function parted(fields: ActFields) {
+  const { act, place: _place, step, to, corrects, reason, ...others } = fields;
+  const {
+    signer: _signer,
+    pin: _pin,
+    nonce: _nonce,
+    way: _way,
+    why: _why,
+    code: _code,
+    ...unsigned
+  } = others;
+  const { shownDigest: _shown, disposition: _disposition, outcome: _outcome, ...rest } = unsigned;
+  const { mode: _mode, about: _about, readAt: _readAt, lateReason: _late, ...given } = rest;
+  return { act, step, to, corrects, reason, given };
+}
+
+/** Read earlier than it is written, if the form says so. */
+function lateOf({ readAt = '', lateReason = '' }: ActFields): { readonly late?: Late } {
+  return readAt.trim() === '' ? {} : { late: { claimedAt: readAt, reason: lateReason } };
 }
 
 function needed(name: string, value: string | undefined): string {

@@ -169,7 +169,7 @@ function meant(run: JobRun, move: Move): Act | null {
     case 'sign':
       return { kind: 'sign', shownDigest: run.shownDigest };
     case 'sendBack':
-      return { kind: 'send-back', reason: 'not clear' };
+      return { kind: 'send-back', reason: 'not clear', disposition: 'again' };
     case 'park':
       return { kind: 'park', reason: 'shift ends' };
     case 'takeUp':

@@ -1,7 +1,9 @@
 import type { Compiled } from '../../../procedures/compile.ts';
+import { type DepartureKind, departureOf } from '../../../procedures/departures.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
-import { given } from './words.ts';
+import { DISPOSITIONS } from '../../../safety/sign-off.ts';
+import { clock, given } from './words.ts';
 
 /** Something that did not go the straight way, with who said why. */
 export interface Departure {
@@ -29,34 +31,50 @@ export function departuresOf(job: Job, compiled: Compiled): readonly Departure[]
         person,
         what,
         struck: corrected === undefined ? '' : given(corrected.readings),
-        now: answer.act === 'corrected' ? given(answer.readings) : '',
-        reason: answer.reason || (answer.words.reason ?? ''),
+        now: answer.act === 'corrected' ? given(answer.readings) : moreOf(answer, job),
+        reason: answer.reason || answer.late?.reason || (answer.words.reason ?? ''),
       },
     ];
   });
 }
 
+const SAID: Readonly<Record<Exclude<DepartureKind, 'departs'>, string>> = {
+  corrected: 'Corrected',
+  'sent back': 'Sent back',
+  stopped: 'Stopped at',
+  parked: 'Parked at',
+  overridden: 'Judged otherwise than the figures do',
+  waived: 'Waived',
+  'not witnessed': 'Passed without its witness',
+  'read again and differs': 'Read again, and the two readings differ',
+  'radio denied': 'Signature by radio denied',
+  'above limit': 'Air above its limit',
+  'written late': 'Written later than it was read',
+};
+
 function whatOf(
   answer: Answer,
   { job, compiled }: { readonly job: Job; readonly compiled: Compiled },
 ): string | null {
+  const kind = departureOf(answer, compiled.definition);
+  if (kind === null) return null;
   const step = compiled.definition.steps[answer.step];
   const title = step === undefined ? answer.step : fill(step.title, job);
-  switch (answer.act) {
-    case 'corrected':
-      return `Corrected: ${title}`;
-    case 'hold-sent-back':
-      return `Sent back: ${title}`;
-    case 'made-safe':
-      return `Stopped at: ${title}`;
-    case 'parked':
-      return `Parked at: ${title}`;
-    default:
-      if (answer.outcome === 'above limit') return `Air above its limit: ${title}`;
-      if (step?.kind === 'question' && step.choices[answer.outcome]?.reason === true)
-        return `${title}: ${step.choices[answer.outcome]?.label ?? answer.outcome}`;
-      return null;
+  if (kind !== 'departs') return `${SAID[kind]}: ${title}`;
+  const label = step?.kind === 'question' ? step.choices[answer.outcome]?.label : undefined;
+  return `${title}: ${label ?? answer.outcome}`;
+}
+
+/** What a sent-back hold, an overridden judgement or a late line says beside its reason. */
+function moreOf(answer: Answer, job: Job): string {
+  const back = job.signing.sentBack.find((one) => one.place === answer.place);
+  if (back !== undefined) {
+    const signed = back.acceptedAt === null ? 'not signed since' : `signed on line ${back.acceptedAt}`;
+    return `${DISPOSITIONS[back.disposition]}; ${signed}`;
   }
+  if (answer.act === 'overridden') return `${String(answer.figures.judged)}, taken as ${answer.outcome}`;
+  if (answer.late !== null) return `read at ${clock(answer.late.claimedAt)} UTC by the word of its writer`;
+  return '';
 }
 
 /** The line that a correction stands for: the newest of its step and row that was corrected before it. */

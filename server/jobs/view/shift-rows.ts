@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { situationNow } from '../../../procedures/actions/move.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
-import { unshown } from '../../../procedures/hold.ts';
+import { unshown, workBefore } from '../../../procedures/hold.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import type { HoldStep } from '../../../procedures/vocabulary.ts';
@@ -61,7 +61,7 @@ export type SentBack = z.infer<typeof sentBackSchema>;
 export function waitingRow({ job, compiled }: OpenJob, looking: Looking): Waiting | null {
   const step = compiled.definition.steps[job.step];
   if (step?.kind !== 'hold' || job.status !== 'open') return null;
-  const because = whyNot(job, looking);
+  const because = whyNot(job, { compiled, looking });
   const asked = job.answers.at(-1);
   return {
     ...commonOf(job, { step, looking }),
@@ -146,10 +146,19 @@ function oldest(
     : `Oldest reading ${Math.max(0, Math.floor((nowMs - Math.min(...read)) / 60_000))} minutes.`;
 }
 
-function whyNot(job: Job, { person }: Looking): Waiting['because'] {
-  const because = mayNotSign(person, { performers: job.performers });
+function whyNot(
+  job: Job,
+  { compiled, looking }: { readonly compiled: Compiled; readonly looking: Looking },
+): Waiting['because'] {
+  const { person } = looking;
+  const because = mayNotSign(person, workBefore(job, compiled.definition));
   if (because === null) return null;
-  if (because === 'role') return { strong: 'A supervisor signs this.', text: 'You may read it.' };
+  if (because === 'role' || because === 'not competent')
+    return { strong: 'A supervisor signs this.', text: 'You may read it.' };
+  if (because === 'not named')
+    return { strong: 'The people whom it names sign this.', text: 'You may read it.' };
+  if (because === 'acknowledged it')
+    return { strong: 'You acknowledged part of this work.', text: 'Somebody else signs.' };
   const locks = Object.values(job.locks).filter((lock) => lock.owner === person.id);
   const hung = `You hung lock ${locks.map((lock) => lock.lock).join(', ')} on this job.`;
   const strong = locks.length > 0 ? hung : 'You did or recorded part of this work.';

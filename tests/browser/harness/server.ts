@@ -66,6 +66,7 @@ export async function startServer(options: TestServerOptions): Promise<TestServe
     },
     loadDemo: () => demoPlant(origin),
     close: async () => {
+      await services.live.close();
       await listening.stop();
       await services.log.close();
     },

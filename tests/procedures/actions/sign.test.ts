@@ -58,15 +58,17 @@ describe('[SAF-05] A hold', () => {
 
   test('goes back with its reason, to a card that is safe', () => {
     const run = jobAt('holdWork');
-    expect(refusalOf(() => act(run, { kind: 'send-back', reason: ' ' }, SUPERVISOR)).code).toBe('HLD-005');
-    act(run, { kind: 'send-back', reason: 'drain not seen' }, SUPERVISOR);
+    expect(
+      refusalOf(() => act(run, { kind: 'send-back', reason: ' ', disposition: 'again' }, SUPERVISOR)).code,
+    ).toBe('HLD-005');
+    act(run, { kind: 'send-back', reason: 'drain not seen', disposition: 'again' }, SUPERVISOR);
     expect(run.job.step).toBe('haltIsolating');
     expect(run.job.holds).toEqual([]);
   });
 
   test('may be signed later by the supervisor who sent it back: reading is no work', () => {
     const run = jobAt('holdWork');
-    act(run, { kind: 'send-back', reason: 'drain not seen' }, SUPERVISOR);
+    act(run, { kind: 'send-back', reason: 'drain not seen', disposition: 'again' }, SUPERVISOR);
     answer(run, { choice: 'goOn' });
     playTo(run, 'holdWork');
     sign(run);

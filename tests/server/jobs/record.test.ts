@@ -153,7 +153,7 @@ describe('a record', () => {
 
   test('tells of stops, pauses, holds sent back and answers with a reason', () => {
     const run = at('holdWork');
-    act(run, { kind: 'send-back', reason: 'drain dribbles' }, SUPERVISOR);
+    act(run, { kind: 'send-back', reason: 'drain dribbles', disposition: 'again' }, SUPERVISOR);
     act(run, { kind: 'park', reason: 'end of shift' });
     const { record: told } = sheetsOf(run);
     expect(told.departures.map(({ what, reason }) => [what.split(':')[0], reason])).toEqual([

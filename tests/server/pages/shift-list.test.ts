@@ -105,7 +105,7 @@ describe('the shift list', () => {
   test('keeps what was sent back, with the reason, until it is asked for again', async () => {
     const job = await aJobAt('holdWork');
     const reason = 'drain still <dribbles>';
-    await job.act({ kind: 'send-back', reason }, people.supervisor.person);
+    await job.act({ kind: 'send-back', reason, disposition: 'again' }, people.supervisor.person);
     const { list, html, text } = await listFor('supervisor');
     expect(list.waiting).toEqual([]);
     expect(list.sentBack[0]?.wrote).toBe(`You wrote: ${reason}`);

@@ -1,5 +1,5 @@
 import { situationNow } from '../../../../procedures/actions/move.ts';
-import { holdEvidence, unshown } from '../../../../procedures/hold.ts';
+import { holdEvidence, unshown, workBefore } from '../../../../procedures/hold.ts';
 import { sayFigure } from '../../../../procedures/say.ts';
 import type { HoldStep } from '../../../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../../../safety/action-classes.ts';
@@ -37,7 +37,7 @@ export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
     unshown: unshown(step, situationNow(job, around.nowMs)),
     allows: allowed(step, input),
     people: input.people
-      .filter((person) => mayNotSign(person, { performers: job.performers }) === null)
+      .filter((person) => mayNotSign(person, workBefore(job, around.compiled.definition)) === null)
       .map((person) => ({ value: person.id, label: person.name })),
     shownDigest: around.shownDigest,
     check: checkNumber(around.shownDigest),

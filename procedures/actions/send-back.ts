@@ -1,0 +1,46 @@
+import { DISPOSITIONS, isDisposition } from '../../safety/sign-off.ts';
+import type { JobDraft } from '../evolve.ts';
+import { shownAtHold } from '../hold.ts';
+import type { Job } from '../job.ts';
+import type { ActionOf, Surroundings } from './action.ts';
+import { move } from './move.ts';
+import { checkMaySign, noteOf, openPoint, refusedHold } from './signer.ts';
+
+/** Refuses a hold: what is missing, and what is done about it. Work stays stopped until the hold is signed after all. */
+export function sendBack(job: Job, action: ActionOf<'send-back'>, around: Surroundings): JobDraft {
+  openPoint(job, around);
+  checkMaySign(job, around);
+  const reason = action.reason.trim();
+  const { disposition } = action;
+  if (reason === '' || !isDisposition(disposition)) {
+    const fields = {
+      ...(reason === '' ? { reason: 'Write what is missing.' } : {}),
+      ...(isDisposition(disposition)
+        ? {}
+        : { disposition: `Choose what is done about it: ${Object.values(DISPOSITIONS).join('; ')}.` }),
+    };
+    throw refusedHold({
+      kind: 'unreadable',
+      code: 'HLD-005',
+      what: 'A hold goes back with its reason and with what is done about it.',
+      kept: 'Nothing was sent.',
+      next: Object.values(fields).join(' '),
+      fields,
+    });
+  }
+  return {
+    kind: 'hold-sent-back',
+    inputs: {
+      step: job.step,
+      reason,
+      disposition,
+      signature: noteOf('sent back', around),
+      shown: shownAtHold(job, around.compiled.definition),
+    },
+    outcome: { name: 'sent back', figures: {} },
+    effects: {
+      ...move(job, { event: { type: 'SEND_BACK', outcome: '' }, words: {}, around }),
+      shownDigest: around.shownDigest,
+    },
+  };
+}

@@ -1,0 +1,27 @@
+import { createHash } from 'node:crypto';
+import { checkNumber } from '../log/check-number.ts';
+
+/**
+ * The code that is read out by radio and read back: it follows from the one-time number of the page and from what the
+ * page shows, so it belongs to these readings and to this call alone.
+ *
+ * @example radioCode({ nonce: 'lq2x.a7.seal', digest: 'ab…' }) // 'K7Q-49X'
+ */
+export function radioCode({ nonce, digest }: { readonly nonce: string; readonly digest: string }): string {
+  const hash = createHash('sha256').update(`${nonce} ${digest}`).digest('hex');
+  const letters = checkNumber(hash).replaceAll('-', '');
+  return `${letters.slice(0, 3)}-${letters.slice(3, 6)}`;
+}
+
+/** As it was heard: case, blanks and dashes do not count, nor do letters that sound or look like a digit. */
+export function isSameCode(typed: string, code: string): boolean {
+  return plain(typed) === plain(code);
+}
+
+function plain(code: string): string {
+  return code
+    .toUpperCase()
+    .replace(/[^0-9A-Z]/g, '')
+    .replaceAll('O', '0')
+    .replace(/[IL]/g, '1');
+}

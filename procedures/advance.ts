@@ -2,6 +2,7 @@ import type { Action, ActionKind, ActionOf, Decision, Surroundings } from './act
 import { answer } from './actions/answer.ts';
 import { correct } from './actions/correct.ts';
 import { goBack, makeSafe, park, takeUp } from './actions/leave.ts';
+import { handOver, removeLocks } from './actions/lock-owners.ts';
 import { override } from './actions/override.ts';
 import { goOn, review } from './actions/points.ts';
 import { proveAgain } from './actions/prove-again.ts';
@@ -24,6 +25,8 @@ const ACTS: Acts = {
   correct,
   park,
   'take-up': takeUp,
+  'hand-over': handOver,
+  'remove-locks': removeLocks,
   'prove-again': proveAgain,
   waive,
   'go-on': goOn,
@@ -37,6 +40,9 @@ const ACTS: Acts = {
 /** Acts on a line of the past: whatever card is open by now, also on a closed job. */
 const ON_A_LINE: readonly ActionKind[] = ['review', 'confirm-radio', 'deny-radio'];
 
+/** What a parked job takes: whoever is there takes it up, makes it safe, or sees to the locks of somebody away. */
+const WHILE_PARKED: readonly ActionKind[] = ['take-up', 'make-safe', 'remove-locks'];
+
 /**
  * Decides one act of a person on a job: a refusal with its reason, or one line to store. Pure: the same job,
  * act and surroundings give the same decision, and nothing outside is touched.
@@ -48,8 +54,7 @@ export function advance(job: Job, action: Action, around: Surroundings): Decisio
   const onLine = ON_A_LINE.includes(action.kind);
   if (job.status === 'none' || (job.status === 'closed' && !onLine))
     throw notOpen(job.status === 'none' ? 'not there' : 'closed');
-  if (job.status === 'parked' && action.kind !== 'take-up' && action.kind !== 'make-safe' && !onLine)
-    throw notOpen('parked');
+  if (job.status === 'parked' && !WHILE_PARKED.includes(action.kind) && !onLine) throw notOpen('parked');
   // A stop is never too late: whatever another screen did meanwhile, the way to safe is open.
   if (action.kind !== 'make-safe' && !onLine && action.place !== job.place) throw cardMoved(job);
   if ('step' in action && action.step !== job.step) throw wrongStep(action.step);

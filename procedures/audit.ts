@@ -36,6 +36,8 @@ const STAYING: readonly string[] = [
   'parked',
   'taken-up',
   'proved-again',
+  'handed-over',
+  'locks-removed',
   'read-again',
   'reviewed',
   'radio-confirmed',

@@ -14,10 +14,11 @@ const NO_HAND_IN_IT: readonly string[] = [
   'hold-waived',
   'radio-confirmed',
   'radio-denied',
+  'locks-removed',
 ];
 
 /** Taking note of work without doing it. */
-const ACKNOWLEDGED: readonly string[] = ['parked', 'taken-up', 'read-again', 'overridden'];
+const ACKNOWLEDGED: readonly string[] = ['parked', 'taken-up', 'handed-over', 'read-again', 'overridden'];
 
 /** What one line says of signatures, and of who had a hand in the work since the last signed hold. */
 export function evolveSigning(job: Job, entry: Entry): Signed {

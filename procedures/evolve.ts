@@ -99,7 +99,14 @@ export const NO_JOB: Job = {
 };
 
 /** Lines about other lines: they answer no card, so readings, words and figures of the job stay as they are. */
-const ASIDE: readonly string[] = ['read-again', 'reviewed', 'radio-confirmed', 'radio-denied'];
+const ASIDE: readonly string[] = [
+  'read-again',
+  'reviewed',
+  'radio-confirmed',
+  'radio-denied',
+  'handed-over',
+  'locks-removed',
+];
 
 /** The state of a job is the fold of its entries as stored: nothing is worked out again. */
 export function evolve(job: Job, entry: JobEntry): Job {

@@ -53,7 +53,7 @@ function stateNow(
 }
 
 /** The energies that a lock keeps safe: without the lock at the site, the job's own word does not count. */
-const LOCK_BEHIND: { readonly [C in ConditionId]?: ConditionId } = {
+export const LOCK_BEHIND: { readonly [C in ConditionId]?: ConditionId } = {
   supplyAir: 'supplyLock',
   processInlet: 'inletLock',
   processOutlet: 'outletLock',

@@ -53,6 +53,22 @@ export type Action =
     }
   | { readonly kind: 'park'; readonly place: number; readonly reason: string }
   | { readonly kind: 'take-up'; readonly place: number }
+  | {
+      readonly kind: 'hand-over';
+      readonly place: number;
+      readonly incoming: string;
+      /** Numbers of the locks that the incoming person hangs, by the lock condition. */
+      readonly locks: { readonly [C in ConditionId]?: string };
+    }
+  | {
+      readonly kind: 'remove-locks';
+      readonly place: number;
+      /** Who is away. */
+      readonly owner: string;
+      /** Whoever is on the job with locks on all its points, and who goes on with it; null where nobody is. */
+      readonly heir: string | null;
+      readonly reason: string;
+    }
   | { readonly kind: 'prove-again'; readonly place: number; readonly given: Given };
 
 export type ActionKind = Action['kind'];

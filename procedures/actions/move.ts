@@ -11,6 +11,7 @@ import type { OpenStep, Sets, Step } from '../vocabulary.ts';
 import { targetUnder, waysOf } from '../ways.ts';
 import type { Surroundings } from './action.ts';
 import { exposed, noWay } from './refusals.ts';
+import { checkOwnLocks, checkPoints } from './site-points.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -67,6 +68,7 @@ export function checkMayAct(job: Job, around: Surroundings): void {
   const action = actionOf(stepOf(job, around));
   const found = lacksOf(action, { job, situation: situationNow(job, around.nowMs), around });
   if (action !== null && found.length > 0) throw exposed(action, found);
+  checkOwnLocks(job, { action, around });
 }
 
 /**
@@ -96,7 +98,9 @@ export function move(
   const sets = resolve(way?.way.sets ?? {}, words);
   const target = around.compiled.definition.steps[to];
   const ended = target?.kind === 'end' ? { status: 'closed' as const, closedAs: target.closes } : {};
-  return { to, sets, ...locksFrom(job, { sets, words, person: around.person.id }), ...ended };
+  const changed = locksFrom(job, { sets, words, person: around.person.id });
+  checkPoints(job, { locks: changed.locks, around });
+  return { to, sets, ...changed, ...ended };
 }
 
 /** Refuses a way into a step whose action would not be allowed there. */
@@ -140,8 +144,11 @@ function locksFrom(
     if (sets[id] === 'off') return [id, null];
     const point = POINT_OF[id];
     const tag = point === undefined ? null : FIGURES[point].of(job);
-    const number = words[`${id}Number`] ?? job.locks[id]?.lock ?? '';
-    return [id, { lock: number, point: String(tag ?? ''), owner: job.locks[id]?.owner ?? person }];
+    const hung = job.locks[id];
+    // A point that is locked again keeps the lock of whoever hung it, whoever writes it down.
+    const owner = hung?.owner ?? person;
+    const number = owner === person ? (words[`${id}Number`] ?? hung?.lock ?? '') : (hung?.lock ?? '');
+    return [id, { lock: number, point: String(tag ?? ''), owner }];
   });
   return { locks: Object.fromEntries(locks) };
 }

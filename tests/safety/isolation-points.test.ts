@@ -30,15 +30,18 @@ describe('[SAF-07] An isolation point', () => {
       job: '8',
     });
     expect(both).toMatchObject({ position: 'shut', locks: [{ lock: '15' }, { lock: '16' }] });
-    const one = takeOff(both, '7');
+    const one = takeOff(both, { job: '7', restores: true });
     expect(one).toMatchObject({ position: 'shut', locks: [{ lock: '16' }] });
-    expect(takeOff(one, '8')).toEqual({ tag: 'HV-1', position: 'open', locks: [] });
+    expect(takeOff(one, { job: '8', restores: true })).toEqual({ tag: 'HV-1', position: 'open', locks: [] });
   });
 
   test('keeps both jobs in mind that rely on one lock', () => {
     const both = hang(point(MINE), { ...MINE, job: '8' });
     expect(mayNotRestore(both, { job: '8', person: MINE.owner })).toBe('another job relies on it');
-    expect(takeOff(both, '8')).toMatchObject({ position: 'shut', locks: [{ job: '7' }] });
+    expect(takeOff(both, { job: '8', restores: true })).toMatchObject({
+      position: 'shut',
+      locks: [{ job: '7' }],
+    });
   });
 
   test('counts a lock once, however often it is hung', () => {
@@ -55,7 +58,7 @@ describe('[SAF-07] An isolation point', () => {
       fc.property(fc.array(move, { maxLength: 20 }), (moves) => {
         let at: PointState = { tag: 'HV-1', position: 'open', locks: [] };
         for (const { hangs, job, lock } of moves) {
-          at = hangs ? hang(at, { lock, owner: 't', job }) : takeOff(at, job);
+          at = hangs ? hang(at, { lock, owner: 't', job }) : takeOff(at, { job, restores: true });
           expect(at.position === 'open').toBe(at.locks.length === 0);
         }
       }),

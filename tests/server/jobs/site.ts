@@ -6,7 +6,6 @@ import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import { fingerprintOf } from '../../../server/log/chain.ts';
 import { streamOf } from '../../../server/log/stream-kind.ts';
 import { gearFor } from '../../builders/gear.ts';
-import { SIGNED_STEPS, strokeScript, textsAt, WAITED_STEPS } from '../../builders/stroke-script.ts';
 import { type AnApp, newRequestId } from '../an-app.ts';
 
 export interface Site {
@@ -55,5 +54,3 @@ export async function saved(
 export function gearNumbers(place: 'bench' | 'line'): Record<string, string> {
   return Object.fromEntries(Object.entries(gearFor(place)).map(([role, item]) => [role, item.number]));
 }
-
-export { SIGNED_STEPS, strokeScript, textsAt, WAITED_STEPS };

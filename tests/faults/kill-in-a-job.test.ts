@@ -1,0 +1,183 @@
+import { randomUUID } from 'node:crypto';
+import { afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { FV_214 } from '../../server/demo/demo-valves.ts';
+import { GEAR_IN_PSI } from '../../server/demo/earlier-jobs.ts';
+import { SiteLog } from '../../server/log/site-log.ts';
+import { verifyStore } from '../../server/log/verify.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { openSqliteStore } from '../../server/store/sqlite-store.ts';
+import { auditors, streamKinds } from '../../server/streams.ts';
+import { inRole } from '../browser/harness/people.ts';
+import { startServer } from '../browser/harness/server.ts';
+import { comparableJob } from '../builders/comparable-log.ts';
+import { aSheetOf } from '../builders/sheets.ts';
+import { compiled } from '../compiled.ts';
+import { aFolder } from '../folders.ts';
+import { JobClient, type Texts, type Told, type Wire } from '../server/jobs/job-client.ts';
+import { RunningServer } from './running-server.ts';
+
+/** The long run kills before and within every request of the job; the ordinary one within some of them. */
+const LONG = process.env.YOKESIDE_LONG === '1';
+const EACH = LONG ? 1 : 17;
+/** A request takes a few milliseconds: a server killed so long after it was sent has done all, some or nothing of it. */
+const WITHIN_MS = 12;
+const ACTS_MAX = 120;
+
+const SHEET = aSheetOf(FV_214);
+const after = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+let script = '';
+const running: RunningServer[] = [];
+beforeAll(() => {
+  script = compiled('server/main.ts');
+});
+afterEach(async () => {
+  for (const server of running.splice(0)) await server.kill();
+});
+
+interface Outcome {
+  readonly folder: string;
+  readonly id: string;
+  /** Ids of the requests that the server confirmed, the one that opened the job among them. */
+  readonly confirmed: readonly string[];
+  readonly kills: { between: number; unanswered: number; kept: number };
+}
+
+/** Does the job on a server that is killed between requests and within them, and started again each time. */
+async function jobThroughKills(): Promise<Outcome> {
+  const folder = aFolder();
+  const server = new RunningServer({ script, folder });
+  running.push(server);
+  await server.start();
+  const demo = (await (await server.postJson('/set-up/demo', {})).json()) as { people: DemoPerson[] };
+  const wire = await server.signIn(
+    inRole(demo.people, 'technician').id,
+    inRole(demo.people, 'technician').pin,
+  );
+  const client = new JobClient({
+    wire,
+    ask: 'json',
+    sheet: SHEET,
+    signer: inRole(demo.people, 'supervisor'),
+  });
+  const id = await opened(wire);
+  const kills = { between: 0, unanswered: 0, kept: 0 };
+  const confirmed: string[] = [];
+  for (let acts = 0; acts < ACTS_MAX; acts += 1) {
+    const told = await client.job(id);
+    if (told.status === 'closed') {
+      await server.kill();
+      return { folder, id, confirmed, kills };
+    }
+    const readyAt = Date.now() + client.waitMs(told);
+    if (acts % EACH === 0) {
+      await server.killAndStart();
+      kills.between += 1;
+      // All that stood there, word for word.
+      expect(await client.job(id)).toEqual(told);
+    }
+    await after(Math.max(0, readyAt - Date.now()));
+    const fields = client.actFor(told);
+    if (acts % EACH === 0) await killedWithin({ server, wire, client, id }, { told, fields, kills });
+    await client.post(`/jobs/${id}/acts`, fields);
+    client.confirmed(told.step);
+    confirmed.push(fields.requestId ?? '');
+    expect((await client.job(id)).place, told.step).toBe(told.place + 1);
+  }
+  throw new Error(`the job did not end within ${ACTS_MAX} acts`);
+}
+
+async function opened(wire: Wire): Promise<string> {
+  const fields = { requestId: wire.newRequestId(), tag: SHEET.tag, procedure: 'stroke-check', place: 'line' };
+  const answer = await wire.post('/jobs', { ...fields, ...GEAR_IN_PSI }, 'json');
+  const told = (await answer.json()) as { readonly job?: string };
+  if (told.job === undefined) throw new Error(`no job was opened: ${JSON.stringify(told)}`);
+  return told.job;
+}
+
+interface Working {
+  readonly server: RunningServer;
+  readonly wire: Wire;
+  readonly client: JobClient;
+  readonly id: string;
+}
+
+/** Sends the act and kills the server meanwhile: it is kept whole or not at all, and kept if it was confirmed. */
+async function killedWithin(
+  { server, wire, client, id }: Working,
+  { told, fields, kills }: { readonly told: Told; readonly fields: Texts; readonly kills: Outcome['kills'] },
+): Promise<void> {
+  const answered = wire.post(`/jobs/${id}/acts`, fields, 'json').then(
+    ({ status }) => status,
+    () => null,
+  );
+  await after(Math.random() * WITHIN_MS);
+  await server.killAndStart();
+  const status = await answered;
+  const now = await client.job(id);
+  expect([told.place, told.place + 1]).toContain(now.place);
+  if (status === 200) expect(now.place).toBe(told.place + 1);
+  else kills.unanswered += 1;
+  if (now.place > told.place) kills.kept += 1;
+}
+
+function logOf(folder: string): SiteLog {
+  const store = openSqliteStore({ folder });
+  return new SiteLog({ store, kinds: streamKinds, now: () => new Date(), codeVersion: 'test' });
+}
+
+/** The same job on a server that nobody kills, begun on the same day, since the demo plant's gear is dated by it. */
+async function undisturbed(startsAt: Date) {
+  const server = await startServer({ folder: aFolder(), startsAt });
+  try {
+    const people = await server.loadDemo();
+    const { id: who, pin } = inRole(people, 'technician');
+    const headers = { origin: server.origin, accept: 'application/json', 'content-type': 'application/json' };
+    const send = (path: string, body: object, cookie = '') =>
+      fetch(`${server.origin}${path}`, {
+        method: 'POST',
+        headers: { ...headers, cookie },
+        body: JSON.stringify(body),
+      });
+    const cookie = (await send('/sign-in', { who, pin })).headers
+      .getSetCookie()
+      .map((line) => line.split(';')[0])
+      .join('; ');
+    const wire: Wire = {
+      newRequestId: randomUUID,
+      post: (path, fields) => send(path, fields, cookie),
+      get: (path) => fetch(`${server.origin}${path}`, { headers: { ...headers, cookie } }),
+    };
+    const signer = inRole(people, 'supervisor');
+    const client = new JobClient({ wire, ask: 'json', sheet: SHEET, signer });
+    const id = await opened(wire);
+    await client.doAll(id, (ms) => server.wait(ms || 5000));
+    return await comparableJob(server.services.log, id);
+  } finally {
+    await server.close();
+  }
+}
+
+describe('a server that is killed again and again while a job is done on it', () => {
+  test(
+    `loses nothing that it confirmed, keeps nothing half, and ends with the log of a job that nobody disturbed (${LONG ? 'at every request' : 'at some requests'})`,
+    async () => {
+      const startedAt = new Date();
+      const { folder, id, confirmed, kills } = await jobThroughKills();
+      expect(kills.between).toBeGreaterThan(LONG ? 55 : 3);
+      const log = logOf(folder);
+      const entries = await log.entriesOf(`job:${id}`);
+      // Each request is there once, also the one that was sent a second time after a kill.
+      expect(entries.slice(1).map(({ requestId }) => requestId)).toEqual(confirmed);
+      const job = await comparableJob(log, id);
+      await log.close();
+      const store = openSqliteStore({ folder, readOnly: true });
+      const report = await verifyStore(store, auditors);
+      await store.close();
+      expect([report.fault, report.problems]).toEqual([null, []]);
+      expect(job).toEqual(await undisturbed(startedAt));
+      if (LONG) expect(kills.unanswered).toBeGreaterThan(0);
+    },
+    LONG ? 900_000 : 240_000,
+  );
+});

@@ -1,0 +1,71 @@
+import type { Cause } from '../cause.ts';
+import { BASIS } from './sources.ts';
+
+/** Nothing at the valve: controller, measurement, disturbance. Effects: judgement. */
+export const controllerCauses = {
+  nothingWrong: {
+    words: 'Nothing is wrong with the valve',
+    family: 'sound',
+    weight: 8,
+    basis: BASIS.loops,
+    shows: () => ({}),
+  },
+  outputHeld: {
+    words: 'The controller is in manual, tracking, or its output is held',
+    family: 'controller',
+    weight: 3,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { frozen: 0.92 },
+      controllerMode: { held: 0.92 },
+      trend: { offset: 0.75 },
+    }),
+  },
+  wrongAction: {
+    words: 'The controller acts the wrong way, or its output is limited, after a change',
+    family: 'controller',
+    weight: 1.5,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.53, 'wound down': 0.41 },
+      controllerMode: { held: 0.05 },
+      trend: { offset: 0.85 },
+    }),
+  },
+  tunedTooTight: {
+    words: 'The controller is tuned too tight',
+    family: 'controller',
+    weight: 5,
+    basis: BASIS.loops,
+    shows: () => ({
+      controllerOutput: { swings: 0.93 },
+      trend: { 'fast swing': 0.9 },
+      holdInManual: { stops: 0.93 },
+    }),
+  },
+  disturbance: {
+    words: 'Something else in the plant swings and this loop follows it',
+    family: 'process',
+    weight: 4,
+    basis: BASIS.loops,
+    shows: () => ({
+      controllerOutput: { swings: 0.93 },
+      trend: { 'fast swing': 0.82 },
+      holdInManual: { 'goes on': 0.92 },
+    }),
+  },
+  measurementWrong: {
+    words: 'The transmitter or its impulse line reads wrong',
+    family: 'controller',
+    weight: 4,
+    basis: BASIS.loops,
+    inside: 'transmitter, impulse line and wrong range look alike from here',
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.41, 'wound down': 0.31, swings: 0.03, frozen: 0.03 },
+      controllerMode: { 'bad input': 0.3, held: 0.2 },
+      trend: { offset: 0.37, 'saw-tooth': 0.04, 'fast swing': 0.04, 'sudden change': 0.05, sluggish: 0.04 },
+      secondMeasurement: { differs: 0.96 },
+      flowAgainstTravel: { more: 0.2, less: 0.2, 'does not follow': 0.17 },
+    }),
+  },
+} as const satisfies Record<string, Cause>;

@@ -1,0 +1,202 @@
+import type { Cause } from '../cause.ts';
+import { bothEnds, endPressure, loading, otherEnd, signalLost } from '../senses.ts';
+import type { ValveFacts } from '../valve-facts.ts';
+import { BASIS } from './sources.ts';
+
+const doubleActing = (v: ValveFacts) => !v.spring;
+
+const WEAK_LOOK = {
+  flapperAgainstGauges: { 'covered, low': 0.18 },
+  bothFlappersAgainstGauges: { 'top covered, low': 0.09, 'bottom covered, low': 0.09 },
+} as const;
+
+/** A leak on one output tube: at rest both ends sink together, for the forces must balance. */
+function outputTube(end: 'top' | 'bottom', v: ValveFacts) {
+  return {
+    ...WEAK_LOOK,
+    travelAgainstOutput: { [loading(v, otherEnd(end)).leans]: 0.3 },
+    smallStep: { slow: 0.52 },
+    cylinderGaugesOnStep: { slow: 0.4 },
+    strokeByController: { slow: 0.5 },
+    ...bothEnds({ end, this: { low: 0.66, empty: 0.03 }, other: { low: 0.56 } }),
+    listenExhaust: { loud: 0.3, 'no bleed': 0.12 },
+    soapOutputTubes: { [end]: 0.97 },
+    supplyDroop: { large: 0.3 },
+  };
+}
+
+/** A cylinder with air on both sides. Effects: judgement, the direction by the forces. */
+export const pistonCauses = {
+  pistonSeals: {
+    words: 'The piston seals leak from one end to the other',
+    family: 'actuator',
+    weight: 3,
+    basis: BASIS.leaks,
+    when: doubleActing,
+    inside: 'a worn ring, a damaged bore and a piston gasket look alike until it is open',
+    shows: (v) => ({
+      ...WEAK_LOOK,
+      trend: { sluggish: 0.57 },
+      supplyDroop: { large: 0.6 },
+      travelAgainstOutput: { [signalLost(v).leans]: 0.3 },
+      smallStep: { slow: 0.78 },
+      topPressure: { low: 0.46 },
+      bottomPressure: { low: 0.46 },
+      cylinderGaugesOnStep: { slow: 0.52 },
+      listenExhaust: { loud: 0.6, 'no bleed': 0.06 },
+      positionerExhaust: { blows: 0.55 },
+      blockActuatorSide: { 'slow fall': 0.25, 'fast fall': 0.72 },
+      crossLeak: { flow: 0.97 },
+      strokeByController: { slow: 0.73 },
+      strokeOnTestAir: { slow: 0.73 },
+      openActuator: { 'piston seal worn': 0.97 },
+    }),
+  },
+  rodSeal: {
+    words: 'Rod seal or end cap of the cylinder leaks',
+    family: 'actuator',
+    weight: 2,
+    basis: BASIS.leaks,
+    when: (v) => v.actuator === 'piston',
+    shows: () => ({
+      smallStep: { slow: 0.25 },
+      bottomPressure: { low: 0.26 },
+      soapCylinder: { bubbles: 0.97 },
+      blockActuatorSide: { 'slow fall': 0.75, 'fast fall': 0.1 },
+    }),
+  },
+  equaliserOpen: {
+    words: 'The equalising valve of the cylinder was left open',
+    family: 'actuator',
+    weight: 1.5,
+    basis: BASIS.judgement,
+    when: doubleActing,
+    shows: () => ({
+      ...WEAK_LOOK,
+      controllerOutput: { 'wound up': 0.57, 'wound down': 0.26 },
+      trend: { offset: 0.47, 'sudden change': 0.42 },
+      supplyDroop: { large: 0.4 },
+      travelAgainstOutput: { 'stays part way': 0.79 },
+      smallStep: { 'no move': 0.83, slow: 0.14 },
+      topPressure: { low: 0.36 },
+      bottomPressure: { low: 0.36 },
+      cylinderGaugesOnStep: { none: 0.47, slow: 0.2 },
+      listenExhaust: { loud: 0.55, 'no bleed': 0.06 },
+      positionerExhaust: { blows: 0.5 },
+      equaliser: { open: 0.99 },
+      equaliserFeel: { part: 0.9 },
+      blockActuatorSide: { 'fast fall': 0.6, 'slow fall': 0.1 },
+      crossLeak: { flow: 0.96 },
+      strokeByController: { 'does not move': 0.77, slow: 0.2 },
+      strokeOnTestAir: { 'does not move': 0.77, slow: 0.2 },
+      leavesSeatAt: { never: 0.82 },
+    }),
+  },
+  equaliserPasses: {
+    words: 'The equalising valve is shut but passes',
+    family: 'actuator',
+    weight: 0.6,
+    basis: BASIS.judgement,
+    when: doubleActing,
+    shows: () => ({
+      ...WEAK_LOOK,
+      trend: { sluggish: 0.5 },
+      supplyDroop: { large: 0.5 },
+      smallStep: { slow: 0.75 },
+      topPressure: { low: 0.42 },
+      bottomPressure: { low: 0.42 },
+      cylinderGaugesOnStep: { slow: 0.5 },
+      listenExhaust: { loud: 0.45 },
+      positionerExhaust: { blows: 0.5 },
+      equaliserFeel: { part: 0.7 },
+      blockActuatorSide: { 'slow fall': 0.4, 'fast fall': 0.5 },
+      crossLeak: { flow: 0.95 },
+      strokeByController: { slow: 0.7 },
+      strokeOnTestAir: { slow: 0.7 },
+    }),
+  },
+  topTubeLeaks: {
+    words: 'The tube to the top of the cylinder leaks',
+    family: 'actuator',
+    weight: 1.5,
+    basis: BASIS.leaks,
+    when: doubleActing,
+    shows: (v) => outputTube('top', v),
+  },
+  bottomTubeLeaks: {
+    words: 'The tube to the bottom of the cylinder leaks',
+    family: 'actuator',
+    weight: 1.5,
+    basis: BASIS.leaks,
+    when: doubleActing,
+    shows: (v) => outputTube('bottom', v),
+  },
+  outputTubeBlocked: {
+    words: 'A tube from positioner to actuator is blocked or crushed',
+    family: 'actuator',
+    weight: 0.8,
+    basis: BASIS.judgement,
+    when: (v) => v.positioner !== 'none',
+    shows: (v) => ({
+      controllerOutput: { 'wound up': 0.5, swings: 0.2 },
+      trend: { sluggish: 0.74 },
+      travelAgainstOutput: { 'stays part way': 0.52, [signalLost(v).leans]: 0.31 },
+      smallStep: { 'no move': 0.41, slow: 0.57 },
+      cylinderGaugesOnStep: { slow: 0.16 },
+      outputGauge: { slow: 0.3, 'without the stem': 0.35 },
+      traceTubing: { pinched: 0.86 },
+      strokeByController: { 'does not move': 0.36, slow: 0.62 },
+    }),
+  },
+  boreScored: {
+    words: 'The cylinder bore is scored or rusty',
+    family: 'actuator',
+    weight: 1.2,
+    basis: BASIS.loops,
+    when: (v) => v.actuator === 'piston',
+    inside: 'friction of the cylinder and of the packing add up in one pressure: only uncoupling parts them',
+    shows: () => ({
+      controllerOutput: { swings: 0.57 },
+      trend: { 'saw-tooth': 0.7 },
+      smallStep: { jumps: 0.74, 'no move': 0.15 },
+      strokeByController: { 'in jumps': 0.85 },
+      strokeOnTestAir: { 'in jumps': 0.85 },
+      leavesSeatAt: { high: 0.74 },
+      upAgainstDown: { wide: 0.8 },
+      benchSetUncoupled: { 'up and down apart': 0.85 },
+      handwheelFeel: { 'heavy all over': 0.56, 'heavy in one place': 0.3 },
+      holdInManual: { stops: 0.63, 'goes on': 0.09 },
+      openActuator: { 'bore scored': 0.97 },
+    }),
+  },
+  rodOff: {
+    words: 'The piston rod nut is off, or the rod is broken inside the cylinder',
+    family: 'actuator',
+    weight: 0.5,
+    basis: BASIS.judgement,
+    when: doubleActing,
+    shows: (v) => {
+      const shut = otherEnd(endOf(v));
+      return {
+        controllerOutput: { 'wound up': 0.8 },
+        trend: { 'sudden change': 0.88 },
+        travelAgainstOutput: { 'stays shut': 0.37, 'stays part way': 0.52 },
+        smallStep: { 'no move': 0.93 },
+        [endPressure(shut)]: { full: 0.36, empty: 0.53 },
+        [endPressure(otherEnd(shut))]: { full: 0.53, empty: 0.36 },
+        cylinderGaugesOnStep: { 'runs open': 0.32 },
+        strokeByController: { 'does not move': 0.87 },
+        strokeOnTestAir: { 'does not move': 0.87 },
+        leavesSeatAt: { never: 0.83 },
+        handwheelFeel: { free: 0.64 },
+        openActuator: { 'joint loose': 0.98 },
+        plugFollowsStem: {},
+      };
+    },
+  },
+} as const satisfies Record<string, Cause>;
+
+/** The end whose air opens the valve. */
+function endOf(v: ValveFacts): 'top' | 'bottom' {
+  return v.plugCloses === 'down' ? 'bottom' : 'top';
+}

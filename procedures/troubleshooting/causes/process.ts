@@ -1,0 +1,104 @@
+import type { Cause } from '../cause.ts';
+import { bothEnds, shuttingEnd } from '../senses.ts';
+import { signalOpens } from '../valve-facts.ts';
+import { BASIS } from './sources.ts';
+
+/** Round the valve: line, drop and size. Effects: judgement. */
+export const processCauses = {
+  processBypassPasses: {
+    words: 'The process bypass is open or passes',
+    family: 'process',
+    weight: 2.5,
+    basis: BASIS.judgement,
+    when: (v) => v.bypassLine,
+    shows: () => ({
+      controllerOutput: { 'wound down': 0.57 },
+      trend: { offset: 0.48 },
+      flowAgainstTravel: { more: 0.94 },
+      // Seen at the valve it is not: with the bypass carrying the process it is open anyway.
+      leakShut: { passes: 0.15, 'passes much': 0.2 },
+      lineUp: { 'bypass passes': 0.85 },
+    }),
+  },
+  lineThrottled: {
+    words: 'A block valve is throttled or a strainer plugged',
+    family: 'process',
+    weight: 2.5,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.83 },
+      trend: { offset: 0.7 },
+      flowAgainstTravel: { less: 0.3 },
+      lineUp: { 'block throttles': 0.8 },
+      pressureDrop: { low: 0.94 },
+    }),
+  },
+  thrustTooSmall: {
+    words: 'The actuator is too weak for the pressure drop now over the valve',
+    family: 'process',
+    weight: 1.2,
+    basis: BASIS.judgement,
+    when: (v) => !v.balancedPlug,
+    shows: (v) => {
+      const cannotShut = v.flowTendsTo === 'open';
+      const stuck = cannotShut ? shuttingEnd(v) : v.plugCloses === 'down' ? 'bottom' : 'top';
+      const less = signalOpens(v) === cannotShut;
+      return {
+        controllerOutput: cannotShut
+          ? { 'wound down': 0.62, 'wound up': 0.18 }
+          : { 'wound up': 0.72, 'wound down': 0.1 },
+        trend: { offset: 0.64 },
+        travelAgainstOutput: cannotShut
+          ? { 'more open': 0.74, 'less open': 0.12 }
+          : { 'stays shut': 0.12, 'less open': 0.7, 'more open': 0.06 },
+        smallStep: { 'no move': 0.42 },
+        airAtTravel: {
+          [less ? 'less than it should' : 'more than it should']: 0.66,
+          [less ? 'more than it should' : 'less than it should']: 0.1,
+          'does not build': 0.04,
+        },
+        ...bothEnds({ end: stuck, this: { full: 0.58 }, other: { empty: 0.58 } }),
+        outputGauge: { 'without the stem': 0.5 },
+        pressureDrop: { high: 0.94 },
+        leakShut: cannotShut ? { passes: 0.3, 'passes much': 0.4 } : {},
+      };
+    },
+  },
+  tooLarge: {
+    words: 'The valve is too large for the flow now wanted: it works near its seat',
+    family: 'process',
+    weight: 1.2,
+    basis: BASIS.loops,
+    shows: () => ({
+      controllerOutput: { 'wound down': 0.45, swings: 0.35 },
+      trend: { 'fast swing': 0.45 },
+      holdInManual: { stops: 0.5 },
+      pressureDrop: { high: 0.2 },
+      noise: { hiss: 0.15, gravel: 0.1 },
+    }),
+  },
+  tooSmall: {
+    words: 'The valve is too small for the flow now wanted: full open and not enough',
+    family: 'process',
+    weight: 1,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.9 },
+      trend: { offset: 0.8 },
+      pressureDrop: { high: 0.15, low: 0.25 },
+    }),
+  },
+  fluidChanged: {
+    words: 'The fluid is not what the valve was sized for: flashing, gas in it, thicker, lighter',
+    family: 'process',
+    weight: 0.8,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.4, swings: 0.1 },
+      trend: { offset: 0.35 },
+      flowAgainstTravel: { less: 0.6, more: 0.15 },
+      noise: { gravel: 0.25 },
+      pressureDrop: { high: 0.2, low: 0.2 },
+    }),
+  },
+} as const satisfies Record<string, Cause>;

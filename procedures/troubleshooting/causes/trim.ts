@@ -1,0 +1,139 @@
+import type { Cause } from '../cause.ts';
+import { bothEnds, shuttingEnd } from '../senses.ts';
+import { signalOpens, type ValveFacts } from '../valve-facts.ts';
+import { BASIS } from './sources.ts';
+
+/** An object keeps it open: the end that shuts it stands full. */
+function heldOpen(v: ValveFacts, share: number) {
+  return bothEnds({ end: shuttingEnd(v), this: { full: share }, other: { empty: share } });
+}
+
+/** Trim, seat and joints of the body. Effects: judgement. */
+export const trimCauses = {
+  seatWorn: {
+    words: 'Seat or plug is worn or wire-drawn',
+    family: 'trim',
+    weight: 4,
+    basis: BASIS.judgement,
+    inside: 'a worn seat, a worn plug and a loose seat ring read alike until the body is open',
+    shows: () => ({
+      controllerOutput: { 'wound down': 0.25 },
+      flowAgainstTravel: { more: 0.62 },
+      leakShut: { passes: 0.57, 'passes much': 0.41 },
+      noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
+      openBody: { 'seat worn': 0.97 },
+    }),
+  },
+  objectInSeat: {
+    words: 'Something lies between plug and seat',
+    family: 'trim',
+    weight: 1.8,
+    basis: BASIS.judgement,
+    shows: (v) => ({
+      controllerOutput: { 'wound down': 0.62 },
+      trend: { offset: 0.42, 'sudden change': 0.42 },
+      travelAgainstOutput: { 'more open': 0.84 },
+      ...heldOpen(v, 0.62),
+      airAtTravel: signalOpens(v) ? { 'less than it should': 0.36 } : { 'more than it should': 0.36 },
+      strokeByController: { 'short of shut': 0.95 },
+      strokeOnTestAir: { 'short of shut': 0.95 },
+      leavesSeatAt: signalOpens(v) ? { high: 0.04, low: 0.42 } : { high: 0.42, low: 0.04 },
+      handwheelFeel: { 'heavy in one place': 0.53 },
+      flowAgainstTravel: { more: 0.06, less: 0.06, 'does not follow': 0.05 },
+      leakShut: { passes: 0.03, 'passes much': 0.9 },
+      noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
+      outputGauge: { 'without the stem': 0.25 },
+      openBody: { object: 0.96 },
+    }),
+  },
+  fouled: {
+    words: 'Trim or body is plugged by scale or deposits',
+    family: 'trim',
+    weight: 2.5,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.78 },
+      trend: { offset: 0.7 },
+      flowAgainstTravel: { less: 0.96 },
+      pressureDrop: { high: 0.84, low: 0.03 },
+      smallStep: { jumps: 0.06 },
+      openBody: { fouled: 0.97 },
+    }),
+  },
+  cavitation: {
+    words: 'Cavitation or flashing eats the trim',
+    family: 'trim',
+    weight: 1.5,
+    basis: BASIS.judgement,
+    shows: () => ({
+      flowAgainstTravel: { less: 0.36, more: 0.05, 'does not follow': 0.04 },
+      leakShut: { passes: 0.46, 'passes much': 0.15 },
+      noise: { gravel: 0.97 },
+      pressureDrop: { high: 0.74, low: 0.04 },
+      openBody: { pitted: 0.93 },
+    }),
+  },
+  turnedRound: {
+    words: 'The body stands against its flow arrow',
+    family: 'trim',
+    weight: 0.6,
+    basis: BASIS.judgement,
+    // What a reversed body does depends on which way the flow was meant to push.
+    shows: (v) =>
+      v.flowTendsTo === 'open' && !v.balancedPlug
+        ? {
+            trend: { 'fast swing': 0.4, offset: 0.04, 'saw-tooth': 0.04 },
+            smallStep: { jumps: 0.31, swings: 0.26 },
+            noise: { rattle: 0.3 },
+            flowArrow: { 'turned round': 0.99 },
+          }
+        : {
+            smallStep: { jumps: 0.03, swings: 0.03 },
+            leakShut: { passes: 0.36, 'passes much': 0.1 },
+            noise: { hiss: 0.05, rattle: 0.03 },
+            flowArrow: { 'turned round': 0.99 },
+          },
+  },
+  bonnetLeaks: {
+    words: 'The bonnet or body joint leaks',
+    family: 'trim',
+    weight: 1.2,
+    basis: BASIS.leaks,
+    shows: () => ({ fluidOutside: { bonnet: 0.98 } }),
+  },
+  bellowsSealFailed: {
+    words: 'The bellows seal of the bonnet has failed',
+    family: 'trim',
+    weight: 1,
+    basis: BASIS.judgement,
+    when: (v) => v.bellowsSeal,
+    shows: () => ({ fluidOutside: { bellows: 0.85, gland: 0.1 } }),
+  },
+  balanceSeal: {
+    words: 'The balance seal or a cage gasket is worn',
+    family: 'trim',
+    weight: 1.2,
+    basis: BASIS.rubber,
+    when: (v) => v.balancedPlug,
+    inside: 'balance seal, cage gasket and seat-ring gasket look alike until the body is open',
+    shows: () => ({
+      flowAgainstTravel: { more: 0.42 },
+      leakShut: { passes: 0.8, 'passes much': 0.13 },
+      noise: { hiss: 0.48, gravel: 0.04, rattle: 0.04 },
+      openBody: { 'seal worn': 0.97 },
+    }),
+  },
+  wrongTrim: {
+    words: 'Trim of another size or characteristic is fitted, after an overhaul',
+    family: 'trim',
+    weight: 0.4,
+    basis: BASIS.judgement,
+    shows: () => ({
+      controllerOutput: { 'wound up': 0.2, 'wound down': 0.1, swings: 0.15 },
+      trend: { offset: 0.25, 'fast swing': 0.2 },
+      flowAgainstTravel: { more: 0.45, less: 0.45 },
+      pressureDrop: { high: 0.15, low: 0.15 },
+      openBody: { 'wrong trim': 0.9 },
+    }),
+  },
+} as const satisfies Record<string, Cause>;

@@ -1,0 +1,52 @@
+import type { Check } from './check.ts';
+import { actuatorChecks } from './checks/actuator.ts';
+import { airChecks } from './checks/air.ts';
+import { bodyChecks } from './checks/body.ts';
+import { controlRoomChecks } from './checks/control-room.ts';
+import { cylinderChecks } from './checks/cylinder.ts';
+import { positionerChecks } from './checks/positioner.ts';
+import { rigChecks } from './checks/rig.ts';
+import { signalChecks } from './checks/signal.ts';
+import { strokeChecks } from './checks/stroke.ts';
+import type { ValveFacts } from './valve-facts.ts';
+
+/** Every check there is, in the order in which a person goes round: outside first, opening last. */
+export const CHECKS = {
+  ...controlRoomChecks,
+  ...signalChecks,
+  ...airChecks,
+  ...positionerChecks,
+  ...cylinderChecks,
+  ...actuatorChecks,
+  ...strokeChecks,
+  ...bodyChecks,
+  ...rigChecks,
+} as const;
+
+export type CheckId = keyof typeof CHECKS;
+export type OutcomeOf<C extends CheckId> = Extract<keyof (typeof CHECKS)[C]['outcomes'], string>;
+
+export const CHECK_IDS = Object.keys(CHECKS) as readonly CheckId[];
+
+export function checkOf(id: CheckId): Check {
+  return CHECKS[id];
+}
+
+/** @example textIdOf('loopCurrent') // 'troubleshooting.check.loopCurrent' */
+export function textIdOf(id: CheckId): string {
+  return `troubleshooting.check.${id}`;
+}
+
+/** The checks that such a valve has. */
+export function checksFor(v: ValveFacts): readonly CheckId[] {
+  return CHECK_IDS.filter((id) => checkOf(id).when?.(v) ?? true);
+}
+
+export function isCheckId(text: string): text is CheckId {
+  return Object.hasOwn(CHECKS, text);
+}
+
+/** The outcome that a sound valve gives. */
+export function soundOutcome(id: CheckId): string {
+  return Object.keys(checkOf(id).outcomes)[0] ?? '';
+}

@@ -1,0 +1,66 @@
+import { AIR_ON, type Check } from '../check.ts';
+
+/** The air set. Minutes and misread shares: judgement. */
+export const airChecks = {
+  supplyPressure: {
+    title: 'Supply pressure, no air being used',
+    todo: 'Read the supply gauge against its set value. A piston wants 35 to 100 psi: a 0 to 30 psi gauge cannot read it.',
+    minutes: 2,
+    hubs: AIR_ON,
+    gauges: () => ['supply'],
+    misread: 0.02,
+    outcomes: {
+      normal: 'Within 6 % of its set value',
+      low: 'Lower than that',
+      none: 'No pressure, on a gauge that was seen alive',
+      high: 'Higher than that',
+    },
+    measured: {
+      axis: 'percent of the set value, above it',
+      soundSigma: 2,
+      anywhere: [-100, 60],
+      bands: { normal: [-6, 6], low: [-100, -6], high: [6, 60] },
+      typical: { low: [-60, -7], high: [8, 40] },
+    },
+    zero: 'none',
+  },
+  supplyDroop: {
+    title: 'Supply pressure while the valve strokes',
+    todo: 'With consent, step the output and watch the supply gauge fall and come back.',
+    minutes: 4,
+    hubs: AIR_ON,
+    consent: true,
+    gauges: () => ['supply'],
+    misread: 0.05,
+    outcomes: { small: 'Falls by less than 12 %', large: 'Falls by more, or comes back slowly' },
+    measured: {
+      axis: 'percent of supply lost while stroking',
+      soundSigma: 2,
+      soundAt: 5,
+      anywhere: [0, 100],
+      bands: { small: [-20, 12], large: [12, 120] },
+      typical: { large: [14, 60] },
+    },
+  },
+  filterBowl: {
+    title: 'Blow down the filter bowl',
+    todo: 'With consent, open the drain and look. The supply dips meanwhile: the valve may move.',
+    minutes: 3,
+    hubs: AIR_ON,
+    consent: true,
+    misread: 0.04,
+    outcomes: { dry: 'Clean and dry', wet: 'Water or oil', dirt: 'Rust, desiccant or scale' },
+  },
+  listenExhaust: {
+    title: 'Listen and feel for exhaust that goes on',
+    todo: 'Go round positioner, actuator and accessories with hand and ear.',
+    minutes: 2,
+    hubs: AIR_ON,
+    misread: 0.1,
+    outcomes: {
+      'small bleed': 'The usual small bleed',
+      loud: 'Loud, goes on',
+      'no bleed': 'No bleed at all',
+    },
+  },
+} as const satisfies Record<string, Check>;

@@ -1,0 +1,89 @@
+import type { CauseId } from '../causes.ts';
+import { SOUND } from '../causes.ts';
+import { type RepairId, repairFor } from '../repairs.ts';
+import { type Counted, counted, type Evidence, type Repaired } from './evidence.ts';
+import { causesLeft, likelihoods } from './likelihood.ts';
+import type { Model } from './model.ts';
+
+/** What is believed after the evidence: a probability for each hypothesis, and what follows for causes and repairs. */
+export interface Belief {
+  readonly items: readonly Counted[];
+  /** Likelihood of each item under each hypothesis. */
+  readonly each: readonly Float64Array[];
+  /** One for each hypothesis of the model; they add up to 1. */
+  readonly weights: Float64Array;
+  readonly repaired: readonly Repaired[];
+}
+
+/**
+ * Exact Bayes over single faults and pairs, in logarithms.
+ * @example believe(model, []).weights // the priors
+ */
+export function believe(model: Model, evidence: readonly Evidence[]): Belief {
+  const items = counted(evidence);
+  const each = items.map((item) => likelihoods(model, item));
+  const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
+  return { items, each, weights: weigh(model, each), repaired };
+}
+
+/** Priors times likelihoods, scaled to 1 without ever leaving the range of a number. */
+export function weigh(model: Model, each: readonly Float64Array[]): Float64Array {
+  const logs = Float64Array.from(model.hypotheses, ({ prior }) => Math.log(prior));
+  for (const likelihood of each)
+    for (let h = 0; h < logs.length; h++) logs[h] = (logs[h] ?? 0) + Math.log(likelihood[h] ?? 0);
+  return fromLogs(logs);
+}
+
+/** Exponentials of logarithms, scaled to add up to 1. */
+export function fromLogs(logs: Float64Array): Float64Array {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const log of logs) if (log > most) most = log;
+  const weights = logs.map((log) => Math.exp(log - most));
+  let sum = 0;
+  for (const weight of weights) sum += weight;
+  return weights.map((weight) => weight / sum);
+}
+
+export interface Ranked<Id> {
+  readonly id: Id;
+  readonly probability: number;
+}
+
+/** How likely each cause is to be there now, alone or beside another; repaired ones are gone. Most likely first. */
+export function causeRanking(model: Model, belief: Belief): readonly Ranked<CauseId>[] {
+  return ranking(model, { belief, keysOf: (left) => (left.length === 0 ? [SOUND] : left) });
+}
+
+/** How likely each repair is to put something right that is there now. Most likely first. */
+export function repairRanking(model: Model, belief: Belief): readonly Ranked<RepairId>[] {
+  return ranking(model, {
+    belief,
+    keysOf: (left) => (left.length === 0 ? [repairFor(SOUND)] : [...new Set(left.map(repairFor))]),
+  });
+}
+
+function ranking<Id extends string>(
+  model: Model,
+  of: { readonly belief: Belief; readonly keysOf: (left: readonly CauseId[]) => readonly Id[] },
+): readonly Ranked<Id>[] {
+  const sums = new Map<Id, number>();
+  model.hypotheses.forEach(({ causes }, h) => {
+    const weight = of.belief.weights[h] ?? 0;
+    for (const key of of.keysOf(causesLeft(causes, of.belief.repaired)))
+      sums.set(key, (sums.get(key) ?? 0) + weight);
+  });
+  return [...sums]
+    .map(([id, probability]) => ({ id, probability }))
+    .sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
+}
+
+/** Pairs that are likely to be there together. */
+export function pairRanking(model: Model, belief: Belief): readonly Ranked<readonly [CauseId, CauseId]>[] {
+  return model.hypotheses
+    .flatMap(({ causes }, h) => {
+      const [one, other] = causesLeft(causes, belief.repaired);
+      if (one === undefined || other === undefined) return [];
+      return [{ id: [one, other] as const, probability: belief.weights[h] ?? 0 }];
+    })
+    .sort((a, b) => b.probability - a.probability);
+}

@@ -1,0 +1,83 @@
+import type { CheckId } from '../checks.ts';
+import { isCheckId } from '../checks.ts';
+import type { RepairId } from '../repairs.ts';
+
+/** A check that was answered in words or in a number on its axis. */
+export interface Answer {
+  readonly kind: 'answer';
+  readonly check: CheckId;
+  /** One of the words of the check. */
+  readonly outcome?: string;
+  /** A number on the axis of a measured check, and its standard uncertainty there. */
+  readonly value?: number;
+  readonly uncertaintyOnAxis?: number;
+  /** The gauge or the eye that gave it: the same one again is not a second witness. */
+  readonly gauge?: string;
+  /** The gauge has been seen to move; a nothing on it then means nothing. */
+  readonly gaugeAlive?: boolean;
+  /** Share by which this answer is less sure than the check usually is: a record, hearsay, an opening word. */
+  readonly doubt?: number;
+}
+
+/** Looked, and cannot say; or not now. Neither is evidence. */
+export interface NoAnswer {
+  readonly kind: 'cannot tell' | 'skip';
+  readonly check: CheckId;
+}
+
+/** A repair was made, and the check that proves it said whether it helped. */
+export interface Repaired {
+  readonly kind: 'repaired';
+  readonly repair: RepairId;
+  readonly cured: boolean;
+}
+
+export type Evidence = Answer | NoAnswer | Repaired;
+
+/** How it stood when an answer was given: how many repairs had been made before it. */
+export interface Counted {
+  readonly item: Answer | Repaired;
+  /** Repairs made before it, with what they did. */
+  readonly after: readonly Repaired[];
+}
+
+/**
+ * What counts. Of a check read again on the same gauge between the same repairs only the last reading does; an
+ * opening word about a thing gives way to the check of that thing.
+ */
+export function counted(evidence: readonly Evidence[]): readonly Counted[] {
+  const kept = new Map<string, Counted>();
+  const repairs: Repaired[] = [];
+  for (const item of evidence) {
+    if (item.kind === 'repaired') {
+      kept.set(`repair ${repairs.length}`, { item, after: [...repairs] });
+      repairs.push(item);
+    } else if (item.kind === 'answer' && isCheckId(item.check) && saysSomething(item)) {
+      const stem = `${item.check} ${repairs.length}`;
+      if (item.gauge !== HEARSAY) kept.delete(`${stem} ${HEARSAY}`);
+      const key = `${stem} ${item.gauge ?? ''}`;
+      const told = item.gauge === HEARSAY && [...kept.keys()].some((one) => one.startsWith(`${stem} `));
+      kept.delete(key);
+      if (!told) kept.set(key, { item, after: [...repairs] });
+    }
+  }
+  return [...kept.values()];
+}
+
+/** What somebody said before anybody looked. */
+export const HEARSAY = 'hearsay';
+
+/** An unreadable number and a missing word say nothing. */
+function saysSomething(item: Answer): boolean {
+  return item.value === undefined ? item.outcome !== undefined : Number.isFinite(item.value);
+}
+
+/** Checks that have been settled since the last repair, so that they are not asked for again. */
+export function settled(evidence: readonly Evidence[]): ReadonlySet<CheckId> {
+  const done = new Set<CheckId>();
+  for (const item of evidence) {
+    if (item.kind === 'repaired') done.clear();
+    else if (item.kind !== 'answer' || (item.gauge !== HEARSAY && saysSomething(item))) done.add(item.check);
+  }
+  return done;
+}

@@ -1,0 +1,159 @@
+import { type Grade, weightOf } from '../cause.ts';
+import { type CauseId, causeOf, causesFor } from '../causes.ts';
+import type { Check } from '../check.ts';
+import { type CheckId, checkOf, checksFor } from '../checks.ts';
+import { pairFactor } from '../pairs.ts';
+import { REPAIR_IDS, type RepairId, repairFor } from '../repairs.ts';
+import type { ValveFacts } from '../valve-facts.ts';
+import { type BareRow, bareRow, bothShares } from './rows.ts';
+
+/** One thing that may be so: one cause in one grade, or two at once. */
+export interface Hypothesis {
+  readonly causes: readonly CauseId[];
+  /** For a leak: how bad. */
+  readonly grade: string | null;
+  /** Which of the table's rows it reads like; two where two faults meet. */
+  readonly rows: readonly number[];
+  readonly prior: number;
+}
+
+/** Everything worked out for one valve, once: what may be so, and what each check would show then. */
+export interface Model {
+  readonly facts: ValveFacts;
+  readonly causes: readonly CauseId[];
+  readonly checks: readonly CheckId[];
+  readonly hypotheses: readonly Hypothesis[];
+  readonly repairs: readonly RepairId[];
+  readonly tables: ReadonlyMap<CheckId, CheckTable>;
+  /** The row of a sound valve, and of a cause in the mixture of its grades. */
+  readonly rowOf: ReadonlyMap<CauseId, number>;
+  readonly soundRow: number;
+}
+
+export interface CheckTable {
+  readonly check: Check;
+  readonly codes: readonly string[];
+  readonly rows: readonly BareRow[];
+  /** For each hypothesis the share of each outcome, misreads not counted. */
+  readonly shares: Float64Array;
+  /** Rows that keep a second fault from showing here. */
+  readonly hiding: ReadonlySet<number>;
+}
+
+interface RowSource {
+  readonly cause: CauseId;
+  readonly grades: readonly Grade[];
+}
+
+/**
+ * The model of one valve: singles in their grades, and every pair that may meet.
+ * @example modelOf(valveFactsOf(sheet)).hypotheses.length // some two thousand
+ */
+export function modelOf(facts: ValveFacts): Model {
+  const causes = causesFor(facts);
+  const checks = checksFor(facts);
+  const { sources, rowOf, singles } = rowSources(facts, causes);
+  const hypotheses = scaled([...singles, ...pairs(facts, { causes, rowOf })]);
+  const tables = new Map(checks.map((id) => [id, tableOf(id, { sources, hypotheses })] as const));
+  const repairs = REPAIR_IDS.filter((id) => causes.some((cause) => repairFor(cause) === id));
+  return { facts, causes, checks, hypotheses, repairs, tables, rowOf, soundRow: 0 };
+}
+
+/** Row 0 is the sound valve; each cause has a row for each grade and one for their mixture. */
+function rowSources(facts: ValveFacts, causes: readonly CauseId[]) {
+  const sources: RowSource[] = [];
+  const rowOf = new Map<CauseId, number>();
+  const singles: Hypothesis[] = [];
+  for (const id of causes) {
+    const cause = causeOf(id);
+    const grades = cause.grades?.(facts) ?? [{ id: '', share: 1, shows: cause.shows(facts) }];
+    const weight = weightOf(cause, facts);
+    rowOf.set(id, sources.length);
+    sources.push({ cause: id, grades });
+    for (const grade of grades) {
+      const row = grades.length === 1 ? sources.length - 1 : sources.length;
+      if (grades.length > 1) sources.push({ cause: id, grades: [{ ...grade, share: 1 }] });
+      singles.push({ causes: [id], grade: grade.id || null, rows: [row], prior: weight * grade.share });
+    }
+  }
+  return { sources, rowOf, singles };
+}
+
+function pairs(
+  facts: ValveFacts,
+  of: { readonly causes: readonly CauseId[]; readonly rowOf: ReadonlyMap<CauseId, number> },
+): readonly Hypothesis[] {
+  const weights = of.causes.map((id) => weightOf(causeOf(id), facts));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return of.causes.flatMap((one, at) =>
+    of.causes.slice(at + 1).flatMap((other, further) => {
+      const factor = pairFactor(one, other);
+      if (factor === 0) return [];
+      const prior = (factor * (weights[at] ?? 0) * (weights[at + 1 + further] ?? 0)) / total;
+      const rows = [of.rowOf.get(one) ?? 0, of.rowOf.get(other) ?? 0];
+      return [{ causes: [one, other], grade: null, rows, prior }];
+    }),
+  );
+}
+
+function scaled(hypotheses: readonly Hypothesis[]): readonly Hypothesis[] {
+  const total = hypotheses.reduce((sum, { prior }) => sum + prior, 0);
+  return hypotheses.map((one) => ({ ...one, prior: one.prior / total }));
+}
+
+function tableOf(
+  id: CheckId,
+  of: { readonly sources: readonly RowSource[]; readonly hypotheses: readonly Hypothesis[] },
+): CheckTable {
+  const check = checkOf(id);
+  const codes = Object.keys(check.outcomes);
+  const rows = of.sources.map(({ grades }) =>
+    mixture(grades.map((grade) => ({ share: grade.share, row: bareRow(check, grade.shows[id]) }))),
+  );
+  const hiding = new Set(
+    of.sources.flatMap(({ cause }, row) => (causeOf(cause).hides?.includes(id) ? [row] : [])),
+  );
+  const table = { check, codes, rows, hiding };
+  const shares = new Float64Array(of.hypotheses.length * codes.length);
+  of.hypotheses.forEach((hypothesis, at) => {
+    shares.set(sharesOf(table, hypothesis.rows), at * codes.length);
+  });
+  return { ...table, shares };
+}
+
+/** What a set of rows shows together: none is the sound valve. */
+export function sharesOf(table: Pick<CheckTable, 'rows' | 'hiding'>, rows: readonly number[]): Float64Array {
+  const [one, other] = visible(table, rows);
+  if (other === undefined) return one.shares;
+  return bothShares(one.shares, other.shares);
+}
+
+/** The rows that can be seen through each other. */
+export function visible(
+  { rows: all, hiding }: Pick<CheckTable, 'rows' | 'hiding'>,
+  rows: readonly number[],
+): readonly [BareRow, BareRow?] {
+  const hider = rows.find((row) => hiding.has(row));
+  const seen = hider === undefined ? rows : [hider];
+  const [first, second] = seen.map((row) => all[row]);
+  const sound = all[0];
+  if (sound === undefined) throw new Error('a model without a sound row');
+  return first === undefined ? [sound] : second === undefined ? [first] : [first, second];
+}
+
+function mixture(parts: readonly { readonly share: number; readonly row: BareRow }[]): BareRow {
+  const [only] = parts;
+  if (only !== undefined && parts.length === 1) return only.row;
+  const shares = new Float64Array(only?.row.shares.length ?? 0);
+  for (const { share, row } of parts)
+    row.shares.forEach((value, at) => {
+      shares[at] = (shares[at] ?? 0) + share * value;
+    });
+  return {
+    shares,
+    soundShare: parts.reduce((sum, { share, row }) => sum + share * row.soundShare, 0),
+    pieces: parts.flatMap(({ share, row }) =>
+      row.pieces.map(([part, low, high]) => [share * part, low, high] as const),
+    ),
+  };
+}

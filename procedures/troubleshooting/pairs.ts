@@ -1,0 +1,122 @@
+import { type CauseId, SOUND } from './causes.ts';
+
+/**
+ * Two faults at once. Any two that do not shut each other out may meet by chance; these meet for a reason, and so
+ * much more often. Judgement.
+ */
+export const PAIR_BY_CHANCE_FACTOR = 0.25;
+export const PAIR_FOR_A_REASON_FACTOR = 4 * PAIR_BY_CHANCE_FACTOR;
+
+interface Reason {
+  readonly of: readonly CauseId[];
+  readonly with: readonly CauseId[];
+  readonly because: string;
+}
+
+export const REASONS: readonly Reason[] = [
+  {
+    of: ['wetAir'],
+    with: [
+      'transducerRestriction',
+      'transducerNozzle',
+      'controllerRestriction',
+      'controllerNozzle',
+      'relayRestriction',
+      'relayNozzle',
+      'restrictionTop',
+      'restrictionBottom',
+      'nozzleTop',
+      'nozzleBottom',
+      'relaySticks',
+      'relayTopSticks',
+      'relayBottomSticks',
+      'signalTubeBlocked',
+      'supplyStarves',
+    ],
+    because: 'Dirty air is the cause, the plugged part its effect.',
+  },
+  {
+    of: ['springTooTight', 'springSlack'],
+    with: ['packingTight', 'plugSetWrong'],
+    because: 'Set together at one overhaul.',
+  },
+  {
+    of: ['tubesCrossed'],
+    with: ['zeroOrSpanWrong'],
+    because: 'Adjusted against crossed tubes.',
+  },
+  {
+    of: ['caseJoint'],
+    with: ['couplingSlipped'],
+    because: 'Put together in a hurry.',
+  },
+  {
+    of: ['equaliserOpen'],
+    with: ['pistonSeals'],
+    because: 'An open equalising valve hides a piston that passes.',
+  },
+  {
+    of: ['supplyLow'],
+    with: ['diaphragmPorous', 'caseJoint', 'lockUpShut'],
+    because: 'A low supply hides a leak, or has let the lock-up shut.',
+  },
+  {
+    of: ['packingTight'],
+    with: ['transducerOff', 'tunedTooTight', 'packingLeaks', 'linkageWorn'],
+    because: 'Somebody made up for the friction elsewhere, or drew the gland down on a leak.',
+  },
+  {
+    of: ['stemBent'],
+    with: ['packingLeaks', 'packingTight'],
+    because: 'A scored stem cuts the packing.',
+  },
+  {
+    of: ['cavitation'],
+    with: ['seatWorn', 'tooSmall', 'fluidChanged'],
+    because: 'The same flow that pits the trim.',
+  },
+  {
+    of: ['gaugeWrong'],
+    with: ['supplyLow', 'transducerOff', 'zeroOrSpanWrong', 'springTooTight', 'springSlack'],
+    because: 'Set by a gauge that reads wrong.',
+  },
+];
+
+/** Nothing beside a sound valve, and not two answers to one question. */
+const ONE_OF: readonly (readonly CauseId[])[] = [
+  ['springTooTight', 'springSlack', 'springBroken', 'wrongSpring'],
+  ['diaphragmTorn', 'diaphragmPorous'],
+  ['transducerRestriction', 'transducerNozzle'],
+  ['controllerRestriction', 'controllerNozzle'],
+  ['relayRestriction', 'relayNozzle', 'relaySticks'],
+  ['supplyLost', 'supplyLow', 'supplyHigh', 'positionerSupplyShut'],
+  ['linkageOff', 'linkageWorn'],
+  ['tooLarge', 'tooSmall'],
+  ['plugSeized', 'plugOff'],
+  ['wiringOpen', 'currentLow'],
+  ['seatWorn', 'wrongTrim'],
+];
+
+/** By how much two causes meet, times both weights. 0: they shut each other out. */
+export function pairFactor(one: CauseId, other: CauseId): number {
+  if (one === other || one === SOUND || other === SOUND) return 0;
+  if (ONE_OF.some((group) => group.includes(one) && group.includes(other))) return 0;
+  return reasonOf(one, other) === null ? PAIR_BY_CHANCE_FACTOR : PAIR_FOR_A_REASON_FACTOR;
+}
+
+/** @example reasonOf('wetAir', 'relayNozzle') // 'Dirty air is the cause, the plugged part its effect.' */
+export function reasonOf(one: CauseId, other: CauseId): string | null {
+  const found = REASONS.find(
+    (reason) =>
+      (reason.of.includes(one) && reason.with.includes(other)) ||
+      (reason.of.includes(other) && reason.with.includes(one)),
+  );
+  return found?.because ?? null;
+}
+
+/** Of a pair with a reason, what is put right first: the cause before its effect. */
+export function rootFirst(one: CauseId, other: CauseId): readonly [CauseId, CauseId] {
+  const isRoot = (id: CauseId, of: CauseId) =>
+    REASONS.some((reason) => reason.of.includes(id) && reason.with.includes(of));
+  return isRoot(other, one) && !isRoot(one, other) ? [other, one] : [one, other];
+}

@@ -2,6 +2,7 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { calculationRoutes } from './pages/calculations.ts';
 import { draftRoutes } from './pages/drafts.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
@@ -34,6 +35,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...valveFormRoutes,
       ...valveRoutes,
       ...gearRoutes,
+      ...calculationRoutes,
     ],
     options,
   );

@@ -17,6 +17,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/7-tables.css',
       'assets/style/8-drawing.css',
       'assets/style/11-valves.css',
+      'assets/style/12-calculations.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',

@@ -1,7 +1,9 @@
 import nunjucks from 'nunjucks';
+import { boltCircle } from './pictures/bolt-circle.ts';
 import { energyTag } from './pictures/energy-tag.ts';
 import { jobScale, waitScale } from './pictures/job-scale.ts';
 import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
+import { plot } from './pictures/plot.ts';
 import { strokeCurve } from './pictures/stroke-curve.ts';
 import { valveSection } from './pictures/valve-section.ts';
 import { SCREEN_CHOICES } from './screen-choice.ts';
@@ -23,9 +25,11 @@ export interface Renderer {
 /** Our own drawing functions: templates call `draw.energyMark(...)`. Their text is SVG already and not escaped again. */
 const DRAWINGS = {
   alertTriangle,
+  boltCircle,
   energyMark,
   energyTag,
   jobScale,
+  plot,
   strokeCurve,
   valveSection,
   verdictMark,

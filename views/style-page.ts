@@ -12,6 +12,7 @@ export const COMPONENTS = [
   'evidence',
   'facts-grid',
   'field',
+  'figure-field',
   'findings',
   'folded-line',
   'hidden',
@@ -47,6 +48,7 @@ const SMALL: readonly string[] = [
   'energy-mark',
   'energy-tag',
   'field',
+  'figure-field',
   'select',
   'verdict-mark',
 ];

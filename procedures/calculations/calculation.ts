@@ -1,4 +1,4 @@
-import type { Calculation, Inputs, OutputSpec, Topic, ValuesOf } from './calculation-types.ts';
+import type { CalcResult, Calculation, Inputs, OutputSpec, Topic, ValuesOf } from './calculation-types.ts';
 import { checkedValues } from './checked-values.ts';
 import type { SourceId } from './sources.ts';
 
@@ -32,8 +32,19 @@ export function calculation<const I extends Inputs>(entry: {
     run: (values) => {
       // The check below has put every value of every input into its kind.
       const result = entry.run(checkedValues({ inputs: entry.inputs, values }) as ValuesOf<I>);
-      const named = Object.entries(result).filter(([name]) => Object.hasOwn(entry.outputs, name));
-      return Object.fromEntries(named);
+      return named(result as CalcResult, entry.outputs);
     },
   };
+}
+
+/** What is named among the outputs, and nothing else; so too in the rows of a table. */
+function named(result: CalcResult, outputs: Readonly<Record<string, OutputSpec>>): CalcResult {
+  const kept = Object.entries(result).flatMap(([name, value]) => {
+    const spec = Object.hasOwn(outputs, name) ? outputs[name] : undefined;
+    if (spec === undefined) return [];
+    const { columns } = spec;
+    const rows = columns !== undefined && Array.isArray(value);
+    return [[name, rows ? value.map((row: CalcResult) => named(row, columns)) : value] as const];
+  });
+  return Object.fromEntries(kept);
 }

@@ -209,6 +209,7 @@ export const UNITS = {
   turns: { dimension: 'turns', label: 'turns', factor: 1, decimals: 2 },
 
   s: { dimension: 'time', label: 's', factor: 1, decimals: 1 },
+  ms: { dimension: 'time', label: 'ms', factor: 1e-3, decimals: 0 },
   min: { dimension: 'time', label: 'min', factor: 60, decimals: 1 },
   h: { dimension: 'time', label: 'h', factor: HOUR_S, decimals: 2 },
 

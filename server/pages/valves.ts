@@ -157,6 +157,7 @@ export async function valvePage(
     mayKeep: mayKeepSheets(call.person),
     mayWork: call.person !== null && WORKERS.includes(call.person.role),
     newJob: `/jobs/new?${new URLSearchParams({ tag: sheet.tag })}`,
+    calculations: `/calculations?${new URLSearchParams({ valve: sheet.tag })}`,
   };
   return { title: sheet.tag, template: 'pages/valve.njk', params };
 }

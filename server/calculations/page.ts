@@ -1,0 +1,90 @@
+/** What the page of one calculation is drawn from. */
+import type { Calculation } from '../../procedures/calculations/calculation-types.ts';
+import type { PageView } from '../http/route.ts';
+import type { Asked } from './ask.ts';
+import { pictureOf } from './pictures.ts';
+import { readInputs } from './read-inputs.ts';
+import { resultLines, resultTables, takenLines } from './result-words.ts';
+import {
+  ADDRESS_LETTERS_MAX,
+  addressInOtherUnits,
+  addressOf,
+  fieldViews,
+  pathOfCalculation,
+  sourceViews,
+} from './view.ts';
+import type { WorkedOut } from './work-out.ts';
+
+export interface Drawn {
+  readonly calculation: Calculation;
+  readonly asked: Asked;
+  /** Null as long as something is missing or wrong. */
+  readonly worked: WorkedOut | null;
+}
+
+export function calculationPage({ calculation, asked, worked }: Drawn): PageView {
+  const { id, title, topic, equation, validity, inputs } = calculation;
+  const form = {
+    action: pathOfCalculation(id),
+    posts: hasTable(calculation),
+    units: asked.units,
+    valve: asked.valve,
+    fields: fieldViews(calculation, asked),
+    /** Where what is wrong with a field is said, for the piece that a script fetches. */
+    errorPlaces: ['valve', ...Object.keys(inputs)].map((name) => `#${name}-error`).join(','),
+  };
+  const behind = { equation, validity, sources: sourceViews(calculation) };
+  const links = {
+    address: shortAddress(calculation, asked),
+    otherUnits: addressInOtherUnits(calculation, asked),
+  };
+  return {
+    title: 'Calculations',
+    template: 'pages/calculation.njk',
+    params: {
+      id,
+      title,
+      subject: topic,
+      form,
+      behind,
+      links,
+      outcome: outcomeOf({ calculation, asked, worked }),
+    },
+  };
+}
+
+function outcomeOf({ calculation, asked, worked }: Drawn) {
+  const nothing = { worked: false, answers: [], taken: [], working: [], tables: [], picture: null };
+  if (worked === null) return { ...nothing, missing: missingOf(calculation, asked) };
+  const lines = resultLines(calculation, worked.result);
+  return {
+    worked: true,
+    answers: lines.filter((line) => line.asked),
+    taken: takenLines(calculation, worked.values),
+    working: lines.filter((line) => !line.asked),
+    tables: resultTables(calculation, worked.result).map(({ si, us, ...table }) => ({
+      ...table,
+      rows: asked.units === 'si' ? si : us,
+    })),
+    picture: pictureOf({ ...worked, calculation, units: asked.units }),
+    missing: [],
+  };
+}
+
+function missingOf(calculation: Calculation, { texts, units }: Asked) {
+  return readInputs(calculation, { texts, units }).missing.map((name) => ({
+    href: `#${name}`,
+    text: calculation.inputs[name]?.title ?? name,
+  }));
+}
+
+/** A table is longer than an address should be: such a question is posted. */
+export function hasTable({ inputs }: Calculation): boolean {
+  return Object.values(inputs).some(({ kind }) => kind === 'rows');
+}
+
+/** Blank where the question is too long for an address. */
+export function shortAddress(calculation: Calculation, asked: Asked): string {
+  const address = addressOf(calculation, asked);
+  return address.length > ADDRESS_LETTERS_MAX ? '' : address;
+}

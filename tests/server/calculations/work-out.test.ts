@@ -1,0 +1,129 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { CALCULATIONS, calculationOf } from '../../../procedures/calculations/registry.ts';
+import type { RefusalText } from '../../../safety/refusal.ts';
+import { Refusal } from '../../../safety/refusal.ts';
+import type { Texts } from '../../../server/calculations/read-inputs.ts';
+import { workOut } from '../../../server/calculations/work-out.ts';
+import { exampleTexts } from './examples.ts';
+
+const worked = (id: string, texts: Texts, units: 'us' | 'si' = 'us') =>
+  workOut(calculationOf(id), { texts, units });
+
+function refused(id: string, texts: Texts, units: 'us' | 'si' = 'us'): RefusalText {
+  try {
+    worked(id, texts, units);
+  } catch (error) {
+    if (error instanceof Refusal) return error.text;
+    throw error;
+  }
+  throw new Error('It was not refused.');
+}
+
+const bench = { effectiveAreaM2: '100', benchSetLowPa: '3', benchSetHighPa: '15', travelM: '0.75' };
+
+describe('a calculation from what was typed', () => {
+  test.each(CALCULATIONS.map(({ id }) => id))('gives the same as in SI, in either units: %s', (id) => {
+    const calculation = calculationOf(id);
+    const wanted = calculation.run(calculation.example);
+    for (const units of ['us', 'si'] as const) {
+      const { result } = worked(id, exampleTexts(calculation), units);
+      expect(rounded(result), units).toEqual(rounded(wanted));
+    }
+  });
+
+  test('names every field that is blank, and every one that cannot be read', () => {
+    expect(refused('bench-set', { travelM: '0.75' })).toMatchObject({
+      code: 'CAL-001',
+      what: '3 fields are blank.',
+      fields: { effectiveAreaM2: 'Write this.', benchSetLowPa: 'Write this.', benchSetHighPa: 'Write this.' },
+    });
+    expect(refused('bench-set', { ...bench, travelM: '3/4' })).toMatchObject({
+      code: 'CAL-002',
+      fields: { travelM: '“3/4” is a fraction. Write 0.75.' },
+    });
+  });
+
+  test('names the input that cannot be, in the words and units of the form', () => {
+    expect(refused('bench-set', { ...bench, effectiveAreaM2: '0' })).toMatchObject({
+      code: 'CAL-003',
+      fields: { effectiveAreaM2: 'Effective area of the diaphragm: 0 cannot be. Allowed: above 0.00 in².' },
+    });
+    expect(refused('bench-set', { ...bench, benchSetHighPa: '2 psi' }).fields).toEqual({
+      benchSetHighPa:
+        'Upper end of the bench set: 2 psi cannot be. Allowed: above lower end of the bench set (3.000 psi).',
+    });
+    expect(refused('stem-thread', { thread: 'M12' }).fields).toEqual({
+      thread: 'Thread, as in 1/2-20: M12 cannot be. Allowed: as in 1/2-20.',
+    });
+  });
+
+  test('says what is wrong inside a table at the table', () => {
+    const step = { samples: '0;50\n2;60\n1;60\n4;60', stepTimeS: '0.5' };
+    expect(refused('step-response', step)).toMatchObject({ code: 'CAL-003' });
+    expect(Object.keys(refused('step-response', step).fields ?? {})).toEqual(['samples']);
+  });
+
+  test('says above the form what belongs to no field of it', () => {
+    const choked = {
+      ...exampleTexts(calculationOf('liquid-coefficient')),
+      valveM: '25 mm',
+      pipeInM: '300 mm',
+      pipeOutM: '300 mm',
+    };
+    const { what, fields } = refused('liquid-coefficient', choked);
+    expect(what).toContain('Allowed: ');
+    expect(Object.keys(fields ?? {}).length).toBeLessThanOrEqual(1);
+  });
+
+  test('is a result or a refusal in words, whatever was typed', () => {
+    const text = fc.oneof(
+      fc.constantFrom(
+        '',
+        '0',
+        '-1',
+        '9',
+        '12,5',
+        '1e3',
+        '9 psi',
+        '50 %',
+        '100 in2',
+        '-40 °C',
+        'yes',
+        'under',
+        '1;2;up\n3;4;down',
+      ),
+      fc.string({ maxLength: 12 }),
+    );
+    const any = fc.constantFrom(...CALCULATIONS).chain((calculation) =>
+      fc.record({
+        calculation: fc.constant(calculation),
+        changed: fc.dictionary(fc.constantFrom(...Object.keys(calculation.inputs)), text, { maxKeys: 3 }),
+        units: fc.constantFrom('us' as const, 'si' as const),
+      }),
+    );
+    fc.assert(
+      fc.property(any, ({ calculation, changed, units }) => {
+        try {
+          const { result } = workOut(calculation, {
+            texts: { ...exampleTexts(calculation), ...changed },
+            units,
+          });
+          expect(JSON.stringify(result)).not.toContain('NaN');
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error;
+          expect(error.text.what).not.toMatch(/undefined|NaN|[a-z][A-Z]\w*(Pa|M2|N)\b/);
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+/** Eight digits: what is left of a number that went through another unit and back. */
+function rounded(value: unknown): unknown {
+  if (typeof value === 'number') return Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(8));
+  if (Array.isArray(value)) return value.map(rounded);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, rounded(inner)]));
+}

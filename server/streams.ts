@@ -6,6 +6,8 @@ import { pointKind } from './jobs/point-stream.ts';
 import type { Auditor } from './log/auditor.ts';
 import type { StreamKind } from './log/stream-kind.ts';
 import { personKind } from './people/person-stream.ts';
+import { absenceKind } from './points/absence-stream.ts';
+import { crewKind } from './points/crew-stream.ts';
 import { signingKind } from './signing/signing-stream.ts';
 import { siteKind } from './site-stream.ts';
 import { valveKind } from './valves/valve-stream.ts';
@@ -18,6 +20,8 @@ export const streamKinds: readonly StreamKind<unknown>[] = [
   gearKind,
   jobKind,
   pointKind,
+  crewKind,
+  absenceKind,
   procedureKind,
   signingKind,
 ];

@@ -1,17 +1,17 @@
 import type { Action, ActionKind, Signatory, Surroundings } from '../../procedures/actions/action.ts';
 import { advance } from '../../procedures/advance.ts';
 import type { Compiled } from '../../procedures/compile.ts';
-import type { JobDraft } from '../../procedures/evolve.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
-import { type ConditionId, LOCK_IDS } from '../../safety/conditions.ts';
-import { mayNotRestore, type PointState } from '../../safety/isolation-points.ts';
+import type { ConditionId } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import type { EntryDraft, Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
 import { personKind } from '../people/person-stream.ts';
+import { pointEntries } from '../points/job-points.ts';
+import { recordWrongTag } from '../points/wrong-tag.ts';
 import type { Services } from '../services.ts';
 import { usedNonce } from '../signing/nonces.ts';
 import { SIGNING_STREAM, signingEntries, signingKind } from '../signing/signing-stream.ts';
@@ -83,6 +83,7 @@ export async function actOnJob(call: JobCall): Promise<void> {
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     if (TRIES.includes(error.text.code)) await recordTry(call, error);
+    if (error.text.code === 'REA-010') await recordWrongTag(call, error);
     throw error.text.code === 'JOB-002' ? await answeredBy(error, call) : error;
   }
 }
@@ -101,9 +102,11 @@ const TRIES: readonly string[] = [
   'RAD-002',
 ];
 
-function signingStreams({ person, signatory }: JobCall): readonly string[] {
-  const signer = signatory?.signer.id ?? person.id;
-  return [SIGNING_STREAM, ...new Set([person.id, signer].map((id) => streamOf('person', id)))];
+/** Whoever acts, signs, hangs a lock or takes the job on: what they may is asked of the log at this very moment. */
+function peopleStreams({ person, signatory, action }: JobCall): readonly string[] {
+  const incoming = action.kind === 'hand-over' ? [action.incoming] : [];
+  const ids = [person.id, signatory?.signer.id ?? person.id, ...incoming];
+  return [...new Set(ids)].map((id) => streamOf('person', id));
 }
 
 /** Who signs, with role and competence as the log has them at this very moment. */
@@ -148,9 +151,11 @@ export function actStreams(
 ): readonly string[] {
   return [
     streamOf('job', call.job),
+    streamOf('crew', call.job),
     streamOf('valve', tag),
     ...new Set(tags.map(([, point]) => streamOf('point', point))),
-    ...(SIGNING.includes(call.action.kind) ? signingStreams(call) : []),
+    ...peopleStreams(call),
+    ...(SIGNING.includes(call.action.kind) ? [SIGNING_STREAM] : []),
   ];
 }
 
@@ -188,49 +193,11 @@ export function decideAct(
       stream: streamOf('job', call.job),
       ...(draft as unknown as Pick<EntryDraft, 'kind' | 'inputs' | 'outcome' | 'effects'>),
     },
-    ...pointEntries(job, { draft, points, call }),
+    ...pointEntries(job, { read, draft, points, person: call.person.id }),
     ...(draft.effects.status === 'closed' ? [valveLeft(job)] : []),
     ...(SIGNING.includes(call.action.kind) ? signingEntries(job, draft) : []),
   ];
   return { entries, answer: { job: call.job } };
-}
-
-/** What an act does to the points of the site. @throws Refusal PNT-001 where a point may not be restored */
-function pointEntries(
-  job: Job,
-  {
-    draft,
-    points,
-    call,
-  }: {
-    readonly draft: JobDraft;
-    readonly points: { readonly [C in ConditionId]?: PointState };
-    readonly call: JobCall;
-  },
-): readonly EntryDraft[] {
-  return LOCK_IDS.flatMap((id): EntryDraft[] => {
-    const change = draft.effects.locks?.[id];
-    const point = points[id];
-    if (change === undefined || point === undefined) return [];
-    const stream = streamOf('point', point.tag);
-    if (change !== null) {
-      const inputs = { lock: change.lock, owner: change.owner, job: job.id };
-      return [{ stream, kind: 'lock-hung', inputs, outcome: {}, effects: {} }];
-    }
-    const why = mayNotRestore(point, { job: job.id, person: call.person.id });
-    if (why !== null) {
-      throw new Refusal({
-        kind: 'unsafe',
-        code: 'PNT-001',
-        what: `${point.tag} is not restored: ${why}.`,
-        kept: 'Nothing was written.',
-        next: 'The owner of the lock takes it off. Ask the supervisor where the owner is away.',
-      });
-    }
-    return point.locks.length === 0
-      ? []
-      : [{ stream, kind: 'lock-taken-off', inputs: { job: job.id }, outcome: {}, effects: {} }];
-  });
 }
 
 function valveLeft(job: Job): EntryDraft {

@@ -1,0 +1,32 @@
+import type { Job } from '../../procedures/job.ts';
+import { CONDITIONS, type ConditionId, ENERGY_IDS } from '../../safety/conditions.ts';
+import { stateThatCounts } from '../../safety/situation.ts';
+import { clock, day, given, short } from '../jobs/view/words.ts';
+
+/** How one energy stands, as whoever joins a job is shown it. */
+export interface ShownReading {
+  readonly energy: string;
+  readonly stands: string;
+  readonly shown: string;
+  readonly by: string;
+  readonly at: string;
+}
+
+/** What the people before have read: each energy that somebody has recorded, with who read what and when. */
+export function shownReadings(job: Job): readonly ShownReading[] {
+  return ENERGY_IDS.flatMap((id: ConditionId): readonly ShownReading[] => {
+    const note = job.evidence[id];
+    if (note === undefined) return [];
+    const lapsed = job.situation.lapsed[id];
+    const stands = lapsed === undefined ? stateThatCounts(job.situation, id) : `to be shown again: ${lapsed}`;
+    return [
+      {
+        energy: CONDITIONS[id].name,
+        stands,
+        shown: given(note.readings) || (note.words.method ?? 'seen'),
+        by: short(note.person),
+        at: `${day(note.at)} ${clock(note.at)} UTC`,
+      },
+    ];
+  });
+}

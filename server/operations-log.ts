@@ -1,7 +1,7 @@
 import type { Json } from '../procedures/json.ts';
 
 /**
- * What whoever looks after the server reads: starts, stops and faults, one line of JSON each. Never a PIN, a token,
+ * What whoever looks after the server reads: starts, stops, faults and what was refused, one line of JSON each. Never a PIN, a token,
  * or what a person typed; what happened to a valve belongs in the site's log.
  */
 export interface OperationsLog {

@@ -1,6 +1,6 @@
 /** How one request travels: from our own page? who is it? may they? what did they send? then the route, the answer. */
 import { isDeepStrictEqual } from 'node:util';
-import { Refusal } from '../../safety/refusal.ts';
+import { Refusal, type RefusalKind } from '../../safety/refusal.ts';
 import { faultDetails } from '../operations-log.ts';
 import type { Services } from '../services.ts';
 import { bannersFor } from './banners.ts';
@@ -47,7 +47,8 @@ export async function dispatch(
   try {
     const posted = route.method === 'POST';
     if (posted) requireOwnPage(request.headers, incoming.origin);
-    soFar.call = await withPerson(soFar.call, { incoming, background: route.background ?? false });
+    const background = route.background ?? false;
+    soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners: !background });
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {
       const kept = person === null && posted && (await keepTyped(incoming, soFar.call));
@@ -79,7 +80,7 @@ export async function dispatchUnknown(
   const { allowed } = incoming;
   const soFar = startOf(incoming, to);
   try {
-    soFar.call = await withPerson(soFar.call, { incoming, background: true });
+    soFar.call = await withPerson(soFar.call, { incoming, background: true, hasBanners: true });
     const problem = problemOf(notFound(), soFar.call.requestId);
     if (allowed.length === 0) return sendProblem(problem, answeringOf(soFar, { incoming, to }));
     return sendProblem(notByThatMethod(problem, allowed), {
@@ -122,14 +123,14 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
 
 async function withPerson(
   call: BareCall,
-  { incoming, background }: { incoming: Incoming; background: boolean },
+  { incoming, background, hasBanners }: { incoming: Incoming; background: boolean; hasBanners: boolean },
 ): Promise<BareCall> {
   const found = await call.services.people.atScreen({
     session: ourCookie(call.cookies, 'yokeside-session'),
     screen: ourCookie(call.cookies, 'yokeside-screen'),
     background,
   });
-  const banners = background ? [] : await bannersFor({ ...call, ...found });
+  const banners = hasBanners ? await bannersFor({ ...call, ...found }) : [];
   return { ...call, ...found, banners, params: incoming.params };
 }
 
@@ -206,6 +207,7 @@ function sendNotAllowed(
     });
   }
   const refusal = person === null ? notSignedIn(kept) : notYourRole(route, person.role);
+  noteRefusal(refusal, { route, answering });
   return sendProblem(problemOf(refusal, requestId), answering);
 }
 
@@ -248,6 +250,7 @@ interface Refusing {
 async function sendRefused(error: unknown, refusing: Refusing): Promise<Response> {
   const { answering } = refusing;
   if (!(error instanceof Refusal)) return report(error, answering);
+  noteRefusal(error, refusing);
   const problem = problemOf(error, answering.call.requestId);
   if (answering.wants === 'json') return sendProblem(problem, answering);
   try {
@@ -260,6 +263,24 @@ async function sendRefused(error: unknown, refusing: Refusing): Promise<Response
 async function drawnAgain(error: Refusal, { route, soFar, query }: Refusing): Promise<Again> {
   if (route.refused === undefined || !soFar.admitted) return {};
   return await route.refused({ ...soFar.call, typed: soFar.body.fields, query, refusal: error.text });
+}
+
+/** What a form of ours cannot send, or a person may not do: somebody tries a way round. A wrong reading is none. */
+const TRIES: readonly RefusalKind[] = ['malformed', 'not-signed-in', 'not-allowed', 'throttled'];
+
+function noteRefusal(
+  { text: { kind, code } }: Refusal,
+  { route, answering }: Pick<Refusing, 'route' | 'answering'>,
+): void {
+  const { person, screen, services, requestId } = answering.call;
+  if (!TRIES.includes(kind)) return;
+  services.operations.write('refused', {
+    code,
+    route: route.name,
+    person: person?.id ?? null,
+    screen,
+    requestId,
+  });
 }
 
 /** Something else than a refusal: the person is told plainly, and a fault is written down once. */

@@ -55,6 +55,7 @@ export function pinFault(pin: string, { digitsMin, known }: PinContext): string 
     return 'Many people choose this one, and so it is guessed first. Choose another.';
   }
   if (isDate(pin)) return 'It reads as a date, and dates are guessed first. Choose another.';
+  if (holdsYear(pin)) return 'It holds a year, and years of birth are guessed first. Choose another.';
   if (known.some((number) => isMadeOf(pin, number))) return 'It is a number of this site. Choose another.';
   return null;
 }
@@ -78,19 +79,31 @@ function isInARow(pin: string): boolean {
   return new Set(steps).size === 1 && steps[0] !== 0;
 }
 
-/** Day, month and year, in any of the orders in which people write them, the year with two digits or four. */
+/** Day, month and year, or month and year, in any of the orders in which people write them. */
 function isDate(pin: string): boolean {
   const orders =
     pin.length === 6
-      ? [/^(?<d>..)(?<m>..)(?<y>..)$/, /^(?<m>..)(?<d>..)(?<y>..)$/, /^(?<y>..)(?<m>..)(?<d>..)$/]
+      ? [
+          /^(?<m>..)(?<y>\d{4})$/,
+          /^(?<y>\d{4})(?<m>..)$/,
+          /^(?<d>..)(?<m>..)(?<y>..)$/,
+          /^(?<m>..)(?<d>..)(?<y>..)$/,
+          /^(?<y>..)(?<m>..)(?<d>..)$/,
+        ]
       : [/^(?<d>..)(?<m>..)(?<y>\d{4})$/, /^(?<m>..)(?<d>..)(?<y>\d{4})$/, /^(?<y>\d{4})(?<m>..)(?<d>..)$/];
   return orders.some((order) => {
-    const { d, m, y } = order.exec(pin)?.groups ?? {};
+    const { d = '1', m, y } = order.exec(pin)?.groups ?? {};
     const day = Number(d);
     const month = Number(m);
     const year = y?.length === 4 ? Number(y) : 2000;
     return day >= 1 && day <= 31 && month >= 1 && month <= 12 && year >= 1900 && year < 2100;
   });
+}
+
+/** A year that somebody here may be born in, or have begun in, with two digits before or behind it. */
+function holdsYear(pin: string): boolean {
+  const year = '(?:19[3-9]\\d|20[0-2]\\d)';
+  return pin.length === 6 && new RegExp(`^(?:${year}..|..${year})$`).test(pin);
 }
 
 /** The number alone, between noughts, or over and over. */

@@ -135,7 +135,7 @@ describe.skipIf('missing' in found)('over plain http, by a name of the network',
   });
   afterAll(() => browser.close());
 
-  test('the forms are taken, though the browser then tells only the origin', async () => {
+  test('the forms are taken, though the browser then tells only the origin (WS-27)', async () => {
     const server = await aServer({ people: true });
     const context = await browser.newContext({ javaScriptEnabled: false });
     const page = await context.newPage();

@@ -63,8 +63,10 @@ export interface AnApp {
   readonly app: Hono<any>;
   readonly services: Services;
   readonly routes: readonly Route[];
-  /** Lines of the operations log. */
+  /** Lines of the operations log, but for refusals. */
   readonly lines: string[];
+  /** What the operations log has of refusals. */
+  readonly refusals: string[];
   readonly folder: string;
   /** Moves the clock on. */
   wait(ms: number): void;
@@ -101,7 +103,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
   const folder = options.folder ?? aFolder();
   const store = options.store ?? openSqliteStore({ folder });
   let now = Date.UTC(2024, 0, 15, 8);
-  const lines: string[] = [];
+  const [lines, refusals]: [string[], string[]] = [[], []];
   const assets = readAssets(project);
   const services = makeServices({
     store,
@@ -112,7 +114,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     asset: assets.address,
     now: () => new Date(now),
     newId: newRequestId,
-    out: (line) => lines.push(line),
+    out: (line) => (line.includes('"event":"refused"') ? refusals : lines).push(line),
   });
   const { loadDemo } = options;
   const of = { assets, codeVersion: 'test', ...(loadDemo === undefined ? {} : { loadDemo }) };
@@ -126,6 +128,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     services,
     routes,
     lines,
+    refusals,
     folder,
     wait: (ms) => {
       now += ms;

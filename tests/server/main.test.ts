@@ -61,14 +61,17 @@ async function addressIn(err: () => string, ended: Promise<number | null>): Prom
 }
 
 describe('npm start', () => {
-  test('makes the folder, prints the address, serves, and stops cleanly', async () => {
+  test('makes the folder that nobody else reads, prints the address, serves, and stops cleanly (WS-05)', async () => {
     const folder = join(aFolder(), 'deep', 'data');
     const server = start({ YOKESIDE_DATA: folder });
     const address = await server.address();
     expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     const page = await fetch(`${address}/`);
     expect([page.status, await page.text()]).toEqual([200, expect.stringContaining('Set up this site')]);
-    expect(readdirSync(folder)).toEqual(expect.arrayContaining(['yokeside.sqlite', 'yokeside.pepper']));
+    expect(readdirSync(folder)).toContain('yokeside.sqlite');
+    expect(readdirSync(folder)).not.toContain('yokeside.pepper');
+    const isAdministrator = process.getuid?.() === 0;
+    expect(server.err().includes('as the administrator')).toBe(isAdministrator);
     if (process.platform !== 'win32') {
       for (const file of readdirSync(folder))
         expect(statSync(join(folder, file)).mode & 0o777, file).toBe(0o600);

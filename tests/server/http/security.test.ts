@@ -36,7 +36,7 @@ describe('the host that a request names', () => {
     ['localhost:8430', 421],
     ['evil.example, 127.0.0.1:8430', 421],
     ['user@127.0.0.1:8430', 421],
-  ])('%s is answered with %i', async (host, status) => {
+  ])('%s is answered with %i, over plain http as well (WS-28, WS-29)', async (host, status) => {
     const response = await app.send('/', { headers: { host, origin: 'http://evil.example' } });
     expect(response.status).toBe(status);
     expectHeaders(response);
@@ -63,7 +63,7 @@ describe('the host that a request names', () => {
     expect(asked('valves.example:80')).toMatchObject({ status: 421 });
   });
 
-  test('is never taken from a header that a proxy would set', async () => {
+  test('is never taken from a header that a proxy would set (WS-30)', async () => {
     const headers = {
       host: 'evil.example',
       'x-forwarded-host': '127.0.0.1:8430',
@@ -92,7 +92,7 @@ describe('the page that a form comes from', () => {
     origins.flatMap((origin) => kinds.map((kind) => ({ site, origin, kind }))),
   );
 
-  test.each(cases)('site $site, origin $origin, $kind', async ({ site, origin, kind }) => {
+  test.each(cases)('site $site, origin $origin, $kind (WS-26)', async ({ site, origin, kind }) => {
     const isOwn =
       site === null ? origin === ORIGIN : site === 'same-origin' && (origin === ORIGIN || origin === null);
     const fields = { who: 'nobody', pin: '1' };
@@ -129,7 +129,7 @@ describe('the page that a form comes from', () => {
 });
 
 describe('every answer', () => {
-  test('carries the headers: each route by each method, as page, piece and JSON, signed in or not', async () => {
+  test('carries the headers: each route by each method, as page, piece and JSON, signed in or not (WS-31, WS-32, WS-33)', async () => {
     const { browser } = await app.signedIn('safety-officer');
     for (const route of app.routes) {
       if (route.name === 'getAsset') continue;
@@ -171,7 +171,7 @@ describe('every answer', () => {
 });
 
 describe('cookies', () => {
-  test('are unseen by scripts and by other sites, and named for TLS only with TLS', async () => {
+  test('are unseen by scripts and by other sites, and named for TLS only with TLS (WS-19)', async () => {
     const browser = new Browser();
     const plain = await app.post('/sign-in', { who: 'e1', pin: PINS.engineer }, { as: browser });
     for (const line of plain.headers.getSetCookie())

@@ -54,7 +54,7 @@ describe('an empty site', () => {
     ]);
   });
 
-  test('is set up once: afterwards the form is refused and the first page asks to sign in', async () => {
+  test('has nobody in it, and is set up once (WS-16): afterwards the form is refused and the first page asks to sign in', async () => {
     await start();
     await app.post('/set-up', FIRST);
     const again = await app.post('/set-up', { ...FIRST, name: 'Intruder' });
@@ -82,7 +82,7 @@ describe('an empty site', () => {
     expect(await app.services.people.isEmpty()).toBe(true);
   });
 
-  test('wants the token that was printed, where it can be reached from other machines', async () => {
+  test('wants the token that was printed, where it can be reached from other machines (WS-16)', async () => {
     await start({ settings: { setUpToken: 'k3-Token' }, loadDemo });
     expect(await (await app.get('/')).text()).toContain('Set-up token');
     for (const token of ['', 'k3-Toke', 'k3-Token ', 'K3-TOKEN'].filter(

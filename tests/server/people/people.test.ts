@@ -43,7 +43,7 @@ describe('proving who one is', () => {
     expect(await codeOf(verify('t1', PINS.supervisor))).toBe('PPL-001');
   });
 
-  test('looks the same for a name that nobody has and for a wrong PIN, through all ten tries', async () => {
+  test('looks the same for a name that nobody has and for a wrong PIN, through all ten tries (WS-12)', async () => {
     const answers = async (who: string) => {
       const seen: unknown[] = [];
       for (let time = 0; time < 12; time += 1) {
@@ -56,7 +56,7 @@ describe('proving who one is', () => {
     expect(await answers('nobody of that name')).toEqual(await answers('t1'));
   });
 
-  test('does the same work for a name that nobody has', async () => {
+  test('takes as long for a name that nobody has (WS-12)', async () => {
     const slow = await anApp({
       people: true,
       routes: [],
@@ -82,7 +82,7 @@ describe('proving who one is', () => {
     expect(unknown).toBeLessThan(known * 2);
   });
 
-  test('is held back after five wrong tries at any door, and a moved clock opens it', async () => {
+  test('is held back after five wrong tries at any door, and a moved clock opens it (WS-08, WS-11)', async () => {
     for (const pin of ['1', '2', '3']) await app.post('/sign-in', { who: 't1', pin });
     for (const pin of ['4', '5']) expect(await codeOf(verify('t1', pin))).toBe('PPL-001');
     expect(await codeOf(verify('t1', PINS.technician))).toBe('PPL-002');
@@ -109,7 +109,7 @@ describe('proving who one is', () => {
     expect((await app.get('/people', { as: browser })).status).toBe(200);
   });
 
-  test('counts on after a restart', async () => {
+  test('counts on after a restart (WS-08)', async () => {
     for (let time = 0; time < 5; time += 1) await codeOf(verify('t1', '1'));
     await app.close();
     app = await anApp({ folder: app.folder, routes: [] });
@@ -157,7 +157,7 @@ describe('proving who one is', () => {
     ]);
   });
 
-  test('rehashes at the cost of now when an old hash has matched', async () => {
+  test('rehashes at the cost of now when an old hash has matched (WS-06)', async () => {
     await app.close();
     app = await anApp({ folder: app.folder, routes: [], settings: { hashCost: { N: 512, r: 8, p: 1 } } });
     await verify('t1', PINS.technician);
@@ -174,7 +174,7 @@ describe('proving who one is', () => {
 });
 
 describe('the list of people', () => {
-  test('gives ids by role, never one twice, also not at once or after somebody has left', async () => {
+  test('gives ids by role, never one twice, also not at once or after somebody has left (SA-18)', async () => {
     const { people } = app.services;
     const added = await Promise.all(
       ['A', 'B', 'C'].map((name) => people.add({ name, role: 'technician', ...HOW }, by())),
@@ -276,7 +276,7 @@ describe('the list of people', () => {
 describe('a one-time code', () => {
   const newPin = '738159';
 
-  test('is good once, for choosing a PIN and for nothing else', async () => {
+  test('is good once, for choosing a PIN and for nothing else (WS-14)', async () => {
     const { people } = app.services;
     const { code, person } = await people.add({ name: 'New', role: 'technician', ...HOW }, by());
     expect(code).toMatch(/^\d{8}$/);
@@ -294,7 +294,7 @@ describe('a one-time code', () => {
     expect(await verify('New', newPin)).toMatchObject({ id: person.id });
   });
 
-  test('is over after a day', async () => {
+  test('is over after a day (WS-14)', async () => {
     const { people } = app.services;
     const { code, validUntil } = await people.add({ name: 'New', role: 'technician', ...HOW }, by());
     expect(validUntil).toBe('2024-01-16T08:00:00.000Z');
@@ -324,7 +324,7 @@ describe('a one-time code', () => {
 });
 
 describe('the own PIN', () => {
-  test('is changed by whoever knows the one before, which ends all sessions', async () => {
+  test('is changed by whoever knows the one before, which ends all sessions (WS-14)', async () => {
     const { people } = app.services;
     const { browser } = await app.signedIn('technician');
     const change = { id: 't1', pin: PINS.technician, newPin: '738159' };
@@ -337,7 +337,7 @@ describe('the own PIN', () => {
     expect(await verify('t1', '738159')).toMatchObject({ id: 't1' });
   });
 
-  test('is found nowhere: not in the database, the log, the operations log or any page', async () => {
+  test('is found nowhere: not in the database, the log, the operations log or any page (WS-47)', async () => {
     const canary = '738159046';
     const code = await (async () => {
       const added = await app.services.people.add({ name: 'Canary', role: 'engineer', ...HOW }, by());

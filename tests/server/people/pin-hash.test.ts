@@ -10,7 +10,7 @@ function aHasher(options: Partial<ConstructorParameters<typeof PinHasher>[0]> = 
 }
 
 describe('hashing a PIN', () => {
-  test('costs in production at least what OWASP asks for: scrypt with N 2^17, r 8, p 1', async () => {
+  test('costs in production at least what OWASP asks for: scrypt with N 2^17, r 8, p 1 (WS-01, WS-02)', async () => {
     expect(SETTINGS.hashCost).toBe(HASH_COST);
     expect(HASH_COST.N).toBeGreaterThanOrEqual(2 ** 17);
     expect([HASH_COST.r, HASH_COST.p]).toEqual([8, 1]);
@@ -31,7 +31,7 @@ describe('hashing a PIN', () => {
     expect(await hasher.matches('482915', hashed)).toBe(true);
   });
 
-  test('has a salt of 128 bits of its own each time', async () => {
+  test('has a salt of 128 bits of its own each time (WS-03)', async () => {
     const hasher = aHasher();
     const [one, other] = [await hasher.hash('482915'), await hasher.hash('482915')];
     expect(Buffer.from(one.salt, 'base64')).toHaveLength(16);
@@ -39,7 +39,7 @@ describe('hashing a PIN', () => {
     expect(one.hash).not.toBe(other.hash);
   });
 
-  test('needs the pepper: the right PIN fails on a copy of the database alone', async () => {
+  test('needs the pepper: the right PIN fails on a copy of the database alone (WS-04)', async () => {
     const hashed = await aHasher().hash('482915');
     expect(await aHasher({ pepper: Buffer.alloc(32, 2) }).matches('482915', hashed)).toBe(false);
   });

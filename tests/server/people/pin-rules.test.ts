@@ -4,7 +4,7 @@ import { pinFault } from '../../../server/people/pin-rules.ts';
 
 const fault = (pin: string, known: readonly string[] = []) => pinFault(pin, { digitsMin: 6, known });
 
-describe('a PIN that somebody chooses', () => {
+describe('a PIN that somebody chooses (WS-13)', () => {
   test.each([
     ['12345', 'At least 6 digits.'],
     ['', 'A PIN has digits only.'],
@@ -31,6 +31,11 @@ describe('a PIN that somebody chooses', () => {
     ['850324', 'It reads as a date'],
     ['24031985', 'It reads as a date'],
     ['19850324', 'It reads as a date'],
+    ['031985', 'It reads as a date'],
+    ['198503', 'It reads as a date'],
+    ['198577', 'It holds a year'],
+    ['771985', 'It holds a year'],
+    ['2580', 'At least 6 digits.'],
   ])('%s is refused: %s', (pin, message) => {
     expect(fault(pin)).toContain(message);
   });

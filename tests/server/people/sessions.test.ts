@@ -17,7 +17,7 @@ async function isIn(browser: Browser, path = '/people'): Promise<boolean> {
 const by = () => ({ requestId: newRequestId(), person: 'e1', screen: 'screen 9' });
 
 describe('a session', () => {
-  test('ends when nobody touches the screen for half an hour, and not before', async () => {
+  test('ends when nobody touches the screen for half an hour, and not before (WS-20)', async () => {
     const { browser } = await app.signedIn('technician');
     for (let time = 0; time < 5; time += 1) {
       app.wait(29 * MINUTE_MS);
@@ -27,7 +27,7 @@ describe('a session', () => {
     expect(await isIn(browser)).toBe(false);
   });
 
-  test('ends after twelve hours, however busy', async () => {
+  test('ends after twelve hours, however busy (WS-20)', async () => {
     const { browser } = await app.signedIn('technician');
     for (let minutes = 0; minutes + 20 < 12 * 60; minutes += 20) {
       app.wait(20 * MINUTE_MS);
@@ -37,7 +37,7 @@ describe('a session', () => {
     expect(await isIn(browser)).toBe(false);
   });
 
-  test('is not kept open by what the screen asks by itself', async () => {
+  test('is not kept open by what the screen asks by itself (WS-20)', async () => {
     const { browser } = await app.signedIn('technician');
     for (let time = 0; time < 5; time += 1) {
       app.wait(6 * MINUTE_MS);
@@ -56,7 +56,7 @@ describe('a session', () => {
     expect(await isIn(browser)).toBe(false);
   });
 
-  test('ends by signing out, and its cookie opens nothing afterwards', async () => {
+  test('ends by signing out, and its cookie opens nothing afterwards (WS-21)', async () => {
     const { browser } = await app.signedIn('technician');
     const copy = browser.header;
     const response = await app.post('/sign-out', {}, { as: browser });
@@ -70,7 +70,7 @@ describe('a session', () => {
     ]);
   });
 
-  test('gets a new token at each sign-in, and the one before is dead', async () => {
+  test('gets a new token at each sign-in, and the one before is dead (WS-18)', async () => {
     const { browser } = await app.signedIn('technician');
     const before = browser.header;
     await app.post('/sign-in', { who: 's1', pin: PINS.supervisor }, { as: browser });
@@ -87,7 +87,7 @@ describe('a session', () => {
     ],
     ['leaving the site', () => app.services.people.retire('t1', by())],
     ['being signed out by a supervisor', () => app.services.people.endSessions('t1', by())],
-  ])('ends at once with %s', async (_, doing) => {
+  ])('ends at once with %s (WS-21)', async (_, doing) => {
     const { browser } = await app.signedIn('technician');
     await doing();
     expect(await isIn(browser)).toBe(false);
@@ -100,7 +100,7 @@ describe('a session', () => {
     expect(await isIn(browser)).toBe(true);
   });
 
-  test('is not opened by a token that nobody was given', async () => {
+  test('is not opened by a token that nobody was given (WS-17)', async () => {
     const browser = new Browser();
     for (const token of ['x', 'A'.repeat(43), '', '__proto__']) {
       browser.cookies.set('yokeside-session', token);
@@ -147,7 +147,7 @@ describe('a screen', () => {
   });
 });
 
-test('ten thousand tokens are all different and hold 256 bits', async () => {
+test('ten thousand tokens are all different and hold 256 bits (WS-17)', async () => {
   const tokens = new Set(Array.from({ length: 10_000 }, newToken));
   expect(tokens.size).toBe(10_000);
   for (const token of tokens) expect(Buffer.from(token, 'base64url')).toHaveLength(32);

@@ -5,7 +5,7 @@ import { afterFailure, heldForS, type Throttle, TRIES_MAX, waitS } from '../../.
 const at = (s: number) => new Date(Date.UTC(2024, 0, 15, 8) + s * 1000);
 
 describe('wrong tries in a row', () => {
-  test('are free four times, then wait 30 s, doubling, and a day from the tenth on', () => {
+  test('are free four times, then wait 30 s, doubling, and a day from the tenth on (WS-09)', () => {
     const waits = Array.from({ length: 12 }, (_, index) => waitS(index));
     expect(waits).toEqual([0, 0, 0, 0, 0, 30, 60, 120, 240, 480, 86_400, 86_400]);
   });

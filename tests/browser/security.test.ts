@@ -1,0 +1,73 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { aFolder } from '../folders.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { inRole, menuOf, signIn } from './harness/people.ts';
+import { startServer, type TestServer } from './harness/server.ts';
+
+inBrowser('a browser', (open) => {
+  let server: TestServer;
+  let people: readonly DemoPerson[];
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder() });
+    people = await server.loadDemo();
+  });
+  afterAll(() => server.close());
+
+  test('with no network but this server shows every page whole (WS-35)', { timeout: 120_000 }, async () => {
+    const { page, context } = await open({ origin: server.origin });
+    const elsewhere: string[] = [];
+    const missing: string[] = [];
+    await context.route('**', (route) => {
+      const { origin } = new URL(route.request().url());
+      if (origin === server.origin) return route.continue();
+      elsewhere.push(route.request().url());
+      return route.abort();
+    });
+    page.on('requestfailed', (request) => missing.push(request.url()));
+    await signIn(page, inRole(people, 'engineer'));
+    const addresses = [
+      ...(await menuOf(page)),
+      '/help',
+      '/people/review',
+      '/screens',
+      '/drafts',
+      '/valves/FV-214',
+      '/jobs/8',
+    ];
+    for (const address of addresses) await page.goto(address, { waitUntil: 'networkidle' });
+    expect([elsewhere, missing]).toEqual([[], []]);
+  });
+
+  test('runs no script that somebody got into a page (WS-32)', async () => {
+    const { context } = await open({ origin: server.origin });
+    // Of its own, because here the breach is what is wanted.
+    const unwatched = await context.browser()?.newContext({ baseURL: server.origin });
+    if (unwatched === undefined) throw new Error('The browser is not open.');
+    const page = await unwatched.newPage();
+    await page.addInitScript(() => {
+      document.addEventListener('securitypolicyviolation', (event) => {
+        console.log(`policy ${event.effectiveDirective} breached`);
+      });
+    });
+    await page.route('**/help', async (route) => {
+      const answer = await route.fetch();
+      const text = (await answer.text()).replace(
+        '</main>',
+        '<script>document.title="run"</script><img src="/nowhere.png" onerror="document.title=\'run\'"></main>',
+      );
+      const headers = { ...answer.headers() };
+      delete headers['content-encoding'];
+      delete headers['content-length'];
+      await route.fulfill({ response: answer, headers, body: text });
+    });
+    const breaches: string[] = [];
+    page.on('console', (message) => {
+      if (/policy .* breached/.test(message.text())) breaches.push(message.text());
+    });
+    await page.goto('/help', { waitUntil: 'networkidle' });
+    expect(await page.title()).not.toBe('run');
+    await expect.poll(() => breaches.length).toBeGreaterThanOrEqual(2);
+    await unwatched.close();
+  });
+});

@@ -1,0 +1,144 @@
+/** Every page of a filled site, seen by everybody who may see it. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
+import { mayAsk } from '../../../server/http/route.ts';
+import { ROLES, type Role } from '../../../server/people/person.ts';
+import { FV_214 } from '../../builders/sheets.ts';
+import { attributeOf, readHtml } from '../../views/html.ts';
+import { type AnApp, anApp, Browser, newRequestId } from '../an-app.ts';
+
+/** Text that would become an element, end an attribute or begin a formula. */
+const MARKER = `=1+1 <img src=x onerror=alert(1)> "quoted" 'and' &amp;`;
+
+let app: AnApp;
+const browsers = new Map<Role, Browser>();
+
+function as(role: Role): Browser {
+  const browser = browsers.get(role);
+  if (browser === undefined) throw new Error(`Nobody is signed in as ${role}.`);
+  return browser;
+}
+
+async function done(path: string, fields: Readonly<Record<string, string>>): Promise<void> {
+  const response = await app.post(path, { requestId: newRequestId(), ...fields }, { as: as('engineer') });
+  expect([201, 303], `${path}: ${response.status}`).toContain(response.status);
+}
+
+beforeAll(async () => {
+  app = await anApp();
+  for (const { id, pin, role } of await loadDemoPlant(app.services)) {
+    const browser = new Browser();
+    await app.post('/sign-in', { who: id, pin }, { as: browser });
+    browsers.set(role, browser);
+  }
+  await done('/valves', {
+    ...FV_214,
+    tag: 'XV-900',
+    service: MARKER,
+    location: MARKER,
+    seatLoadSource: MARKER,
+  });
+  await done('/gear', {
+    ...{ number: 'G-99', kind: 'pressure gauge', unit: 'psi', rangeLow: '0', rangeHigh: '30' },
+    ...{ accuracyPercentOfSpan: '0.25', calibratedOn: '2023-11-02', dueOn: '2024-11-02' },
+    ...{ certificate: MARKER.slice(0, 40), bleedsDown: '', note: MARKER },
+  });
+  await done('/people', { name: MARKER, role: 'technician', identity: MARKER });
+  await done('/screens/1/name', { name: MARKER.slice(0, 40) });
+  await done('/people/alarms', { note: MARKER });
+}, 120_000);
+afterAll(() => app.close());
+
+/** Addresses that exist, for each way of naming something. */
+const THINGS: Readonly<Record<string, readonly string[]>> = {
+  '/valves/:tag': ['XV-900', 'FV-214'],
+  '/gear/:number': ['G-99'],
+  '/people/:id': ['t1', 't3'],
+  '/jobs/:id': ['1', '8'],
+};
+
+function addresses(role: Role): readonly string[] {
+  const gets = app.routes.filter(
+    ({ method, roles, name }) => method === 'GET' && name !== 'getAsset' && mayAsk(roles, role),
+  );
+  return gets.flatMap(({ path }) => {
+    if (!path.includes(':')) return [path];
+    const head = Object.keys(THINGS).find((one) => path.startsWith(one));
+    return (head === undefined ? ['1'] : (THINGS[head] ?? [])).map((thing) =>
+      path.replace(head ?? /:\w+/, (found) => found.replace(/:\w+/, thing)).replace(/:\w+(\{[^}]*\})?/g, '3'),
+    );
+  });
+}
+
+interface Seen {
+  readonly path: string;
+  readonly status: number;
+  readonly type: string;
+  readonly text: string;
+}
+
+async function* seenBy(role: Role): AsyncGenerator<Seen> {
+  for (const path of addresses(role)) {
+    const response = await app.get(path, { as: as(role) });
+    const type = response.headers.get('content-type') ?? '';
+    if (type.startsWith('text/event-stream')) await response.body?.cancel();
+    else yield { path, status: response.status, type, text: await response.text() };
+  }
+}
+
+describe('looking', () => {
+  test.each(ROLES)(
+    'changes nothing: after every page there is for the %s, the log is as before (WS-25)',
+    async (role) => {
+      const before = await app.services.log.head();
+      let pages = 0;
+      for await (const { status } of seenBy(role)) if (status === 200) pages += 1;
+      expect(pages).toBeGreaterThan(8);
+      expect(await app.services.log.head()).toEqual(before);
+    },
+  );
+
+  test.each(ROLES)('always shows the %s the way out, on every page, the job’s too (WS-22)', async (role) => {
+    for await (const { path, type, text } of seenBy(role))
+      if (type.startsWith('text/html') && text.includes('<body'))
+        expect(text, path).toContain('action="/sign-out"');
+  });
+
+  test('shows what somebody typed as text, on every page and in every file that is taken along (WS-41)', async () => {
+    const places: string[] = [];
+    for await (const { path, type, text } of seenBy('engineer')) {
+      if (type.startsWith('text/html')) {
+        const wrong = readHtml(text).elements.filter(
+          (element) => attributeOf(element, 'onerror') !== undefined,
+        );
+        expect(wrong, path).toEqual([]);
+        if (text.includes('&lt;img src=x onerror=alert(1)&gt;')) places.push(path);
+      } else if (type.startsWith('application/json') && text.includes('onerror')) {
+        expect(() => JSON.parse(text), path).not.toThrow();
+        places.push(path);
+      }
+      if (type.startsWith('text/html')) expect(text, path).not.toContain('<img src=x');
+    }
+    expect(places).toEqual(
+      expect.arrayContaining([
+        '/valves',
+        '/valves/XV-900',
+        '/valves/sheets.json',
+        '/gear/G-99',
+        '/people',
+        '/people/t3',
+        '/screens',
+      ]),
+    );
+  });
+
+  test('takes along a table in which no cell of ours is a formula (WS-42)', async () => {
+    const table = await (await app.get('/valves/sheets.csv', { as: as('technician') })).text();
+    expect(table).toContain(`"'=1+1 <img src=x onerror=alert(1)> ""quoted"" 'and' &amp;"`);
+    const cells = table.split(/[,\r\n]+(?=(?:[^"]*"[^"]*")*[^"]*$)/);
+    const formulas = cells.filter(
+      (cell) => /^"?[=+@\t]/.test(cell) || (/^"?-/.test(cell) && !/^-?\d+(\.\d+)?$/.test(cell)),
+    );
+    expect(formulas).toEqual([]);
+  });
+});

@@ -1,0 +1,105 @@
+/** What a signature asks of whoever gives it, at a hold over HTTP. */
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { verifyStore } from '../../../server/log/verify.ts';
+import { auditors } from '../../../server/streams.ts';
+import { newRequestId, PINS } from '../an-app.ts';
+import { type AtCard, atCard } from './at-card.ts';
+
+let at: AtCard;
+beforeEach(async () => {
+  at = await atCard('holdWork');
+});
+afterEach(() => at.close());
+
+type Texts = Readonly<Record<string, string>>;
+
+async function signing(of: Texts): Promise<Texts> {
+  const answer = await at.app.get(`/jobs/${at.job.id}`, {
+    as: at.technician.browser,
+    headers: { accept: 'application/json' },
+  });
+  const { card } = (await answer.json()) as { card: { shownDigest: string } };
+  const fields = await at.cardFields('sign');
+  return {
+    ...fields,
+    signer: at.supervisor.person.id,
+    pin: PINS.supervisor,
+    shownDigest: card.shownDigest,
+    ...of,
+  };
+}
+
+const holds = async () => (await at.job.job()).holds.length;
+
+describe('a signature at somebody else’s screen', () => {
+  test('asks for name and PIN every time: with one of the two, or a session alone, nothing is signed (SA-15, WS-23)', async () => {
+    for (const missing of [{ pin: '' }, { signer: '' }, { pin: '', signer: '' }]) {
+      expect((await at.sendJson(await signing(missing))).status).toBeGreaterThanOrEqual(400);
+      expect(await holds()).toBe(0);
+    }
+    const { pin: _, ...withoutPin } = await signing({});
+    await at.app.post(`/jobs/${at.job.id}/acts`, withoutPin, { as: at.supervisor.browser });
+    expect(await holds()).toBe(0);
+  });
+
+  test('is theirs alone: the session stays the technician’s, and the next one asks for both again (SA-16)', async () => {
+    const signedIn = async () => {
+      const entries = await at.app.services.log.entriesOf(`person:${at.supervisor.person.id}`);
+      return entries.filter(({ kind }) => kind === 'signed-in').length;
+    };
+    const before = await signedIn();
+    expect((await at.sendForm(await signing({}))).status).toBe(303);
+    expect(await holds()).toBe(1);
+    const people = await at.app.get('/sign-in', {
+      as: at.technician.browser,
+      headers: { accept: 'application/json' },
+    });
+    expect(await people.json()).toMatchObject({ person: { id: at.technician.person.id } });
+    expect(await signedIn()).toBe(before);
+  });
+
+  test('twenty of it at once make one entry (WS-40)', async () => {
+    const fields = await signing({});
+    const before = (await at.app.services.log.entriesOf(`job:${at.job.id}`)).length;
+    const all = await Promise.all(
+      Array.from({ length: 20 }, () => at.sendJson({ ...fields, requestId: newRequestId() })),
+    );
+    expect(all.filter(({ status }) => status < 300)).toHaveLength(1);
+    expect(await holds()).toBe(1);
+    expect((await at.app.services.log.entriesOf(`job:${at.job.id}`)).length).toBe(before + 1);
+  });
+
+  test('is refused from the moment that the signer was retired or has another role, page open or not; what they signed before stands (SA-20)', async () => {
+    const open = await signing({});
+    const by = { requestId: newRequestId(), person: 'e1', screen: 'screen 9' };
+    const { people } = at.app.services;
+    await people.changeRole({ id: at.supervisor.person.id, role: 'technician' }, by);
+    expect((await at.sendJson(open)).status).toBeGreaterThanOrEqual(400);
+    await people.changeRole(
+      { id: at.supervisor.person.id, role: 'supervisor' },
+      { ...by, requestId: newRequestId() },
+    );
+    expect((await at.sendForm(await signing({}))).status).toBe(303);
+    await people.retire(at.supervisor.person.id, { ...by, requestId: newRequestId() });
+    expect((await at.app.get('/people', { as: at.supervisor.browser })).status).toBe(303);
+    const tried = await at.app.services.people
+      .verify({ who: at.supervisor.person.id, pin: PINS.supervisor, screen: 'screen 9' })
+      .catch((error: { text?: { code: string } }) => error.text?.code);
+    expect(tried).toBe('PPL-001');
+    const record = await at.app.get(`/jobs/${at.job.id}/record`, { as: at.technician.browser });
+    expect(await record.text()).toContain(at.supervisor.person.name);
+    expect(await verifyStore(at.app.services.store, auditors)).toMatchObject({ fault: null, problems: [] });
+  });
+});
+
+describe('the order of the work', () => {
+  test('is the server’s: a step further on is not answered before its hold is signed, nor a hold by whoever did the work (WS-36, WS-37)', async () => {
+    const fields = await signing({});
+    const ahead = await at.sendJson({ ...fields, act: 'answer', step: 'turnStem' });
+    expect([400, 409, 422]).toContain(ahead.status);
+    const own = { signer: at.technician.person.id, pin: PINS.technician };
+    const byThemselves = await at.sendJson(await signing(own));
+    expect(byThemselves.status).toBeGreaterThanOrEqual(400);
+    expect([(await at.job.job()).step, await holds()]).toEqual(['holdWork', 0]);
+  });
+});

@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { comparableJob } from '../builders/comparable-log.ts';
 import { aFolder } from '../folders.ts';
+import { strokeCheckByJson } from './harness/by-json.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
@@ -26,11 +28,13 @@ const LOOKED_AT = [
   'closed:0',
 ];
 
-inBrowser('a stroke check of the demo plant by clicking', (open) => {
+const startsAt = new Date('2026-06-01T08:00:00Z');
+
+inBrowser('a stroke check of the demo plant by clicking, with the same log as one by JSON', (open) => {
   let server: TestServer;
   let people: readonly DemoPerson[];
   beforeAll(async () => {
-    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    server = await startServer({ folder: aFolder(), startsAt });
     people = await server.loadDemo();
   }, 120_000);
   afterAll(async () => {
@@ -62,6 +66,9 @@ inBrowser('a stroke check of the demo plant by clicking', (open) => {
       await page.getByRole('link', { name: 'Open the record' }).click();
       await page.waitForURL(/record/);
       expect(await page.locator('body').textContent()).toContain(tag);
+      expect(await comparableJob(server.services.log, id)).toEqual(
+        await strokeCheckByJson({ tag, startsAt }),
+      );
     });
   }
 
@@ -77,6 +84,9 @@ inBrowser('a stroke check of the demo plant by clicking', (open) => {
         supervisor: inRole(people, 'supervisor'),
       });
       expect((await server.services.log.state(jobKind, id)).closedAs).toBe('done');
+      expect(await comparableJob(server.services.log, id)).toEqual(
+        await strokeCheckByJson({ tag, startsAt }),
+      );
     });
   }
 });

@@ -1,19 +1,18 @@
-import { randomUUID } from 'node:crypto';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { FV_214 } from '../../server/demo/demo-valves.ts';
 import { GEAR_IN_PSI } from '../../server/demo/earlier-jobs.ts';
 import { SiteLog } from '../../server/log/site-log.ts';
 import { verifyStore } from '../../server/log/verify.ts';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { auditors, streamKinds } from '../../server/streams.ts';
+import { strokeCheckByJson } from '../browser/harness/by-json.ts';
 import { inRole } from '../browser/harness/people.ts';
-import { startServer } from '../browser/harness/server.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
 import { aSheetOf } from '../builders/sheets.ts';
 import { compiled } from '../compiled.ts';
 import { aFolder } from '../folders.ts';
 import { JobClient, type Texts, type Told, type Wire } from '../server/jobs/job-client.ts';
+import { wireTo } from '../server/jobs/wire.ts';
 import { RunningServer } from './running-server.ts';
 
 /** The long run kills before and within every request of the job; the ordinary one within some of them. */
@@ -38,7 +37,7 @@ afterEach(async () => {
 interface Outcome {
   readonly folder: string;
   readonly id: string;
-  /** Ids of the requests that the server confirmed, the one that opened the job among them. */
+  /** Ids of the acts that the server confirmed, in order. */
   readonly confirmed: readonly string[];
   readonly kills: { between: number; unanswered: number; kept: number };
 }
@@ -49,18 +48,12 @@ async function jobThroughKills(): Promise<Outcome> {
   const server = new RunningServer({ script, folder });
   running.push(server);
   await server.start();
-  const demo = (await (await server.postJson('/set-up/demo', {})).json()) as { people: DemoPerson[] };
-  const wire = await server.signIn(
-    inRole(demo.people, 'technician').id,
-    inRole(demo.people, 'technician').pin,
-  );
-  const client = new JobClient({
-    wire,
-    ask: 'json',
-    sheet: SHEET,
-    signer: inRole(demo.people, 'supervisor'),
-  });
-  const id = await opened(wire);
+  const people = await server.loadDemo();
+  const technician = inRole(people, 'technician');
+  // The session outlives the server, and the wire reaches it wherever it listens after each start.
+  const wire = await wireTo({ origin: () => server.address, who: technician.id, pin: technician.pin });
+  const client = new JobClient({ wire, ask: 'json', sheet: SHEET, signer: inRole(people, 'supervisor') });
+  const id = await client.open('line', GEAR_IN_PSI);
   const kills = { between: 0, unanswered: 0, kept: 0 };
   const confirmed: string[] = [];
   for (let acts = 0; acts < ACTS_MAX; acts += 1) {
@@ -85,14 +78,6 @@ async function jobThroughKills(): Promise<Outcome> {
     expect((await client.job(id)).place, told.step).toBe(told.place + 1);
   }
   throw new Error(`the job did not end within ${ACTS_MAX} acts`);
-}
-
-async function opened(wire: Wire): Promise<string> {
-  const fields = { requestId: wire.newRequestId(), tag: SHEET.tag, procedure: 'stroke-check', place: 'line' };
-  const answer = await wire.post('/jobs', { ...fields, ...GEAR_IN_PSI }, 'json');
-  const told = (await answer.json()) as { readonly job?: string };
-  if (told.job === undefined) throw new Error(`no job was opened: ${JSON.stringify(told)}`);
-  return told.job;
 }
 
 interface Working {
@@ -126,43 +111,11 @@ function logOf(folder: string): SiteLog {
   return new SiteLog({ store, kinds: streamKinds, now: () => new Date(), codeVersion: 'test' });
 }
 
-/** The same job on a server that nobody kills, begun on the same day, since the demo plant's gear is dated by it. */
-async function undisturbed(startsAt: Date) {
-  const server = await startServer({ folder: aFolder(), startsAt });
-  try {
-    const people = await server.loadDemo();
-    const { id: who, pin } = inRole(people, 'technician');
-    const headers = { origin: server.origin, accept: 'application/json', 'content-type': 'application/json' };
-    const send = (path: string, body: object, cookie = '') =>
-      fetch(`${server.origin}${path}`, {
-        method: 'POST',
-        headers: { ...headers, cookie },
-        body: JSON.stringify(body),
-      });
-    const cookie = (await send('/sign-in', { who, pin })).headers
-      .getSetCookie()
-      .map((line) => line.split(';')[0])
-      .join('; ');
-    const wire: Wire = {
-      newRequestId: randomUUID,
-      post: (path, fields) => send(path, fields, cookie),
-      get: (path) => fetch(`${server.origin}${path}`, { headers: { ...headers, cookie } }),
-    };
-    const signer = inRole(people, 'supervisor');
-    const client = new JobClient({ wire, ask: 'json', sheet: SHEET, signer });
-    const id = await opened(wire);
-    await client.doAll(id, (ms) => server.wait(ms || 5000));
-    return await comparableJob(server.services.log, id);
-  } finally {
-    await server.close();
-  }
-}
-
 describe('a server that is killed again and again while a job is done on it', () => {
   test(
     `loses nothing that it confirmed, keeps nothing half, and ends with the log of a job that nobody disturbed (${LONG ? 'at every request' : 'at some requests'})`,
     async () => {
-      const startedAt = new Date();
+      const startsAt = new Date();
       const { folder, id, confirmed, kills } = await jobThroughKills();
       expect(kills.between).toBeGreaterThan(LONG ? 55 : 3);
       const log = logOf(folder);
@@ -175,7 +128,7 @@ describe('a server that is killed again and again while a job is done on it', ()
       const report = await verifyStore(store, auditors);
       await store.close();
       expect([report.fault, report.problems]).toEqual([null, []]);
-      expect(job).toEqual(await undisturbed(startedAt));
+      expect(job).toEqual(await strokeCheckByJson({ tag: SHEET.tag, startsAt }));
       if (LONG) expect(kills.unanswered).toBeGreaterThan(0);
     },
     LONG ? 900_000 : 240_000,

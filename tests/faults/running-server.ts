@@ -1,8 +1,7 @@
 /** The program as `npm start` runs it, in a process of its own that may be killed and started again. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { randomUUID } from 'node:crypto';
 import { basename, join } from 'node:path';
-import type { Texts, Wire } from '../server/jobs/job-client.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
 
 const STARTS_WITHIN_MS = 20_000;
 
@@ -65,28 +64,11 @@ export class RunningServer {
     await this.start();
   }
 
-  async postJson(path: string, body: object, cookie = ''): Promise<Response> {
-    const headers = {
-      origin: this.#address,
-      accept: 'application/json',
-      'content-type': 'application/json',
-      cookie,
-    };
-    return await fetch(`${this.#address}${path}`, { method: 'POST', headers, body: JSON.stringify(body) });
-  }
-
-  /** Signs in, and reaches the server wherever it listens after each start: the session outlives it. */
-  async signIn(who: string, pin: string): Promise<Wire> {
-    const answer = await this.postJson('/sign-in', { who, pin });
-    if (!answer.ok) throw new Error(`Signing in gave ${answer.status}: ${await answer.text()}`);
-    const cookie = answer.headers
-      .getSetCookie()
-      .map((line) => line.split(';')[0])
-      .join('; ');
-    return {
-      newRequestId: randomUUID,
-      post: (path: string, fields: Texts) => this.postJson(path, fields, cookie),
-      get: (path) => fetch(`${this.#address}${path}`, { headers: { accept: 'application/json', cookie } }),
-    };
+  /** Loads the demo plant into an empty site and tells its people with their PINs. */
+  async loadDemo(): Promise<readonly DemoPerson[]> {
+    const headers = { origin: this.#address, accept: 'application/json' };
+    const answer = await fetch(`${this.#address}/set-up/demo`, { method: 'POST', headers });
+    if (!answer.ok) throw new Error(`Loading the demo plant gave ${answer.status}: ${await answer.text()}`);
+    return ((await answer.json()) as { readonly people: readonly DemoPerson[] }).people;
   }
 }

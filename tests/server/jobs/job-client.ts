@@ -18,7 +18,7 @@ export interface Told {
   readonly step: string;
   readonly place: number;
   readonly status: string;
-  readonly card: { readonly shownDigest: string | null } | null;
+  readonly card: { readonly shownDigest: string | null; readonly nonce: string } | null;
 }
 
 export interface JobClientOptions {
@@ -45,9 +45,12 @@ export class JobClient {
     this.#script = strokeScript(options.sheet);
   }
 
-  async open(place: 'bench' | 'line', gear: Texts): Promise<void> {
-    const { sheet } = this.#options;
-    await this.post('/jobs', { tag: sheet.tag, procedure: 'stroke-check', place, ...gear });
+  /** @returns the job's number */
+  async open(place: 'bench' | 'line', gear: Texts): Promise<string> {
+    const { sheet, ask } = this.#options;
+    const opened = await this.post('/jobs', { tag: sheet.tag, procedure: 'stroke-check', place, ...gear });
+    if (ask === 'form') return opened.headers.get('location')?.split('/').at(-1) ?? '';
+    return ((await opened.json()) as { readonly job: string }).job;
   }
 
   async job(id: string): Promise<Told> {
@@ -60,7 +63,13 @@ export class JobClient {
     const { wire, signer } = this.#options;
     const requestId = wire.newRequestId();
     const fields = SIGNED_STEPS.includes(step)
-      ? { act: 'sign', signer: signer.id, pin: signer.pin, shownDigest: card?.shownDigest ?? '' }
+      ? {
+          act: 'sign',
+          signer: signer.id,
+          pin: signer.pin,
+          shownDigest: card?.shownDigest ?? '',
+          nonce: card?.nonce ?? '',
+        }
       : { act: 'answer', ...textsAt(this.#script, { step, row: this.#rows.get(step) ?? 0 }) };
     return { requestId, ...fields, place: String(place), step };
   }

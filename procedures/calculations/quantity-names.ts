@@ -8,6 +8,7 @@ const DIMENSION_BY_NAME: Readonly<Record<string, Dimension>> = {
   percent: 'percent',
   percentOfSpan: 'percent',
   openPercentClamped: 'percent',
+  percentClamped: 'percent',
   turns: 'turns',
   turnsToQuarter: 'turns',
   temperatureUncertaintyK: 'temperatureDifference',

@@ -2,9 +2,12 @@ import { CalcError } from './calc-error.ts';
 import type { Calculation } from './calculation-types.ts';
 import { ACTUATOR_CALCULATIONS } from './entries/actuator.ts';
 import { BOLTING_CALCULATIONS } from './entries/bolting.ts';
+import { CURRENT_CALCULATIONS } from './entries/current.ts';
+import { CYCLE_CALCULATIONS } from './entries/cycle.ts';
 import { ENERGY_CALCULATIONS } from './entries/energy.ts';
 import { FLOW_CALCULATIONS } from './entries/flow.ts';
 import { LEAK_CALCULATIONS } from './entries/leak.ts';
+import { LEAK_MEASURED_CALCULATIONS } from './entries/leak-measured.ts';
 import { MEASURING_CALCULATIONS } from './entries/measuring.ts';
 import { PNEUMATIC_CALCULATIONS } from './entries/pneumatics.ts';
 import { SEAT_LEAKAGE_CALCULATIONS } from './entries/seat-leakage.ts';
@@ -15,10 +18,13 @@ import { STROKE_CALCULATIONS } from './entries/stroke.ts';
 /** Every calculation that can be used by itself, in the order of their topics. */
 export const CALCULATIONS: readonly Calculation[] = [
   ...SIGNAL_CALCULATIONS,
+  ...CURRENT_CALCULATIONS,
+  ...CYCLE_CALCULATIONS,
   ...STROKE_CALCULATIONS,
   ...ACTUATOR_CALCULATIONS,
   ...SEATING_CALCULATIONS,
   ...SEAT_LEAKAGE_CALCULATIONS,
+  ...LEAK_MEASURED_CALCULATIONS,
   ...FLOW_CALCULATIONS,
   ...LEAK_CALCULATIONS,
   ...PNEUMATIC_CALCULATIONS,

@@ -67,6 +67,7 @@ const NOT_THE_ACTUATORS: Readonly<Record<string, null>> = { supplyPa: null };
 
 /** By calculation, before the name alone is asked. */
 const BY_CALCULATION: Readonly<Record<string, Readonly<Record<string, Figure | null>>>> = {
+  'signal-percent': SIGNAL_RANGE,
   'signal-travel': SIGNAL_RANGE,
   'signal-at-percent': SIGNAL_RANGE,
   'seating-travel': SIGNAL_RANGE,
@@ -80,7 +81,11 @@ const BY_CALCULATION: Readonly<Record<string, Readonly<Record<string, Figure | n
     inletPa: (sheet) => sheet.processInletPa,
     outletPa: (sheet) => sheet.processOutletPa,
   },
-  'packing-friction': { packing: (sheet) => (sheet.packingKind === 'other' ? null : sheet.packingKind) },
+  'packing-friction': {
+    packing: (sheet) => sheet.packingKind,
+    table: (sheet) => sheet.packingFrictionSource,
+  },
+  'seat-load-need': { table: (sheet) => sheet.seatLoadSource },
   'stem-thread': { thread: (sheet) => (/^M/.test(sheet.stemThread) ? null : sheet.stemThread) },
   'liquid-flow': CAPACITY,
   'gas-flow': { ...CAPACITY, temperatureK: (sheet) => sheet.processTemperatureC + ZERO_CELSIUS_K },
@@ -112,7 +117,10 @@ export function fromSheet(
   for (const [name, spec] of Object.entries(inputs)) {
     const figure = Object.hasOwn(own, name) ? own[name] : BY_NAME[name];
     const value = figure?.(sheet) ?? null;
-    if (value !== null && value !== '') texts[name] = textOf(value, { name, spec, units });
+    if (value === null || value === '') continue;
+    // A table of a maker's that this program does not have stands on the sheet in words.
+    if (spec.kind === 'choice' && !spec.choices.some((choice) => choice === value)) continue;
+    texts[name] = textOf(value, { name, spec, units });
   }
   return texts;
 }

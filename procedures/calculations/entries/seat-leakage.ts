@@ -1,13 +1,8 @@
 import { calculation } from '../calculation.ts';
 import type { Calculation, OutputSpec } from '../calculation-types.ts';
+import { refuseOutside, ZERO_OR_MORE } from '../checks.ts';
 import type { GasForm } from '../flow-constants.ts';
-import {
-  bubbleFlow,
-  classReached,
-  collectedM3PerS,
-  type LeakStandard,
-  rotameterFlow,
-} from '../leak-measured.ts';
+import { classReached, type LeakStandard } from '../leak-measured.ts';
 import {
   type GasTest,
   ratedCapacityGas,
@@ -37,6 +32,19 @@ function limitsAs(dimension: 'flowVolume' | 'gasFlow'): Readonly<Record<string, 
   return Object.fromEntries(
     entries.map(([name, spec]) => [name, spec.kind === 'number' ? { ...spec, dimension } : spec]),
   );
+}
+
+const MEASURED = optionalNumbers('measuredLeakM3PerS');
+
+/** Whether a leak that was measured, under its own name, keeps to the limit; null where none was measured. */
+function met(
+  measured: Readonly<Record<string, number | null>>,
+  limit: number,
+): { readonly meetsClass: boolean | null } {
+  const [[name, value] = ['', null]] = Object.entries(measured);
+  if (value === null) return { meetsClass: null };
+  refuseOutside({ [name]: value }, ZERO_OR_MORE);
+  return { meetsClass: value <= limit * (1 + 1e-12) };
 }
 
 function reached(of: {
@@ -148,131 +156,106 @@ export const SEAT_LEAKAGE_CALCULATIONS: readonly Calculation[] = [
     id: 'class-v-fci',
     title: 'Class V with water, ANSI/FCI 70-2',
     topic: 'seat leakage',
-    inputs: numbers('portDiameterM', 'testDropPa'),
-    outputs: { ...results('allowedLeakM3PerS'), ...told('yes-no', 'dropEnough') },
-    answers: ['allowedLeakM3PerS'],
+    inputs: { ...numbers('portDiameterM', 'testDropPa'), ...MEASURED },
+    outputs: { ...results('allowedLeakM3PerS'), ...told('yes-no', 'dropEnough', 'meetsClass') },
+    answers: ['allowedLeakM3PerS', 'meetsClass'],
     equation: '0.0005 ml/min for each inch of port and each psi',
     validity: 'Water of 10 to 52 °C at the service drop, at least 100 psi, not above the rating of the body.',
     sources: ['S-19'],
     example: { portDiameterM: 0.0508, testDropPa: 4136854 },
-    run: fciClassV,
+    run: ({ measuredLeakM3PerS, ...test }) => {
+      const allowed = fciClassV(test);
+      return { ...allowed, ...met({ measuredLeakM3PerS }, allowed.allowedLeakM3PerS) };
+    },
   }),
   calculation({
     id: 'class-v-iec',
     title: 'Class V with water, IEC 60534-4',
     topic: 'seat leakage',
-    inputs: numbers('seatDiameterM', 'testDropPa'),
-    outputs: results('allowedLeakM3PerS'),
-    answers: ['allowedLeakM3PerS'],
+    inputs: { ...numbers('seatDiameterM', 'testDropPa'), ...MEASURED },
+    outputs: { ...results('allowedLeakM3PerS'), ...told('yes-no', 'meetsClass') },
+    answers: ['allowedLeakM3PerS', 'meetsClass'],
     equation: '1.8 · 10⁻⁷ l/h for each mm of seat and each kPa',
     validity:
       'Water at the service drop. 5 % above the US form: use the constant of the standard that was agreed.',
     sources: ['S-20'],
     example: { seatDiameterM: 0.05, testDropPa: 4000000 },
-    run: (values) => ({ allowedLeakM3PerS: iecClassVM3PerS(values) }),
+    run: ({ measuredLeakM3PerS, ...test }) => {
+      const allowedLeakM3PerS = iecClassVM3PerS(test);
+      return { allowedLeakM3PerS, ...met({ measuredLeakM3PerS }, allowedLeakM3PerS) };
+    },
   }),
   calculation({
     id: 'class-v-air',
     title: 'Class V with air at 50 psi, ANSI/FCI 70-2',
     topic: 'seat leakage',
-    inputs: numbers('orificeDiameterM'),
-    outputs: results('allowedLeakMolPerS', 'testDropPa'),
-    answers: ['allowedLeakMolPerS'],
+    inputs: { ...numbers('orificeDiameterM'), ...optionalNumbers('measuredLeakMolPerS') },
+    outputs: { ...results('allowedLeakMolPerS', 'testDropPa'), ...told('yes-no', 'meetsClass') },
+    answers: ['allowedLeakMolPerS', 'meetsClass'],
     equation: '4.7 ml/min standard for each inch of orifice',
     validity: 'From memory: do not accept a valve on it before the standard is in hand.',
     sources: ['S-21'],
     example: { orificeDiameterM: 0.0762 },
-    run: fciClassVAir,
+    run: ({ measuredLeakMolPerS, ...orifice }) => {
+      const allowed = fciClassVAir(orifice);
+      return { ...allowed, ...met({ measuredLeakMolPerS }, allowed.allowedLeakMolPerS) };
+    },
   }),
   calculation({
     id: 'class-vi-fci',
     title: 'Class VI, ANSI/FCI 70-2',
     topic: 'seat leakage',
-    inputs: numbers('portDiameterM'),
-    outputs: { ...results('flowM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
-    answers: ['flowM3PerS', 'bubblesPerMin'],
+    inputs: { ...numbers('portDiameterM'), ...MEASURED },
+    outputs: {
+      ...results('flowM3PerS', 'bubblesPerMin'),
+      ...told('list', 'rowsM'),
+      ...told('yes-no', 'meetsClass'),
+    },
+    answers: ['flowM3PerS', 'bubblesPerMin', 'meetsClass'],
     equation: 'the row of the port; between rows by the diameter squared; no factor for the drop',
     validity:
       'Air or nitrogen at 50 psi or the largest rated drop, whichever is lower. The millilitres decide, not the bubbles.',
     sources: ['S-19'],
     example: { portDiameterM: 0.0381 },
-    run: fciClassVi,
+    run: ({ measuredLeakM3PerS, ...port }) => {
+      const allowed = fciClassVi(port);
+      return { ...allowed, ...met({ measuredLeakM3PerS }, allowed.flowM3PerS) };
+    },
   }),
   calculation({
     id: 'class-vi-iec',
     title: 'Class VI, IEC 60534-4',
     topic: 'seat leakage',
-    inputs: numbers('seatDiameterM', 'testDropPa'),
-    outputs: { ...results('flowM3PerS', 'allowedLeakM3PerS', 'bubblesPerMin'), ...told('list', 'rowsM') },
-    answers: ['allowedLeakM3PerS', 'bubblesPerMin'],
+    inputs: { ...numbers('seatDiameterM', 'testDropPa'), ...MEASURED },
+    outputs: {
+      ...results('flowM3PerS', 'allowedLeakM3PerS', 'bubblesPerMin'),
+      ...told('list', 'rowsM'),
+      ...told('yes-no', 'meetsClass'),
+    },
+    answers: ['allowedLeakM3PerS', 'bubblesPerMin', 'meetsClass'],
     equation: '0.003 · drop in kPa · figure of the row; between rows by the diameter squared',
     validity: 'Gas at low pressure. Between the rows the leak goes with the diameter squared.',
     sources: ['S-20'],
     example: { seatDiameterM: 0.09, testDropPa: 350000 },
-    run: (values) => {
-      const { tabled, allowedLeakM3PerS } = iecClassVi(values);
-      return { ...tabled, allowedLeakM3PerS };
+    run: ({ measuredLeakM3PerS, ...test }) => {
+      const { tabled, allowedLeakM3PerS } = iecClassVi(test);
+      return { ...tabled, allowedLeakM3PerS, ...met({ measuredLeakM3PerS }, allowedLeakM3PerS) };
     },
   }),
   calculation({
     id: 'class-iv-s2',
     title: 'Class IV-S2, GB/T 4213-92',
     topic: 'seat leakage',
-    inputs: numbers('seatDiameterM', 'testDropPa'),
-    outputs: results('allowedLeakMolPerS'),
-    answers: ['allowedLeakMolPerS'],
+    inputs: { ...numbers('seatDiameterM', 'testDropPa'), ...optionalNumbers('measuredLeakMolPerS') },
+    outputs: { ...results('allowedLeakMolPerS'), ...told('yes-no', 'meetsClass') },
+    answers: ['allowedLeakMolPerS', 'meetsClass'],
     equation: '2 · 10⁻⁴ l/h for each kPa and each mm of seat',
     validity: 'Gas at low pressure, counted at 0 °C. No other standard has this class.',
     sources: ['S-20'],
     example: { seatDiameterM: 0.05, testDropPa: 350000 },
-    run: (values) => ({ allowedLeakMolPerS: gbClassIvS2MolPerS(values) }),
-  }),
-  calculation({
-    id: 'leak-collected',
-    title: 'Leak from a volume collected in a time',
-    topic: 'seat leakage',
-    inputs: numbers('volumeM3', 'elapsedS'),
-    outputs: results('flowM3PerS'),
-    answers: ['flowM3PerS'],
-    equation: 'q = volume/time',
-    validity: 'Liquid in a measuring glass, or gas over water at the state of the room.',
-    sources: [],
-    example: { volumeM3: 1.5e-5, elapsedS: 300 },
-    run: (values) => ({ flowM3PerS: collectedM3PerS(values) }),
-  }),
-  calculation({
-    id: 'leak-bubbles',
-    title: 'Leak from bubbles of a known size',
-    topic: 'seat leakage',
-    inputs: numbers('bubbleDiameterM', 'bubblesPerMin'),
-    outputs: results('bubbleM3', 'flowM3PerS'),
-    answers: ['flowM3PerS'],
-    equation: 'q = bubbles · π/6 · d³',
-    validity: 'Counted under water. A film of soap shows where, not how much.',
-    sources: [],
-    example: { bubbleDiameterM: 0.0066, bubblesPerMin: 10 },
-    run: bubbleFlow,
-  }),
-  calculation({
-    id: 'leak-rotameter',
-    title: 'A variable-area meter at another state than its scale’s',
-    topic: 'seat leakage',
-    inputs: {
-      read: { kind: 'number', title: 'As read', dimension: 'gasFlow' },
-      ...numbers('pressurePaAbs', 'temperatureK', 'scalePressurePaAbs', 'scaleTemperatureK'),
+    run: ({ measuredLeakMolPerS, ...test }) => {
+      const allowedLeakMolPerS = gbClassIvS2MolPerS(test);
+      return { allowedLeakMolPerS, ...met({ measuredLeakMolPerS }, allowedLeakMolPerS) };
     },
-    outputs: { ...results('factor'), flow: { kind: 'number', title: 'Flow', dimension: 'gasFlow' } },
-    answers: ['flow'],
-    equation: 'q = reading · √(p/p(scale) · T(scale)/T)',
-    validity: 'Scale in volume at a reference state, same gas.',
-    sources: ['S-22'],
-    example: {
-      read: 1e-4,
-      pressurePaAbs: 202650,
-      temperatureK: 293.15,
-      scalePressurePaAbs: 101325,
-      scaleTemperatureK: 293.15,
-    },
-    run: rotameterFlow,
   }),
 ];

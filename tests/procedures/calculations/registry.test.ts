@@ -3,9 +3,12 @@ import type { Calculation, NumberInput } from '../../../procedures/calculations/
 import { TOPICS } from '../../../procedures/calculations/calculation-types.ts';
 import { ACTUATOR_CALCULATIONS } from '../../../procedures/calculations/entries/actuator.ts';
 import { BOLTING_CALCULATIONS } from '../../../procedures/calculations/entries/bolting.ts';
+import { CURRENT_CALCULATIONS } from '../../../procedures/calculations/entries/current.ts';
+import { CYCLE_CALCULATIONS } from '../../../procedures/calculations/entries/cycle.ts';
 import { ENERGY_CALCULATIONS } from '../../../procedures/calculations/entries/energy.ts';
 import { FLOW_CALCULATIONS } from '../../../procedures/calculations/entries/flow.ts';
 import { LEAK_CALCULATIONS } from '../../../procedures/calculations/entries/leak.ts';
+import { LEAK_MEASURED_CALCULATIONS } from '../../../procedures/calculations/entries/leak-measured.ts';
 import { MEASURING_CALCULATIONS } from '../../../procedures/calculations/entries/measuring.ts';
 import { PNEUMATIC_CALCULATIONS } from '../../../procedures/calculations/entries/pneumatics.ts';
 import { SEAT_LEAKAGE_CALCULATIONS } from '../../../procedures/calculations/entries/seat-leakage.ts';
@@ -20,10 +23,13 @@ import { expectRefused, notFinite, refusesOrAnswers } from './support.ts';
 
 const LISTS = [
   SIGNAL_CALCULATIONS,
+  CURRENT_CALCULATIONS,
+  CYCLE_CALCULATIONS,
   STROKE_CALCULATIONS,
   ACTUATOR_CALCULATIONS,
   SEATING_CALCULATIONS,
   SEAT_LEAKAGE_CALCULATIONS,
+  LEAK_MEASURED_CALCULATIONS,
   FLOW_CALCULATIONS,
   LEAK_CALCULATIONS,
   PNEUMATIC_CALCULATIONS,

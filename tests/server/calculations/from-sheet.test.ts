@@ -47,6 +47,8 @@ describe('a calculation filled from a valve sheet', () => {
     expect(filled('nozzle-back-pressure')).toEqual({});
     expect(filled('current-travel')).not.toHaveProperty('rangeLow');
     expect(filled('packing-friction', { packingKind: 'other' })).not.toHaveProperty('packing');
+    expect(filled('seat-load-need', { seatLoadSource: 'maker’s letter' })).not.toHaveProperty('table');
+    expect(filled('seat-load-need', { seatLoadSource: 'sizing-guide-2008' })).toHaveProperty('table');
     expect(filled('stem-thread', { stemThread: 'M12x1.25' })).toEqual({});
     expect(filled('spring-energy', { springHeldBy: 'no spring', springRateNPerM: null })).toEqual({});
   });

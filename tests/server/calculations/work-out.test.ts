@@ -23,12 +23,14 @@ function refused(id: string, texts: Texts, units: 'us' | 'si' = 'us'): RefusalTe
 const bench = { effectiveAreaM2: '100', benchSetLowPa: '3', benchSetHighPa: '15', travelM: '0.75' };
 
 describe('a calculation from what was typed', () => {
-  test.each(CALCULATIONS.map(({ id }) => id))('gives the same as in SI, in either units: %s', (id) => {
+  test.each(CALCULATIONS.map(({ id }) => id))('gives the same whatever units it was typed in: %s', (id) => {
     const calculation = calculationOf(id);
     const wanted = calculation.run(calculation.example);
     for (const units of ['us', 'si'] as const) {
-      const { result } = worked(id, exampleTexts(calculation), units);
-      expect(rounded(result), units).toEqual(rounded(wanted));
+      for (const typed of ['us', 'si'] as const) {
+        const { result } = worked(id, exampleTexts(calculation, typed), units);
+        expect(rounded(result), `${typed} read as ${units}`).toEqual(rounded(wanted));
+      }
     }
   });
 
@@ -120,10 +122,19 @@ describe('a calculation from what was typed', () => {
   });
 });
 
-/** Eight digits: what is left of a number that went through another unit and back. */
-function rounded(value: unknown): unknown {
-  if (typeof value === 'number') return Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(8));
-  if (Array.isArray(value)) return value.map(rounded);
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, rounded(inner)]));
+/** Eight digits, and nothing for a rest that is only rounding beside the other figures of the result. */
+function rounded(result: unknown): unknown {
+  const rest = 1e-11 * Math.max(...numbersIn(result).map(Math.abs), 1e-9);
+  const round = (value: unknown): unknown => {
+    if (typeof value === 'number') return Math.abs(value) < rest ? 0 : Number(value.toPrecision(8));
+    if (Array.isArray(value)) return value.map(round);
+    if (typeof value !== 'object' || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, round(inner)]));
+  };
+  return round(result);
+}
+
+function numbersIn(value: unknown): readonly number[] {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
 }

@@ -3,13 +3,16 @@ import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
 import { calculationRoutes } from './pages/calculations.ts';
+import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { recordRoutes } from './pages/record.ts';
+import { pointRoutes } from './pages/points.ts';
 import { reviewRoutes } from './pages/review.ts';
+import { removalRoutes } from './pages/removals.ts';
 import { screenRoutes } from './pages/screens.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
@@ -40,6 +43,9 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
     options,
   );
 }
+      ...crewRoutes(catalogue),
+      ...pointRoutes,
+      ...removalRoutes,
 
 /** What any site needs, with the routes of the work between. */
 export function routesWith(work: readonly Route[], options: RoutesOptions): readonly Route[] {

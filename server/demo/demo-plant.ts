@@ -2,6 +2,7 @@ import type { Json } from '../../procedures/json.ts';
 import { readGear } from '../../procedures/test-gear/read-gear.ts';
 import { readSheet } from '../../procedures/valve-sheet/read-sheet.ts';
 import { gearKind } from '../gear/gear-stream.ts';
+import { pointKind } from '../jobs/point-stream.ts';
 import type { EntryDraft } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { type StreamKind, streamOf } from '../log/stream-kind.ts';
@@ -10,6 +11,7 @@ import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { demoGear } from './demo-gear.ts';
 import { addDemoPeople, DEMO_SCREEN } from './demo-people.ts';
+import { demoPoints } from './demo-points.ts';
 import { DEMO_VALVES, type SheetText } from './demo-valves.ts';
 import { type DemoWorkers, doEarlierJobs, type SetBack } from './earlier-jobs.ts';
 
@@ -37,7 +39,7 @@ export async function loadDemoPlant(
     setBack(SITE_AGE_MS);
     const people = await addDemoPeople(services);
     const engineer = people.find(({ role }) => role === 'engineer');
-    const saves = [...DEMO_VALVES.map(savedSheet), ...savedGear(today)];
+    const saves = [...DEMO_VALVES.map(savedSheet), ...savedPoints(), ...savedGear(today)];
     await Promise.all(saves.map((saved) => save(services, { saved, person: engineer?.id ?? null })));
     await doEarlierJobs(services, {
       workers: [await pair(services, '1'), await pair(services, '2')],
@@ -84,6 +86,15 @@ function savedSheet(typed: SheetText): Saved {
     throw new Error(`The demo valve ${typed.tag} is not in order: ${JSON.stringify(read.faults)}`);
   const inputs = { sheet: read.sheet, typed } as unknown as Json;
   return { kind: valveKind, id: read.sheet.tag, entry: 'valve-sheet-saved', inputs };
+}
+
+function savedPoints(): readonly Saved[] {
+  return demoPoints(DEMO_VALVES).map(({ tag, ...inputs }) => ({
+    kind: pointKind,
+    id: tag,
+    entry: 'point-described',
+    inputs,
+  }));
 }
 
 function savedGear(now: Date): readonly Saved[] {

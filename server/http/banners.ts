@@ -1,5 +1,6 @@
 import { LogDamaged } from '../log/chain.ts';
 import { isReviewer } from '../people/review.ts';
+import { absenceKind } from '../points/absence-stream.ts';
 import { type LetIn, type PinAlarm, type Site, siteKind } from '../site-stream.ts';
 import type { BareCall } from './route.ts';
 
@@ -25,6 +26,7 @@ export async function bannersFor(asking: Asking): Promise<readonly Banner[]> {
   const alarms = site.alarms.filter((alarm) => isReviewer(person.role) || alarm.person === person.id);
   return [
     ...plain,
+    ...(await removalBanners(person.id, asking)),
     ...((await services.drafts.of(person.id)).length > 0 ? [UNSENT] : []),
     ...(await Promise.all(letInsShown(site, asking).map((one) => letInBanner(one, asking)))),
     ...(await Promise.all(alarms.map((one) => alarmBanner(one, asking)))),
@@ -48,6 +50,18 @@ const DAMAGED: Banner = {
   href: '/help',
   link: 'Help',
 };
+
+/** Whose lock was taken off while they were away reads it on every page until they say that they know. */
+async function removalBanners(person: string, { services }: Asking): Promise<readonly Banner[]> {
+  const { removals } = await services.log.state(absenceKind, person);
+  return removals
+    .filter(({ knownAt }) => knownAt === null)
+    .map(({ at, job }) => ({
+      text: `${shownTime(at)}: your locks for job ${job} were taken off while you were away.`,
+      href: '/removals',
+      link: 'Read why',
+    }));
+}
 
 /** A page is shown all the same when the site's own stream was changed: the way to safe must stay open. */
 async function siteOf({ services }: Asking): Promise<Site | null> {

@@ -75,6 +75,18 @@ document.addEventListener('click', (event) => {
   else field.value = pressed === 'rub' ? field.value.slice(0, -1) : field.value + pressed;
 });
 
+// A scanner types and sends Enter: that goes on to the next blank field, and sends the form once none is left.
+document.addEventListener('keydown', (event) => {
+  const field = event.target;
+  if (event.key !== 'Enter' || !field.matches?.('input[data-scan], form[data-draft] input[inputmode="text"]'))
+    return;
+  const fields = draftFields(field.form);
+  const next = fields.slice(fields.indexOf(field) + 1).find((other) => !isBox(other) && other.value === '');
+  if (!next) return;
+  event.preventDefault();
+  next.focus();
+});
+
 // Drafts: what was typed and not sent, by form and person, offered after a reload and never filled in unasked.
 // A form that comes with another request id than the draft was sent with shows that the draft arrived.
 const draftKey = (form) => `draft ${document.documentElement.dataset.person} ${form.dataset.draft}`;

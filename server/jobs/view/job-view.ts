@@ -2,6 +2,7 @@ import type { Surroundings } from '../../../procedures/actions/action.ts';
 import { backTargets } from '../../../procedures/actions/leave.ts';
 import { actionOf, lacksOf, situationNow } from '../../../procedures/actions/move.ts';
 import { proveAgainFields, toProveAgain } from '../../../procedures/actions/prove-again.ts';
+import { sayUnlocked, unlockedFor } from '../../../procedures/actions/site-points.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import { sayLack } from '../../../safety/interlock.ts';
@@ -88,7 +89,11 @@ function blockedBy({ job, around }: ViewInput): readonly string[] {
   const action = step === undefined ? null : actionOf(step);
   if (action === null) return [];
   const found = lacksOf(action, { job, situation: situationNow(job, around.nowMs), around });
-  return found.filter((lack) => lack.lapsed === null).map((lack) => sayLack(lack, action));
+  const lacking = found.filter((lack) => lack.lapsed === null).map((lack) => sayLack(lack, action));
+  const bare = unlockedFor(job, { action, around });
+  return bare.length === 0
+    ? lacking
+    : [...lacking, `${sayUnlocked(bare)} Join the job below, or leave the card.`];
 }
 
 function backView({ job, around }: ViewInput): readonly { readonly value: string; readonly label: string }[] {

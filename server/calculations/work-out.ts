@@ -2,6 +2,7 @@
 import { CalcError } from '../../procedures/calculations/calc-error.ts';
 import type { CalcResult, Calculation, InputSpec } from '../../procedures/calculations/calculation-types.ts';
 import { checkedValues } from '../../procedures/calculations/checked-values.ts';
+import { unitOfName } from '../../procedures/calculations/checks.ts';
 import { dimensionOfName } from '../../procedures/calculations/quantity-names.ts';
 import { QUANTITY_TITLES } from '../../procedures/calculations/quantity-titles.ts';
 import type { UnitId } from '../../procedures/calculations/unit-table.ts';
@@ -80,7 +81,9 @@ function impossible({ detail }: CalcError, { calculation, units, texts }: Around
   const typed = spec === undefined || spec.kind === 'rows' ? '' : (texts[name] ?? '').trim();
   const unit = unitOf(name, { spec, units });
   const said = typed === '' ? inWords(String(value ?? 'nothing'), { unit }) : typed;
-  const allowed = inWords(withTitles(range, inputs), { unit });
+  // A range with units of its own, as of a table, does not come with the unit of the name.
+  const isSi = detail.unit === unitOfName(name);
+  const allowed = inWords(withTitles(range, inputs), { unit: isSi ? unit : null });
   const message = `${title}: ${said} cannot be. Allowed: ${allowed}.`;
   return new Refusal({
     kind: 'unreadable',

@@ -69,7 +69,7 @@ export const BOLTING_CALCULATIONS: readonly Calculation[] = [
       },
     },
     answers: ['order'],
-    equation: 'opposite bolts in turn, the pairs halving the gaps',
+    equation: 'opposite bolts in turn, then the pair square to them; the next four as far off as can be',
     validity:
       'Numbered clockwise from the top. Several orders are good; this is the usual one (common practice).',
     sources: [],

@@ -77,10 +77,24 @@ describe('the passes of a joint', () => {
 });
 
 describe('the cross pattern', () => {
-  it('is the usual one for four and eight bolts', () => {
-    expect(crossPattern({ bolts: 4 })).toEqual([1, 3, 2, 4]);
-    expect(crossPattern({ bolts: 8 })).toEqual([1, 5, 3, 7, 2, 6, 4, 8]);
-    expect(crossPattern({ bolts: 12 }).slice(0, 4)).toEqual([1, 7, 5, 11]);
+  // Four, eight and twelve: common practice, as several shops print it; sixteen to twenty-four: from memory.
+  it.each([
+    [4, [1, 3, 2, 4]],
+    [6, [1, 4, 3, 6, 2, 5]],
+    [8, [1, 5, 3, 7, 2, 6, 4, 8]],
+    [12, [1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12]],
+    [16, [1, 9, 5, 13, 3, 11, 7, 15, 2, 10, 6, 14, 4, 12, 8, 16]],
+    [20, [1, 11, 6, 16, 3, 13, 8, 18, 5, 15, 10, 20, 2, 12, 7, 17, 4, 14, 9, 19]],
+    [24, [1, 13, 7, 19, 4, 16, 10, 22, 2, 14, 8, 20, 5, 17, 11, 23, 3, 15, 9, 21, 6, 18, 12, 24]],
+  ])('is the usual one for %i bolts', (bolts, order) => {
+    expect(crossPattern({ bolts })).toEqual(order);
+  });
+
+  it('follows each pair by the one square to it, wherever the count divides by four', () => {
+    for (let quarter = 1; quarter <= 24; quarter++) {
+      const order = crossPattern({ bolts: 4 * quarter });
+      for (let at = 0; at < order.length; at += 4) expect(order[at + 2]).toBe((order[at] ?? 0) + quarter);
+    }
   });
 
   it('tightens every bolt once, each with its opposite next', () => {

@@ -55,6 +55,19 @@ describe('a calculation from what was typed', () => {
       benchSetHighPa:
         'Upper end of the bench set: 2 psi cannot be. Allowed: above lower end of the bench set (3.000 psi).',
     });
+    const loop = {
+      signal: '12 mA',
+      rangeLow: '20 mA',
+      rangeHigh: '4 mA',
+      airAction: 'air-to-open',
+      ratedTravelM: '1',
+    };
+    expect(refused('current-travel', loop).fields).toEqual({
+      rangeHigh: 'Upper end of the range: 4 mA cannot be. Allowed: above lower end of the range (20.00 mA).',
+    });
+    expect(refused('flange-bolt-torque', { boltDiameterM: '33 mm' }).what).toContain(
+      '33 mm cannot be. Allowed: one of 0.5 in, ',
+    );
     expect(refused('stem-thread', { thread: 'M12' }).fields).toEqual({
       thread: 'Thread, as in 1/2-20: M12 cannot be. Allowed: as in 1/2-20.',
     });

@@ -37,15 +37,15 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...valveTableRoutes,
       ...valveFormRoutes,
       ...valveRoutes,
+      ...crewRoutes(catalogue),
+      ...pointRoutes,
+      ...removalRoutes,
       ...gearRoutes,
       ...calculationRoutes,
     ],
     options,
   );
 }
-      ...crewRoutes(catalogue),
-      ...pointRoutes,
-      ...removalRoutes,
 
 /** What any site needs, with the routes of the work between. */
 export function routesWith(work: readonly Route[], options: RoutesOptions): readonly Route[] {

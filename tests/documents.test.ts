@@ -20,7 +20,7 @@ function commandsOf(text: string): readonly string[] {
 
 /** `npm start`, `npm run verify`: what they call in package.json. */
 function scriptsNamedIn(text: string): readonly string[] {
-  return [...text.matchAll(/\bnpm (?:run )?([a-z]+)/g)].flatMap(([, name = '']) =>
+  return [...text.matchAll(/\bnpm (?:run )?([a-z-]+)/g)].flatMap(([, name = '']) =>
     name === 'ci' ? [] : [name],
   );
 }
@@ -56,8 +56,8 @@ describe('README.md', () => {
 
   test('names the settings that the program reads', () => {
     const program = [...files].filter(([path]) => path.startsWith('server/')).map(([, text]) => text);
-    const read = new Set(program.join('\n').match(/\bYOKESIDE_[A-Z]+\b/g));
-    const named = new Set(readme.match(/\bYOKESIDE_[A-Z]+\b/g));
+    const read = new Set(program.join('\n').match(/\bYOKESIDE_[A-Z_]+\b/g));
+    const named = new Set(readme.match(/\bYOKESIDE_[A-Z_]+\b/g));
     expect([...named].sort()).toEqual([...read].sort());
   });
 });

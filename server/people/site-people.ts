@@ -171,19 +171,20 @@ export class SitePeople implements People {
     });
   }
 
-  addWithPin(
+  async addWithPin(
     who: { readonly name: string; readonly role: Role; readonly pin: string },
     by: By,
   ): Promise<Person> {
     const { name, role, pin } = who;
-    return this.#roll.inTurn(async () => {
+    const done = await this.#roll.inTurn(async () => {
       const id = await this.#roll.nextId(role);
       await this.#credentials.refuseGuessable({ newPin: pin, who: { id, name } });
       const entries = addedWithPin({ id, name, role, how: 'demo plant' });
       const check = () => this.#roll.refuseUsedName(name);
-      const done = await this.#roll.record({ id, asks: { addWithPin: name, role }, entries, check }, by);
-      return await this.#credentials.giveFirstPin({ id: done.id, pin }, by);
+      return await this.#roll.record({ id, asks: { addWithPin: name, role }, entries, check }, by);
     });
+    // After its turn, so that as many are hashed at once as may be.
+    return await this.#credentials.giveFirstPin({ id: done.id, pin }, by);
   }
 
   async giveCode(who: Checked & { readonly id: string }, by: By): Promise<NewCode> {

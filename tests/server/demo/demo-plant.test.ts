@@ -52,7 +52,7 @@ describe('the demo plant', () => {
     const empty = await anEmptySite();
     expect(await (await empty.get('/')).text()).toContain('Load the demo plant');
     await empty.close();
-    expect(await site.services.log.state(siteKind)).toEqual({ plant: 'Demo plant', demo: true });
+    expect(await site.services.log.state(siteKind)).toMatchObject({ plant: 'Demo plant', demo: true });
   });
 
   test('brings people of every role, each of whom signs in with the PIN that was shown', async () => {

@@ -84,7 +84,9 @@ function impossible({ detail }: CalcError, { calculation, units, texts }: Around
   // A range with units of its own, as of a table, does not come with the unit of the name.
   const isSi = detail.unit === unitOfName(name);
   const allowed = inWords(withTitles(range, inputs), { unit: isSi ? unit : null });
-  const message = `${title}: ${said} cannot be. Allowed: ${allowed}.`;
+  // Left blank where the others do not ask for it, and these do.
+  const fault = typed === '' && value === null ? 'it is needed here' : `${said} cannot be`;
+  const message = `${title}: ${fault}. Allowed: ${allowed}.`;
   return new Refusal({
     kind: 'unreadable',
     code: 'CAL-003',

@@ -68,6 +68,10 @@ describe('a calculation from what was typed', () => {
     expect(refused('flange-bolt-torque', { boltDiameterM: '33 mm' }).what).toContain(
       '33 mm cannot be. Allowed: one of 0.5 in, ',
     );
+    const graphite = { table: 'reference-manual', stemDiameterM: '', packing: 'graphite' };
+    expect(refused('packing-friction', { ...graphite, stemDiameterM: '0.5' }).fields).toEqual({
+      pressureClass: 'Pressure class: it is needed here. Allowed: one of 150, 300, 600, 900, 1500, 2500.',
+    });
     expect(refused('stem-thread', { thread: 'M12' }).fields).toEqual({
       thread: 'Thread, as in 1/2-20: M12 cannot be. Allowed: as in 1/2-20.',
     });

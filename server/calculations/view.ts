@@ -18,12 +18,9 @@ export function addressOf(calculation: Calculation, { texts, units, valve, sheet
   const fields = Object.entries(texts).filter(
     ([name, text]) => text !== '' || sheetTexts[name] !== undefined,
   );
-  const query = new URLSearchParams([
-    ['units', units],
-    ...(valve === '' ? [] : [['valve', valve]]),
-    ...fields,
-  ]);
-  return `${pathOfCalculation(calculation.id)}?${query}`;
+  const pairs: [string, string][] = [['units', units], ...fields];
+  if (valve !== '') pairs.splice(1, 0, ['valve', valve]);
+  return `${pathOfCalculation(calculation.id)}?${new URLSearchParams(pairs)}`;
 }
 
 /**

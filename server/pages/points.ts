@@ -95,10 +95,11 @@ interface Typed {
 
 const NOTHING: Typed = { kind: '', place: '', lockable: '', job: '', because: '' };
 
-/** @throws Refusal PNT-007 */
+/** Whoever says what points are opens the page of one that nobody has described yet. @throws Refusal PNT-007 */
 async function pointOf(call: BareCall): Promise<SitePoint> {
-  const tag = call.params.tag ?? '';
-  if ((await call.services.log.place(streamOf('point', tag))) === 0) throw noSuchPoint(tag);
+  const { success, data: tag = '' } = tagField.safeParse(call.params.tag ?? '');
+  const isKnown = success && (await call.services.log.place(streamOf('point', tag))) > 0;
+  if (!success || !(isKnown || isKeeper(call))) throw noSuchPoint(call.params.tag ?? '');
   return { ...(await call.services.log.state(pointKind, tag)), tag };
 }
 

@@ -8,7 +8,18 @@ import {
   situationAtOpening,
 } from '../safety/situation.ts';
 import { evolveSigning } from './evolve-signing.ts';
-import type { Answer, EvidenceNote, Figures, Job, JobLock, Late, Reading, Row, Words } from './job.ts';
+import type {
+  Answer,
+  EvidenceNote,
+  Figures,
+  Job,
+  JobLock,
+  Late,
+  Reading,
+  Row,
+  Together,
+  Words,
+} from './job.ts';
 import type { Json } from './json.ts';
 import { NOTHING_SIGNED, type SignatureNote } from './signing.ts';
 
@@ -42,6 +53,7 @@ export interface JobInputs {
   readonly corrects?: number;
   readonly reason?: string;
   readonly late?: Late;
+  readonly together?: Together;
   /** The place of the line that this one is about: a review, a radio signature, a reading that was read again. */
   readonly about?: number;
   readonly disposition?: Disposition;
@@ -200,6 +212,7 @@ function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): 
     figures: outcome.figures,
     reason: inputs.reason ?? '',
     late: inputs.late ?? null,
+    together: inputs.together ?? null,
     to: effects.to,
     superseded: false,
     corrected: false,

@@ -32,6 +32,14 @@ export interface Late {
   readonly reason: string;
 }
 
+/** Lines that were entered in one go, when the work was over: each has its own place, and says so. */
+export interface Together {
+  /** Place of the first of them. */
+  readonly first: number;
+  /** When they were sent, by the server's clock. */
+  readonly at: string;
+}
+
 /** One answered card. */
 export interface Answer {
   /** Place in the job's stream: how a correction names it. */
@@ -50,6 +58,8 @@ export interface Answer {
   readonly reason: string;
   /** When it was read by the word of whoever wrote it, and why it was not written then; the line's own time is the server's. */
   readonly late: Late | null;
+  /** Entered in one go with other lines; null for a line of its own. */
+  readonly together: Together | null;
   readonly to: string;
   /** A later answer, a way back or a correction stands in its place. */
   readonly superseded: boolean;

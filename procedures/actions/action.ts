@@ -3,7 +3,7 @@ import type { PointState } from '../../safety/isolation-points.ts';
 import type { Signer, SignWay } from '../../safety/sign-off.ts';
 import type { Compiled } from '../compile.ts';
 import type { JobDraft } from '../evolve.ts';
-import type { Late } from '../job.ts';
+import type { Late, Together } from '../job.ts';
 import type { Given } from '../readings/given.ts';
 
 /** What a person asks of a job. `place` is the newest line that they had seen. */
@@ -14,6 +14,7 @@ export type Action =
       readonly step: string;
       readonly given: Given;
       readonly late?: Late;
+      readonly together?: Together;
     }
   | { readonly kind: 'sign'; readonly place: number; readonly step: string; readonly shownDigest: string }
   | {

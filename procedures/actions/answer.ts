@@ -31,6 +31,7 @@ export function answer(job: Job, action: ActionOf<'answer'>, around: Surrounding
       words: understood.words,
       row,
       ...(action.late === undefined ? {} : { late: readLate(action.late, around) }),
+      ...(action.together === undefined ? {} : { together: action.together }),
     },
     outcome: { name: outcome, figures },
     effects: { ...effects, ...restarts(job, { step, to: effects.to, around }) },

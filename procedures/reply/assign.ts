@@ -1,0 +1,126 @@
+import type { Given } from '../readings/given.ts';
+import type { Ask } from './ask.ts';
+import type { Item } from './items.ts';
+import { givenOf, type Place, placesOf } from './places.ts';
+import type { Fault } from './values.ts';
+
+export interface Assigned {
+  /** Every way in which all pieces find a place, each once. */
+  readonly givens: readonly Given[];
+  /** Why there is none. */
+  readonly fault: Fault | null;
+}
+
+/** More ways than anybody would choose among. */
+const WAYS_MAX = 400;
+
+/**
+ * All ways in which the pieces of a reply find their fields. Pieces of one kind stand in the order of the card's
+ * fields: two pressures for two gauges are the first and the second.
+ */
+export function assign(items: readonly Item[], ask: Ask): Assigned {
+  const found = new Map<string, Given>();
+  let fault: Fault | null = null;
+  for (const hinted of withHints(items)) {
+    const placed = hinted.map(({ item, hint }) => placesOf(item, { ask, hint }));
+    const failed = placed.find(({ places }) => places.length === 0);
+    if (failed !== undefined) {
+      fault ??= failed.fault;
+      continue;
+    }
+    const refused = placed.find((one) => one.fault !== null)?.fault ?? null;
+    const before = found.size;
+    const kinds = hinted.map(({ item }) => item.kind);
+    for (const ways of waysThrough(
+      placed.map(({ places }) => places),
+      { kinds, ask },
+    )) {
+      const given = givenOf(ways, ask);
+      found.set(JSON.stringify(Object.entries(given).sort()), given);
+    }
+    if (found.size === before) fault ??= refused;
+  }
+  const givens = [...found.values()];
+  return { givens, fault: givens.length > 0 ? null : (fault ?? tooMuch(items)) };
+}
+
+interface Hinted {
+  readonly item: Item;
+  readonly hint: string | null;
+}
+
+/** A name stands before its value, or behind it, all through one reply: both are tried. */
+function withHints(items: readonly Item[]): readonly (readonly Hinted[])[] {
+  if (items.every(({ kind }) => kind !== 'hint')) return [items.map((item) => ({ item, hint: null }))];
+  return [hintsBefore(items), hintsBefore(items.toReversed())?.toReversed()].filter(
+    (one): one is Hinted[] => one !== undefined,
+  );
+}
+
+/** Each hint for the piece that comes next; hints one behind the other must name one field. */
+function hintsBefore(items: readonly Item[]): Hinted[] | undefined {
+  const hinted: Hinted[] = [];
+  let hint: string | null = null;
+  for (const item of items) {
+    if (item.kind === 'hint') {
+      if (hint !== null && hint !== item.field) return undefined;
+      hint = item.field;
+    } else if (item.kind === 'tag' && item.known.kind === 'gauge') {
+      hinted.push({ item, hint: null });
+    } else {
+      hinted.push({ item, hint });
+      hint = null;
+    }
+  }
+  return hint === null ? hinted : undefined;
+}
+
+function waysThrough(
+  all: readonly (readonly Place[])[],
+  { kinds, ask }: { readonly kinds: readonly Item['kind'][]; readonly ask: Ask },
+): readonly (readonly Place[])[] {
+  let ways: (readonly Place[])[] = [[]];
+  for (const places of all) {
+    ways = ways.flatMap((way) =>
+      places.filter((place) => mayFollow(way, { place, kinds, ask })).map((place) => [...way, place]),
+    );
+    // Where some were left out, one that is left would only look like the one that was meant.
+    if (ways.length > WAYS_MAX) return [];
+  }
+  return ways.filter((way) => gaugesHaveReadings(way));
+}
+
+function mayFollow(
+  way: readonly Place[],
+  {
+    place,
+    kinds,
+    ask,
+  }: { readonly place: Place; readonly kinds: readonly Item['kind'][]; readonly ask: Ask },
+): boolean {
+  const at = (name: string) => ask.fields.findIndex((field) => field.name === name);
+  const sort = (name: string) => {
+    const field = ask.fields[at(name)];
+    return field?.type === 'quantity' ? field.dimension : (field?.type ?? '');
+  };
+  return way.every((before, index) => {
+    if (before.field === place.field) return before.gauge !== place.gauge;
+    if (before.gauge || place.gauge || kinds[index] !== kinds[way.length]) return true;
+    return sort(before.field) !== sort(place.field) || at(before.field) < at(place.field);
+  });
+}
+
+/** A gauge that is named belongs to a reading that is given, unless it is all that was said. */
+function gaugesHaveReadings(way: readonly Place[]): boolean {
+  const values = way.filter(({ gauge }) => !gauge).map(({ field }) => field);
+  return values.length === 0 || way.every(({ field, gauge }) => !gauge || values.includes(field));
+}
+
+function tooMuch(items: readonly Item[]): Fault {
+  const said = items.map(({ raw }) => raw).join(' ');
+  return {
+    code: 'RPL-003',
+    what: `“${said}” is more than this card asks for, or not all of it fits.`,
+    next: 'Write one value for each field, with its unit, or with the name of the field before it.',
+  };
+}

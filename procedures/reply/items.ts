@@ -1,0 +1,122 @@
+import type { Dimension } from '../calculations/unit-table.ts';
+import { measures, unitWord } from '../readings/unit-words.ts';
+import type { Field } from '../vocabulary.ts';
+import type { Ask } from './ask.ts';
+import { hintWords, labelWords } from './labels.ts';
+import { type Option, optionsAt } from './options.ts';
+import { type KnownTag, knownTags, tagOf } from './tags.ts';
+import { type Token, tokenise } from './tokens.ts';
+import { isFiller, plainText, stem, wordsOf } from './words.ts';
+
+/** A piece of a reply that has to find its field, or that helps another to. */
+export type Item =
+  | { readonly kind: 'number'; readonly raw: string; readonly bare: boolean }
+  | { readonly kind: 'option'; readonly raw: string; readonly options: readonly Option[] }
+  | { readonly kind: 'tag'; readonly raw: string; readonly known: KnownTag }
+  | { readonly kind: 'text'; readonly raw: string }
+  /** Says nothing by itself; inside a text it belongs to it. */
+  | { readonly kind: 'soft'; readonly raw: string }
+  | { readonly kind: 'hint'; readonly raw: string; readonly field: string };
+
+/** Tags that could be read as a number are left to the numbers. */
+const COULD_BE_NUMBER = /^[\d.,]+$/;
+
+/** The pieces of a free text, in the order in which they were said. */
+export function itemsOf(text: string, ask: Pick<Ask, 'job' | 'fields'>): readonly Item[] {
+  const tags = knownTags(ask.job);
+  const lettered = tags.filter(({ tag }) => !COULD_BE_NUMBER.test(tag));
+  const hints = hintWords(ask.fields);
+  const tokens = tokenise(text, {
+    isTag: (piece) => tagOf(piece, lettered) !== undefined,
+    isName: (word) => hints.has(stem(plainText(word))) && !measuresHere(word, ask.fields),
+  });
+  const labels = labelWords(ask.fields);
+  const items: Item[] = [];
+  for (let at = 0; at < tokens.length; ) {
+    const token = tokens[at];
+    if (token === undefined) break;
+    const found = token.kind === 'number' ? null : optionsFrom(tokens.slice(at), ask.fields);
+    if (found !== null) {
+      const raw = tokens
+        .slice(at, at + found.length)
+        .map((one) => one.raw)
+        .join(' ');
+      items.push({ kind: 'option', raw, options: found.options });
+      at += found.length;
+      continue;
+    }
+    const item = itemOf(token, { tags, hints, labels });
+    items.push(item);
+    at += 1;
+  }
+  return withTextsJoined(items);
+}
+
+function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
+  const end = tokens.findIndex((token) => token.kind === 'number' || token.word === '');
+  const run = end < 0 ? tokens : tokens.slice(0, end);
+  // Read together: `did not` denies only as two words.
+  const words = wordsOf(run.map(({ raw }) => raw).join(' '));
+  const match = optionsAt(words, fields);
+  if (match === null) return null;
+  // A token may hold several words (`didn't`): the match must end where a token ends.
+  let seen = 0;
+  for (const [at, { raw }] of run.entries()) {
+    seen += wordsOf(raw).length;
+    if (seen === match.length) return { options: match.options, length: at + 1 };
+    if (seen > match.length) return null;
+  }
+  return null;
+}
+
+/** A word behind a number that is a unit of something this card asks for. */
+function measuresHere(word: string, fields: readonly Field[]): boolean {
+  const meant = unitWord(word);
+  const dimensions = fields.flatMap((field): Dimension[] => {
+    if (field.type !== 'quantity') return [];
+    return field.dimension === 'travel' ? ['percent', 'length'] : [field.dimension];
+  });
+  return meant.kind === 'units' && meant.units.some((unit) => measures(unit, dimensions));
+}
+
+function itemOf(
+  token: Token,
+  {
+    tags,
+    hints,
+    labels,
+  }: {
+    readonly tags: readonly KnownTag[];
+    readonly hints: ReadonlyMap<string, string>;
+    readonly labels: ReadonlySet<string>;
+  },
+): Item {
+  if (token.kind === 'number') return token;
+  const known = tagOf(token.raw, tags);
+  if (known !== undefined) return { kind: 'tag', raw: token.raw, known };
+  const field = hints.get(stem(token.word));
+  if (field !== undefined) return { kind: 'hint', raw: token.raw, field };
+  if (token.word === '' || isFiller(token.word) || labels.has(stem(token.word)))
+    return { kind: 'soft', raw: token.raw };
+  return { kind: 'text', raw: token.raw };
+}
+
+/** Words that follow one another are one text, with the small words in it and around it. */
+function withTextsJoined(items: readonly Item[]): readonly Item[] {
+  const joined: Item[] = [];
+  for (const item of items) {
+    const last = joined.at(-1);
+    const isRun = isWords(item) && last !== undefined && isWords(last);
+    if (isRun)
+      joined[joined.length - 1] = {
+        kind: item.kind === 'text' || last.kind === 'text' ? 'text' : 'soft',
+        raw: `${last.raw} ${item.raw}`,
+      };
+    else joined.push(item);
+  }
+  return joined.filter(({ kind }) => kind !== 'soft');
+}
+
+function isWords({ kind }: Item): boolean {
+  return kind === 'text' || kind === 'soft';
+}

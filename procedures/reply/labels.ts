@@ -1,0 +1,38 @@
+import type { Field } from '../vocabulary.ts';
+import { isFiller, plainText, stem, wordsOf } from './words.ts';
+
+/** How a field is named in a line that can be typed again: its label, or as much of it as tells it from the others. */
+export function nameOf(field: Field, fields: readonly Field[]): string {
+  const [head = ''] = field.label.split(':');
+  const meant = fieldsNamed(head, fields);
+  const isClear = meant.length === 1 && meant[0]?.name === field.name && !/[;=]|\bthen\b/i.test(head);
+  return isClear ? head : field.name;
+}
+
+/** Fields whose label, or its beginning, or whose name this is; a whole label alone where there is one. */
+export function fieldsNamed(text: string, fields: readonly Field[]): readonly Field[] {
+  const said = plainText(text);
+  if (said === '') return [];
+  const whole = fields.filter((field) => plainText(field.label) === said || plainText(field.name) === said);
+  return whole.length > 0 ? whole : fields.filter((field) => plainText(field.label).startsWith(said));
+}
+
+/** Words that stand in the label of one field alone: `lock`, said before a number, tells what the number is. */
+export function hintWords(fields: readonly Field[]): ReadonlyMap<string, string> {
+  const owners = new Map<string, Set<string>>();
+  for (const field of fields) {
+    for (const word of wordsOf(field.label).map(stem)) {
+      owners.set(word, (owners.get(word) ?? new Set()).add(field.name));
+    }
+  }
+  const hints = new Map<string, string>();
+  for (const [word, [only, ...more]] of [...owners].map(([word, names]) => [word, [...names]] as const)) {
+    if (only !== undefined && more.length === 0 && word.length >= 3 && !isFiller(word)) hints.set(word, only);
+  }
+  return hints;
+}
+
+/** Words of the labels of a card: said beside a reading, they change nothing. */
+export function labelWords(fields: readonly Field[]): ReadonlySet<string> {
+  return new Set(fields.flatMap((field) => wordsOf(field.label).map(stem)));
+}

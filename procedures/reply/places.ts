@@ -1,0 +1,151 @@
+import type { Given } from '../readings/given.ts';
+import type { Field } from '../vocabulary.ts';
+import { type Ask, mayStayBlank } from './ask.ts';
+import type { Item } from './items.ts';
+import type { KnownTag } from './tags.ts';
+import { type Fault, faultOf, isPlausibleBare, takesNumber } from './values.ts';
+
+/** Where one piece may stand. */
+export interface Place {
+  readonly field: string;
+  /** Text for the field as a form would send it. */
+  readonly value: string;
+  /** Names the gauge of a reading, not its value. */
+  readonly gauge?: true;
+}
+
+export interface Placed {
+  readonly places: readonly Place[];
+  /** Why there is none. */
+  readonly fault: Fault | null;
+}
+
+/** All fields that a piece may stand in; with a hint, that field alone. */
+export function placesOf(
+  item: Item,
+  { ask, hint }: { readonly ask: Ask; readonly hint: string | null },
+): Placed {
+  const fields = hint === null ? ask.fields : ask.fields.filter((field) => field.name === hint);
+  switch (item.kind) {
+    case 'number':
+      return numberPlaces(item, { ask, fields });
+    case 'option': {
+      const places = item.options.filter(({ field }) => fields.some((one) => one.name === field));
+      return { places, fault: places.length > 0 ? null : notHere(item.raw) };
+    }
+    case 'tag':
+      return tagPlaces(item, { ask, fields });
+    case 'text':
+      return textPlaces(item, { ask, fields, hint });
+    case 'hint':
+    case 'soft':
+      return { places: [], fault: null };
+  }
+}
+
+interface On {
+  readonly ask: Ask;
+  readonly fields: readonly Field[];
+}
+
+/** These faults only say that the number is of another kind than the field. */
+const OTHER_KIND = ['NUM-012', 'NUM-011', 'NUM-010'];
+
+function numberPlaces({ raw, bare }: Extract<Item, { kind: 'number' }>, { ask, fields }: On): Placed {
+  const places: Place[] = [];
+  const faults: Fault[] = [];
+  for (const field of fields) {
+    if (field.type !== 'quantity') continue;
+    const fault = faultOf(field, { text: raw, ask });
+    if (fault !== null) faults.push(fault);
+    else if (!bare || isPlausibleBare(field, { text: raw, ask }))
+      places.push({ field: field.name, value: raw });
+  }
+  const fault = faults.find(({ code }) => !OTHER_KIND.includes(code)) ?? faults[0] ?? null;
+  // A reading that its gauge cannot show is told so, before it passes for the number of a lock.
+  const isReading = places.length === 0 && fault !== null && !OTHER_KIND.includes(fault.code);
+  const numbers = bare && !isReading ? fields.filter(takesNumber) : [];
+  places.push(...numbers.map((field) => ({ field: field.name, value: raw })));
+  return { places, fault: fault ?? (places.length > 0 ? null : notHere(raw)) };
+}
+
+function tagPlaces({ raw, known }: Extract<Item, { kind: 'tag' }>, { ask, fields }: On): Placed {
+  if (known.kind === 'gauge') {
+    const places = fields.flatMap((field): Place[] =>
+      field.type === 'quantity' && field.gauge !== undefined
+        ? [{ field: field.name, value: known.tag, gauge: true }]
+        : [],
+    );
+    const own = places.filter(({ field }) => ownGauge(field, ask) === known.tag);
+    const found = own.length > 0 ? own : places;
+    return { places: found, fault: found.length > 0 ? null : notWanted(known.tag, known.is) };
+  }
+  const places = fields.flatMap((field): Place[] => {
+    if (field.type !== 'text') return [];
+    if (field.mustBe !== undefined)
+      return faultOf(field, { text: raw, ask }) === null ? [{ field: field.name, value: raw }] : [];
+    return known.kind === 'lock' && takesNumber(field) ? [{ field: field.name, value: raw }] : [];
+  });
+  return { places, fault: places.length > 0 ? null : atOther(known, { fields, raw }) };
+}
+
+export function ownGauge(name: string, { fields, job }: Ask): string {
+  const field = fields.find((one) => one.name === name);
+  return field?.type === 'quantity' && field.gauge !== undefined ? (job.gear[field.gauge]?.number ?? '') : '';
+}
+
+/** Words that nothing explains stand only where a text is wanted and has to be written. */
+function textPlaces(
+  { raw }: Extract<Item, { kind: 'text' }>,
+  { ask, fields, hint }: On & { readonly hint: string | null },
+): Placed {
+  const texts = fields.filter((field) => field.type === 'text');
+  const tagged = texts.filter((field) => field.mustBe !== undefined);
+  const wrongTag = tagged.map((field) => faultOf(field, { text: raw, ask })).find((fault) => fault !== null);
+  const places = texts
+    .filter((field) => field.mustBe === undefined && (hint !== null || !mayStayBlank(field, ask)))
+    .concat(tagged.filter((field) => faultOf(field, { text: raw, ask }) === null))
+    .map((field) => ({ field: field.name, value: raw }));
+  return { places, fault: places.length > 0 ? null : (wrongTag ?? notHere(raw)) };
+}
+
+function notHere(raw: string): Fault {
+  return {
+    code: 'RPL-001',
+    what: `“${raw}” is not understood on this card.`,
+    next: 'Write it another way, or answer on the card.',
+  };
+}
+
+/** The person stands at a point of this valve that the card does not mean. */
+function atOther(
+  known: KnownTag,
+  { fields, raw }: { readonly fields: readonly Field[]; readonly raw: string },
+): Fault {
+  const field = fields.find((one) => one.type === 'text' && one.mustBe !== undefined);
+  const fault = notWanted(known.tag, known.is);
+  if (field === undefined || known.kind === 'gauge') return fault;
+  return {
+    ...fault,
+    next: 'The card names another: go there and read its label.',
+    wrongTag: { field: field.name, typed: raw },
+  };
+}
+
+function notWanted(tag: string, is: string): Fault {
+  return {
+    code: 'RPL-002',
+    what: `${tag} is ${is}.`,
+    next: 'This card does not ask for it.',
+  };
+}
+
+/** What a form would send for pieces that stand in their places. */
+export function givenOf(places: readonly Place[], ask: Ask): Given {
+  const given: Record<string, string> = {};
+  for (const { field, value, gauge } of places) {
+    if (!gauge) given[field] = value;
+    else if (value !== ownGauge(field, ask)) given[`${field}Gauge`] = value;
+  }
+  return given;
+}

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { advance } from '../../procedures/advance.ts';
 import type { Job } from '../../procedures/job.ts';
-import { needsOf } from '../../safety/action-classes.ts';
+import { ACTION_CLASSES, type ActionClass, needsOf } from '../../safety/action-classes.ts';
 import {
   type AnyState,
   CONDITION_IDS,
@@ -11,7 +11,7 @@ import {
   type States,
 } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import { around, COMPILED, type JobRun, openJob, pointsOf } from '../builders/jobs.ts';
+import { around, COMPILED, type JobRun, openJob, pointsOf, TECHNICIAN } from '../builders/jobs.ts';
 import { exposing } from '../builders/mutants.ts';
 import { sheetFor, strokeScript, textsAt } from '../builders/stroke-script.ts';
 
@@ -73,13 +73,14 @@ function readyBut(step: string, but: Partial<Record<ConditionId, AnyState>>): Jo
     ...but,
   };
   const run = forced(step, states as States);
-  const lock = { lock: '1', point: 'P', owner: 't' };
+  const lock = { lock: '1', point: 'P', owner: TECHNICIAN.id };
   const job = {
     ...run.job,
     locks: { supplyLock: lock, inletLock: lock, outletLock: lock },
     envelope: {
       hold: 'h',
-      work: [actionAt(step)],
+      // The card after is signed for too, so that it is not what holds this one back.
+      work: Object.keys(ACTION_CLASSES) as ActionClass[],
       testAirPaMax: 1,
       untilMs: run.nowMs + 1,
       signedBy: 's',

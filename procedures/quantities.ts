@@ -1,6 +1,7 @@
-import { SAFE_LIMIT_PA, testAirLimit } from '../safety/limits.ts';
+import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, testAirLimit } from '../safety/limits.ts';
 import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
 import type { Dimension } from './calculations/unit-table.ts';
+import { format, preferredUnit } from './calculations/units.ts';
 import { plannedPa } from './cycle-verdict.ts';
 import type { Job } from './job.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
@@ -34,15 +35,35 @@ function plugForceN({ sheet }: Job): number {
   return (sheet.flow === 'under' ? 1 : -1) * sheet.shutOffDropPa * pushedM2;
 }
 
-function movedEnd(job: Job): string {
+function shiftByFlow(job: Job) {
   const { airAction, effectiveAreaM2 } = job.sheet;
-  const shift = rangeShift({ airAction, effectiveAreaM2, plugForceOpeningN: plugForceN(job) });
-  return shift.moves === 'not at all' ? 'neither end' : `the ${shift.endThatMoves} end ${shift.moves}`;
+  return rangeShift({ airAction, effectiveAreaM2, plugForceOpeningN: plugForceN(job) });
 }
 
-function movedByPa(job: Job): number {
-  const { airAction, effectiveAreaM2 } = job.sheet;
-  return Math.abs(rangeShift({ airAction, effectiveAreaM2, plugForceOpeningN: plugForceN(job) }).shiftPa);
+function movedEnd(job: Job): string {
+  const { moves, endThatMoves } = shiftByFlow(job);
+  return moves === 'not at all' ? 'neither end' : `the ${endThatMoves} end`;
+}
+
+function movedBy(job: Job): string {
+  const { shiftPa, moves } = shiftByFlow(job);
+  const by = pressureWords(Math.abs(shiftPa), job);
+  return moves === 'not at all' ? by : `${by} ${moves}`;
+}
+
+function pressureWords(valueSi: number, { sheet }: Job): string {
+  return format({ valueSi, unit: preferredUnit('pressure', sheet.units) });
+}
+
+function testAirBecause(job: Job): string {
+  switch (testAirLimit(job.sheet).because) {
+    case 'case rating':
+      return 'the rating of the case';
+    case 'blank case rating':
+      return 'common practice, since the sheet names no case rating';
+    case 'signal and margin':
+      return `the highest signal and ${pressureWords(MARGIN_OVER_SIGNAL_PA, job)} over it`;
+  }
 }
 
 function adjusterNeed(job: Job) {
@@ -72,13 +93,13 @@ export const FIGURES = {
   benchSetHigh: pressure('bench set, high', percentPa(100)),
   openEndSignal: pressure('signal at the open end', openEndPa),
   testAirLimit: pressure('test air, at most', (job) => testAirLimit(job.sheet).limitPa),
-  testAirBecause: text('set by', (job) => testAirLimit(job.sheet).because),
+  testAirBecause: text('set by', testAirBecause),
   travel: { label: 'travel', dimension: 'length', of: (job) => job.sheet.travelM },
   airAction: text('air action', (job) => job.sheet.airAction.replaceAll('-', ' ')),
   failPosition: text('on loss of air', (job) => (job.sheet.failPosition === 'shut' ? 'shuts' : 'opens')),
   airMoves: text('air moves the stem', (job) => job.sheet.airMovesStem),
   rangeMoved: text('flow would move', movedEnd),
-  rangeMovedBy: pressure('by up to', movedByPa),
+  rangeMovedBy: text('by up to', movedBy),
   supplyPoint: text('supply cock', (job) => job.sheet.supplyPoint),
   inletPoint: text('inlet block valve', (job) => job.sheet.inletPoint),
   outletPoint: text('outlet block valve', (job) => job.sheet.outletPoint),
@@ -91,7 +112,7 @@ export const FIGURES = {
   turnDirection: text('screw the plug stem', (job) => turnDirection(job.sheet)),
   stemThread: text('plug stem', (job) => job.sheet.stemThread),
   expectedContact: pressure('contact expected after', (job) => seatingFigures(job).expectedContactPa),
-  signalShift: pressure('contact comes earlier by', (job) => seatingFigures(job).signalShiftPa),
+  signalShift: pressure('seat is met earlier by', (job) => seatingFigures(job).signalShiftPa),
   contactFound: pressure('contact as found', (job) => number(job.figures.contactFound?.contactPa)),
   seatLoadExpected: {
     label: 'seat load expected',

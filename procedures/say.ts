@@ -3,7 +3,11 @@ import { format, preferredUnit } from './calculations/units.ts';
 import type { Job } from './job.ts';
 import { FIGURES, isFigureName } from './quantities.ts';
 
-/** A value in the unit that this plant's people read, with its label. @example say({ valueSi: 62052.8, dimension: 'pressure', units: 'us' }) // '9.00 psi' */
+/**
+ * A value in the unit that this plant's people read, with its label.
+ * @example say({ valueSi: 62052.8, dimension: 'pressure', units: 'us' }) // '9.00 psi'
+ * @example say({ valueSi: 1.25, dimension: 'turns', units: 'us' }) // '1.25 turns'
+ */
 export function say({
   valueSi,
   dimension,
@@ -13,7 +17,14 @@ export function say({
   readonly dimension: Dimension;
   readonly units: 'us' | 'si';
 }): string {
+  if (dimension === 'turns') return sayTurns(valueSi);
   return format({ valueSi, unit: preferredUnit(dimension, units) });
+}
+
+/** Turns are counted, by quarters: nobody reads a hundredth of one. */
+function sayTurns(turns: number): string {
+  const counted = Number(turns.toFixed(2));
+  return `${counted} ${counted === 1 ? 'turn' : 'turns'}`;
 }
 
 /** One figure of this valve in words, or `not on the sheet`. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { FIGURES, isFigureName } from '../../procedures/quantities.ts';
-import { fill, placeholdersIn, sayFigure } from '../../procedures/say.ts';
+import { fill, placeholdersIn, say, sayFigure } from '../../procedures/say.ts';
 import { turnsWanted } from '../../procedures/seating.ts';
 import { jobAt, openJob } from '../builders/jobs.ts';
 import { sheetFor } from '../builders/stroke-script.ts';
@@ -14,7 +14,12 @@ describe('A text of a card', () => {
   test('carries the numbers of this valve in its units', () => {
     expect(fill('Set {benchSetMid}, {tag}.', jobOf(OPENS))).toBe('Set 9.00 psi, FV-214.');
     expect(fill('At most {testAirLimit}: {testAirBecause}.', jobOf(OPENS))).toBe(
-      'At most 20.00 psi: signal and margin.',
+      'At most 20.00 psi: the highest signal and 5.00 psi over it.',
+    );
+    const blank = jobOf(OPENS, { caseRatingPa: '', signalHighPa: '40' });
+    expect(sayFigure('testAirBecause', blank)).toContain('the sheet names no case rating');
+    expect(fill('Up to {testAirLimit}: {testAirBecause}.', jobOf(OPENS, { caseRatingPa: '14' }))).toContain(
+      'the rating of the case',
     );
   });
 
@@ -27,6 +32,21 @@ describe('A text of a card', () => {
   test('says so where the sheet does not', () => {
     expect(sayFigure('bypassPoint', jobOf(OPENS, { bypassPoint: '' }))).toBe('not on the sheet');
     expect(sayFigure('seatLoadNeed', jobOf(OPENS, { seatLoadNPerM: '' }))).toBe('not on the sheet');
+  });
+});
+
+describe('What the flow would do', () => {
+  // By hand: 100 psi on a 1 in port are 78.5 lbf, on 100 in2 0.79 psi; flow under the plug opens it.
+  test('names the end of the range that it moves, how far and which way', () => {
+    const text = 'Flow would move {rangeMoved} of its range by {rangeMovedBy}.';
+    expect(fill(text, jobOf(OPENS))).toBe('Flow would move the lower end of its range by 0.79 psi down.');
+  });
+});
+
+describe('Turns', () => {
+  test('are said as they are counted', () => {
+    const said = (turns: number) => say({ valueSi: turns, dimension: 'turns', units: 'us' });
+    expect([2, 1, 1.25, 0.5].map(said)).toEqual(['2 turns', '1 turn', '1.25 turns', '0.5 turns']);
   });
 });
 

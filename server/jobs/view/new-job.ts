@@ -1,5 +1,6 @@
+import { say } from '../../../procedures/say.ts';
 import { gearFaults } from '../../../procedures/test-gear/fit.ts';
-import type { GearItem } from '../../../procedures/test-gear/gear.ts';
+import { GEAR_KINDS, type GearItem } from '../../../procedures/test-gear/gear.ts';
 import { GEAR_ROLES, type GearRole, rolesAt } from '../../../procedures/test-gear/roles.ts';
 import { wantedOf } from '../../../procedures/test-gear/wanted.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
@@ -45,6 +46,7 @@ export async function newJobParams(
     roles: roles.map((role) => ({
       name: role,
       label: GEAR_ROLES[role].label,
+      help: reachWords(role, sheet),
       options: [
         { value: '', label: 'choose' },
         ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
@@ -52,6 +54,13 @@ export async function newJobParams(
     })),
     chosen: chosen ?? { procedure: '', place: '' as Offer['place'] | '', title: '', where: '' },
   };
+}
+
+/** @example reachWords('signalGauge', sheet) // 'It has to show up to 20.00 psi.' */
+function reachWords(role: GearRole, sheet: ValveSheet): string {
+  const { kind, highSi } = wantedOf(role, sheet);
+  const most = say({ valueSi: highSi, dimension: GEAR_KINDS[kind], units: sheet.units });
+  return `It has to ${kind === 'regulator' ? 'give' : 'show'} up to ${most}.`;
 }
 
 async function gearInUse({ log }: Services): Promise<readonly GearItem[]> {

@@ -89,14 +89,17 @@ export function strokeView(
       hideCaption: true,
       groups: [
         { label: 'signal', columns: [unitFor(unit).label] },
-        { label: 'going up', columns: ['read %', 'off'] },
-        { label: 'coming down', columns: ['read %', 'off'] },
-        { label: '', columns: ['apart'] },
+        { label: 'going up', columns: ['read %', 'off %'] },
+        { label: 'coming down', columns: ['read %', 'off %'] },
+        { label: '', columns: ['apart %'] },
       ],
       rows: tableRows,
       notes: [
         `Off: read less wanted. Boxed: outside the sheet's ${limit} %.`,
         `Apart: at most ${job.sheet.hysteresisTolerancePercent} %.`,
+        ...(judged.some((row) => row.leftOut === 'on seat')
+          ? ['Seated: at the contact or beyond it, so it is not judged.']
+          : []),
       ],
     },
     curve: judged.length === 0 ? null : curveOf(job, { judged, step, title, form }),
@@ -170,18 +173,10 @@ export function findings(job: Job, figures: CycleFigures): readonly object[] {
     sheet.packingFrictionN === null
       ? 'What this packing should cost is not on the sheet.'
       : `Packing of this size and kind: ${say({ valueSi: sheet.packingFrictionN, dimension: 'force', units: sheet.units })}.`;
-  const shift = figures.benchSetShiftPa;
   const words = { inside: 'inside', outside: 'outside', 'too close': 'too close for this gauge' } as const;
   return [
     { label: 'friction, from the gap', value: frictionWords(job, figures), text: `each way. ${packing}` },
-    {
-      label: 'spring, from the middle',
-      value:
-        shift === null
-          ? 'not to be told'
-          : `${say({ valueSi: Math.abs(shift), dimension: 'pressure', units: sheet.units })} ${shift >= 0 ? 'high' : 'low'}`,
-      text: 'against the bench set of the sheet',
-    },
+    { label: 'spring, from the middle', ...springWords(job, figures) },
     {
       label: 'largest error',
       value: `${signed(figures.errorWorstPercent)} %`,
@@ -203,6 +198,20 @@ export function findings(job: Job, figures: CycleFigures): readonly object[] {
       text: `limit ${sheet.repeatabilityTolerancePercent} %`,
     },
   ];
+}
+
+/** A shift that the gauge cannot tell from none has no direction. */
+function springWords(
+  { sheet }: Job,
+  { benchSetShiftPa, benchSetShiftUncertaintyPa }: CycleFigures,
+): { readonly value: string; readonly text: string } {
+  const text = 'against the bench set of the sheet';
+  if (benchSetShiftPa === null) return { value: 'not to be told', text };
+  const words = (valueSi: number) => say({ valueSi, dimension: 'pressure', units: sheet.units });
+  const size = Math.abs(benchSetShiftPa);
+  const give = benchSetShiftUncertaintyPa ?? 0;
+  const way = size <= give ? '' : benchSetShiftPa > 0 ? ' high' : ' low';
+  return { value: `${words(size)}${way}`, text: `${text}, give or take ${words(give)}` };
 }
 
 function mark(verdict: CycleFigures['hysteresisVerdict']): string {

@@ -74,7 +74,8 @@ describe('A correction', () => {
 
   test('of a row of an earlier reading of the table is refused: that table stands no more', () => {
     const run = jobAt('asFoundStrokes');
-    const early = placeOf(run, 'asFoundCycle', 4);
+    // The first row stands anew by then, in the place of the earlier one; the fifth does not stand at all.
+    const early = [0, 4].map((row) => placeOf(run, 'asFoundCycle', row));
     act(run, { kind: 'make-safe', reason: '' });
     answer(run, { airZeroPa: '0', method: 'gauge' });
     answer(run, { choice: 'goOn' });
@@ -82,8 +83,10 @@ describe('A correction', () => {
     answer(run, { choice: 'cycle' });
     answer(run, { travelM: '0 %' });
     const given = { signalPa: '15 psi', travelM: '99 %' };
-    const refused = refusalOf(() => act(run, { kind: 'correct', corrects: early, given, reason: 'misread' }));
-    expect(refused.what).toBe('That row belongs to an earlier reading of this table.');
+    for (const corrects of early) {
+      const refused = refusalOf(() => act(run, { kind: 'correct', corrects, given, reason: 'misread' }));
+      expect(refused.what).toBe('That row belongs to an earlier reading of this table.');
+    }
     expect(run.job.tables.asFoundCycle).toHaveLength(1);
   });
 

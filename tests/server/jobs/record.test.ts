@@ -81,7 +81,7 @@ describe('a record', () => {
     });
     expect(result('lift from seat')).toMatchObject({ asFound: '0.750', asLeft: '0.650' });
     expect(record.turns.map((row) => row.value)).toEqual([
-      '2.00 turns of 1/2-20, screwed out, so that the stem gets longer',
+      '2 turns of 1/2-20, screwed out, so that the stem gets longer',
       expect.stringMatching(/^4\.60 psi found, 4\.60 psi expected, 0\.\d\d psi allowed either way$/),
     ]);
   });

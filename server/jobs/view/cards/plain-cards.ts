@@ -1,3 +1,4 @@
+import { cycleFigures } from '../../../../procedures/cycle-verdict.ts';
 import { fill } from '../../../../procedures/say.ts';
 import type {
   InstructionStep,
@@ -6,6 +7,7 @@ import type {
   WaitStep,
 } from '../../../../procedures/vocabulary.ts';
 import { fieldViews } from '../fields.ts';
+import { findings } from '../stroke.ts';
 import { bareCard, type CardInput, type CardView } from './card.ts';
 
 export function instructionCard(step: InstructionStep<string>, input: CardInput): CardView {
@@ -16,13 +18,28 @@ export function readingCard(step: ReadingStep<string>, input: CardInput): CardVi
   return { ...bareCard(step, input), fields: fieldViews(step.asks, input) };
 }
 
-export function questionCard(step: QuestionStep<string>, input: CardInput): CardView {
+export interface QuestionCard extends CardView {
+  /** What was judged just before: the choice rests on it. */
+  readonly findings: readonly object[];
+}
+
+export function questionCard(step: QuestionStep<string>, input: CardInput): QuestionCard {
   const choices = Object.entries(step.choices).map(([value, choice]) => ({
     value,
     label: fill(choice.label, input.job),
     reason: choice.reason === true,
   }));
-  return { ...bareCard(step, input), choices, act: 'Choose' };
+  return { ...bareCard(step, input), choices, findings: judgedBefore(input), act: 'Choose' };
+}
+
+/** The findings of a judgement, where a question follows it with nothing done between. */
+function judgedBefore({ job, around }: CardInput): readonly object[] {
+  const before = job.answers.findLast((one) => !one.superseded);
+  const step = before === undefined ? undefined : around.compiled.definition.steps[before.step];
+  if (step?.kind !== 'judgement') return [];
+  const { cycle = '', strokes = '' } = step.judge.with ?? {};
+  const figures = cycleFigures(job, { cycle, strokes });
+  return figures === null ? [] : findings(job, figures);
 }
 
 export interface WaitCard extends CardView {

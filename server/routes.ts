@@ -7,16 +7,19 @@ import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
+import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
-import { recordRoutes } from './pages/record.ts';
 import { pointRoutes } from './pages/points.ts';
-import { reviewRoutes } from './pages/review.ts';
+import { recordRoutes } from './pages/record.ts';
 import { removalRoutes } from './pages/removals.ts';
+import { reviewRoutes } from './pages/review.ts';
 import { screenRoutes } from './pages/screens.ts';
+import { secondLookRoutes } from './pages/second-look.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
+import { signOffRoutes } from './pages/sign-offs.ts';
 import { valveFormRoutes } from './pages/valve-form.ts';
 import { valveTableRoutes } from './pages/valve-tables.ts';
 import { valveRoutes } from './pages/valves.ts';
@@ -34,6 +37,9 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...shiftListRoutes(catalogue),
       ...recordRoutes(catalogue),
       ...jobRoutes(catalogue),
+      ...secondLookRoutes(catalogue),
+      ...signOffRoutes(catalogue),
+      liveRoute,
       ...valveTableRoutes,
       ...valveFormRoutes,
       ...valveRoutes,

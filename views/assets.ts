@@ -18,6 +18,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/8-drawing.css',
       'assets/style/11-valves.css',
       'assets/style/12-calculations.css',
+      'assets/style/13-signing.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',
@@ -31,6 +32,11 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
   'icon.svg': { parts: ['assets/icon.svg'], type: 'image/svg+xml' },
   'yokeside.js': {
     parts: ['assets/yokeside.js'],
+    type: 'text/javascript; charset=utf-8',
+    compact: compactScript,
+  },
+  'live.js': {
+    parts: ['assets/live.js'],
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },

@@ -40,7 +40,7 @@ export function review(job: Job, action: ActionOf<'review'>, around: Surrounding
   return {
     kind: 'reviewed',
     inputs: { step: job.step, about: open.place, signature: noteOf('reviewed', around) },
-    outcome: { name: 'reviewed', figures: {} },
+    outcome: { name: 'reviewed', figures: { line: open.place } },
     effects: { to: job.step },
   };
 }

@@ -62,7 +62,7 @@ function drafted(
   return {
     kind,
     inputs: { step: job.step, about: open.place, signature: noteOf('signed', around) },
-    outcome: { name: kind === 'radio-confirmed' ? 'confirmed' : 'denied', figures: {} },
+    outcome: { name: kind === 'radio-confirmed' ? 'confirmed' : 'denied', figures: { line: open.place } },
     effects: { to: job.step },
   };
 }

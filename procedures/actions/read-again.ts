@@ -67,7 +67,7 @@ export function readAgain(job: Job, action: ActionOf<'read-again'>, around: Surr
       readings: Object.values(readings),
       signature: noteOf('read again', around),
     },
-    outcome: { name: differing.length === 0 ? 'agrees' : 'differs', figures: {} },
+    outcome: { name: differing.length === 0 ? 'agrees' : 'differs', figures: { line: line.place } },
     effects: {
       to: job.step,
       ...(lapsed.length === 0

@@ -11,6 +11,7 @@ import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
 import { withZone } from './record/times.ts';
 import { drawing } from './view/drawing.ts';
+import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
 import { type Names, nameOf } from './view/words.ts';
 
@@ -68,6 +69,7 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
     results: resultsOf(job),
     turns: turnsOf(job),
     holds: holdsOf(of),
+    points: pointViews(job, compiled).map(({ title, state, more }) => ({ title, state, more })),
     people: peopleOf(of),
     doneBy: doneByOf(job, names),
     takenBack: takenBackOf(job),

@@ -1,15 +1,14 @@
 import { z } from 'zod';
 
 import { GEAR_ROLES } from '../../procedures/test-gear/roles.ts';
-import { type Fields, oneOf, optionalText, text, wrongFields } from '../http/fields.ts';
-import { type Call, type RefusedCall, type Route, route } from '../http/route.ts';
-import { actOnJob } from '../jobs/acts.ts';
+import { type Fields, oneOf, optionalText, text } from '../http/fields.ts';
+import { type RefusedCall, type Route, route } from '../http/route.ts';
+import { actByForm } from '../jobs/act-by-form.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import { openJob } from '../jobs/open-job.ts';
-import { actFields, readAction } from '../jobs/read-action.ts';
+import { actFields } from '../jobs/read-action.ts';
 import { newJobParams } from '../jobs/view/new-job.ts';
 import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
-import type { Person } from '../people/person.ts';
 import { linePage, lineRoute } from './job-lines.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
@@ -118,7 +117,10 @@ function showJobRoute(catalogue: Catalogue): Route {
     summary: 'A job: its lines, the open card with what it asks, the energies, the ways back',
     roles: 'signed-in',
     answer: jobAnswer,
-    handle: async (call) => jobPage(call, { catalogue, again: NOTHING_TYPED }),
+    handle: async (call) => {
+      const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED });
+      return { ...reply, fragment: jobPiece(reply) };
+    },
   });
 }
 
@@ -133,19 +135,8 @@ function actRoute(catalogue: Catalogue): Route {
     body: actFields,
     answer: jobAnswer,
     handle: async (call) => {
-      const action = readAction(call.body);
-      const signing = action.kind === 'sign' || action.kind === 'send-back';
-      const person = signing ? await signer(call) : call.person;
       const job = call.params.id ?? '';
-      await actOnJob({
-        services: call.services,
-        catalogue,
-        requestId: call.requestId,
-        person,
-        screen: call.screen,
-        job,
-        action,
-      });
+      await actByForm(call, { catalogue, job });
       const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED });
       return { ...reply, fragment: jobPiece(reply), seeOther: `/jobs/${job}#card` };
     },
@@ -169,12 +160,4 @@ function textsOf(typed: Fields): Readonly<Record<string, string>> {
       (pair): pair is [string, string] => typeof pair[1] === 'string' && pair[0] !== 'pin',
     ),
   );
-}
-
-/** Who signs, by name and PIN every time: a session alone signs nothing, and the session stays whose it is. */
-async function signer({ services, body, screen }: Call<z.output<typeof actFields>>): Promise<Person> {
-  const { signer: who = '', pin = '' } = body;
-  if (who === '' || pin === '')
-    throw wrongFields({ [who === '' ? 'signer' : 'pin']: 'Name and PIN sign together.' });
-  return services.people.verify({ who, pin, screen });
 }

@@ -41,20 +41,28 @@ export class LiveChannel {
     return this.#listeners.size;
   }
 
-  /** @returns the body of the answer, or null where there are too many already */
-  open({ person, wanted, stillThere }: ListenOptions): ReadableStream | null {
-    const own = [...this.#listeners].filter((one) => one.person === person).length;
+  /** @returns the body of the answer, or null where there are too many already; it listens once it is read */
+  open(options: ListenOptions): ReadableStream | null {
+    const own = [...this.#listeners].filter((one) => one.person === options.person).length;
     if (this.#closed || this.#listeners.size >= LIVE_MAX || own >= LIVE_EACH_MAX) return null;
+    let reader: ReadableStreamDefaultReader<Uint8Array> | undefined;
+    const pull = async (controller: ReadableStreamDefaultController<Uint8Array>): Promise<void> => {
+      reader ??= this.#listen(options).getReader();
+      const { done, value } = await reader.read();
+      if (done) controller.close();
+      else controller.enqueue(value);
+    };
+    return new ReadableStream<Uint8Array>(
+      { pull, cancel: async (reason) => await reader?.cancel(reason) },
+      { highWaterMark: 0 },
+    );
+  }
+
+  #listen({ person, wanted, stillThere }: ListenOptions): ReadableStream<Uint8Array> {
     const { readable, writable } = new TransformStream<Uint8Array, Uint8Array>();
     const stream = new SSEStreamingApi(writable, readable);
-    const listener: Listener = {
-      person,
-      wanted,
-      waiting: new Map(),
-      stream,
-      writing: false,
-      timer: undefined,
-    };
+    const waiting = new Map<string, number>();
+    const listener: Listener = { person, wanted, waiting, stream, writing: false, timer: undefined };
     this.#listeners.add(listener);
     stream.onAbort(() => this.#drop(listener));
     this.#beat(listener, { stillThere, beats: 0 });

@@ -38,7 +38,9 @@ export async function signingOf(
 ): Promise<Signing> {
   const { services, screen } = call;
   const { signer: who = '', pin = '', nonce = '', why = '' } = fields;
-  services.nonces.check(nonce, page);
+  // The same request again is answered as before, however old its page is by now.
+  const isAgain = (await services.store.answered(call.requestId)) !== undefined;
+  if (!isAgain) services.nonces.check(nonce, page);
   if (who === '' || pin === '')
     throw wrongFields({ [who === '' ? 'signer' : 'pin']: 'Name and PIN sign together.' });
   if (wayOf(fields.way) === 'radio') return await byRadio(call, { fields, page });

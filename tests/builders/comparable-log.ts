@@ -3,7 +3,7 @@ import type { SiteLog } from '../../server/log/site-log.ts';
 import type { LogEntry } from '../../server/store/store.ts';
 
 /** Fields that hold a time, a place in the whole chain, or a digest that these go into. */
-const TIMED: readonly string[] = ['at', 'seq', 'untilMs', 'shownDigest'];
+const TIMED: readonly string[] = ['at', 'seq', 'untilMs', 'shownDigest', 'nonce'];
 
 export interface ComparableEntry {
   readonly stream: string;

@@ -1,11 +1,14 @@
 import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
+import type { JobInputs } from '../../../procedures/evolve.ts';
 import { holdEvidence } from '../../../procedures/hold.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill, say } from '../../../procedures/say.ts';
+import type { SignatureNote } from '../../../procedures/signing.ts';
 import type { HoldStep } from '../../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
+import { DISPOSITIONS } from '../../../safety/sign-off.ts';
 import { stateWord } from '../../../views/pictures/marks.ts';
 import { checkNumber } from '../../log/check-number.ts';
 import type { LogEntry } from '../../store/store.ts';
@@ -31,8 +34,9 @@ export function holdsOf(of: OfJob): Hold[] {
   const { steps } = compiled.definition;
   const answered = entries.flatMap((entry) => {
     const step = steps[stepOf(entry)];
-    const atHold = entry.kind === 'hold-signed' || entry.kind === 'hold-sent-back';
-    return atHold && step?.kind === 'hold' ? [answeredHold(entry, { of, step })] : [];
+    return AT_HOLD[entry.kind] !== undefined && step?.kind === 'hold'
+      ? [answeredHold(entry, { of, step })]
+      : [];
   });
   const signed = job.holds.map((one) => one.step);
   const straight = straightWay(compiled.definition, job.facts.place);
@@ -42,6 +46,16 @@ export function holdsOf(of: OfJob): Hold[] {
     ...waiting.filter((id) => !signed.includes(id)).map((id) => ({ ...named(id, of), ...NOT_SIGNED })),
   ];
 }
+
+/** Lines that answer a hold, and how it stands after them. */
+const AT_HOLD: Readonly<Record<string, Hold['state']>> = {
+  'hold-signed': 'signed',
+  'hold-sent-back': 'sent back',
+  'hold-waived': 'waived',
+  witnessed: 'signed',
+  'not-witnessed': 'not witnessed',
+  'review-opened': 'review asked for',
+};
 
 /** The job as it stood when a line was written, for its evidence and its drawing. */
 export function jobBefore({ entries }: OfJob, place: number): Job {
@@ -82,14 +96,14 @@ function answeredHold(
   const signed = of.job.holds.find((one) => one.place === entry.place);
   const rows = holdEvidence(step, then);
   const first = Math.min(...rows.map((row) => row.note?.seq ?? Number.POSITIVE_INFINITY));
-  const { reason = '' } = entry.inputs as { readonly reason?: string };
+  const { signature } = entry.inputs as unknown as JobInputs;
   return {
     ...named(stepOf(entry), of),
-    state: signed === undefined ? 'sent back' : 'signed',
-    by: nameOf(entry.person ?? '', of.names),
+    state: AT_HOLD[entry.kind] ?? 'not signed',
+    by: byWhom(entry, { of, signature }),
     at: withZone(entry.at),
     screen: entry.screen,
-    meaning: signed === undefined ? `Sent back: ${reason}` : meaningOf(step, { then, signed }),
+    meaning: meaningOf(entry, { of, step, then }),
     restsOn: Number.isFinite(first) ? `lines ${first} to ${then.seq} of the log` : '',
     check: signed === undefined ? '' : checkNumber(signed.shownDigest),
     evidence: rows
@@ -99,13 +113,60 @@ function answeredHold(
   };
 }
 
-/** What the signature allowed, and nothing else. */
+/** The name that was printed when it was signed, with the role that it was signed in. */
+function byWhom(
+  entry: LogEntry,
+  { of, signature }: { readonly of: OfJob; readonly signature: SignatureNote | undefined },
+): string {
+  if (signature === undefined || signature.name === '') return nameOf(entry.person ?? '', of.names);
+  const { name, person, role } = signature;
+  return `${name} (${short(person)}), ${role.replaceAll('-', ' ')}`;
+}
+
+/** What the line means: what was allowed and how it was given, or what is wrong and what is done about it. */
 function meaningOf(
+  entry: LogEntry,
+  { of, step, then }: { readonly of: OfJob; readonly step: HoldStep<string>; readonly then: Job },
+): string {
+  const { reason = '' } = entry.inputs as unknown as JobInputs;
+  const signed = of.job.holds.find((one) => one.place === entry.place);
+  const back = of.job.signing.sentBack.find((one) => one.place === entry.place);
+  if (back !== undefined) {
+    const after = back.acceptedAt === null ? 'not signed since' : `signed on line ${back.acceptedAt}`;
+    return `Sent back: ${reason}. What is done about it: ${DISPOSITIONS[back.disposition].toLowerCase()}; ${after}`;
+  }
+  if (entry.kind === 'hold-waived') return `Waived, not accepted: ${reason}`;
+  if (entry.kind === 'not-witnessed') return 'The witness was told and did not come in the time given';
+  if (entry.kind === 'review-opened') return 'Work went on; the job does not close before it is reviewed';
+  if (signed === undefined) return 'Watched and found as it should be';
+  return [allowedBy(step, { then, signed }), wayText(signed), radioText(of.job, entry.place)]
+    .filter((text) => text !== '')
+    .join('. ');
+}
+
+function wayText({ way, why }: Job['holds'][number]): string {
+  if (way === 'second person') return `Signed by a second competent person, since ${why}`;
+  return way === 'radio' ? `Signed by radio, since ${why}` : '';
+}
+
+function radioText({ signing }: Job, place: number): string {
+  const note = signing.radio.find((one) => one.place === place);
+  if (note === undefined) return '';
+  const stands = {
+    open: 'not confirmed yet by the one who was heard',
+    confirmed: 'confirmed with the code by the one who was heard',
+    denied: 'DENIED by the one who was said to be heard',
+  };
+  return `Heard by ${short(note.heardBy)}, code ${note.code} read back, ${stands[note.stands]}`;
+}
+
+/** What the signature allowed, and nothing else. */
+function allowedBy(
   step: HoldStep<string>,
   { then, signed }: { readonly then: Job; readonly signed: Job['holds'][number] },
 ): string {
   const { envelope } = signed;
-  if (step.allows.length === 0 || envelope === null) return 'Took the work as left; allowed nothing more.';
+  if (step.allows.length === 0 || envelope === null) return 'Took the work as left; allowed nothing more';
   const work = envelope.work.map((action) => ACTION_CLASSES[action].name).join('; ');
   const locks = Object.values(then.locks).map((lock) => lock.lock);
   const airLimit = say({ valueSi: envelope.testAirPaMax, dimension: 'pressure', units: then.sheet.units });

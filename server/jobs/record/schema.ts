@@ -43,7 +43,7 @@ const evidence = z.object({
 const hold = z.object({
   hold: z.string(),
   title: z.string(),
-  state: z.enum(['signed', 'sent back', 'not signed']),
+  state: z.enum(['signed', 'sent back', 'waived', 'not witnessed', 'review asked for', 'not signed']),
   by: z.string(),
   at: z.string().describe('With its zone'),
   screen: z.string(),
@@ -75,6 +75,8 @@ export const recordSchema = z.object({
   results: z.array(result),
   turns: z.array(pair),
   holds: z.array(hold),
+  /** How each point of the job stands. */
+  points: z.array(z.object({ title: z.string(), state: z.string(), more: z.string() })),
   people: z.array(z.object({ id: z.string(), name: z.string() })),
   doneBy: z.array(z.object({ name: z.string(), at: z.string().describe('Of their last line') })),
   takenBack: z.object({ by: z.string(), at: z.string() }).nullable(),

@@ -12,14 +12,17 @@ import { drawing } from './drawing.ts';
 import { DRAWN, energyView } from './energies.ts';
 import { type FieldView, fieldViews, type Typed } from './fields.ts';
 import { lineViews } from './lines.ts';
+import { pointViews } from './points.ts';
 import { scaleView } from './scale.ts';
-import { clock, placeWords } from './words.ts';
+import { clock, nameOf, placeWords } from './words.ts';
 
 export interface ViewInput {
   readonly job: Job;
   readonly around: Surroundings;
   readonly again: Typed;
   readonly people: CardInput['people'];
+  readonly competent: CardInput['competent'];
+  readonly nonce: string;
 }
 
 export type JobView = ReturnType<typeof jobView>;
@@ -44,16 +47,16 @@ export function jobView(input: ViewInput) {
     closedAs: job.closedAs,
     step: job.step,
     place: job.place,
+    nonce: input.nonce,
     seq: job.seq,
     lastKept: `${job.seq}, ${clock(job.answers.at(-1)?.at ?? job.openedAt)}`,
     units: job.sheet.units,
     scale,
     lines: groups(job, around),
-    card:
-      open === null
-        ? null
-        : buildCard(open, { job, around, number: scale.at, again: input.again, people: input.people }),
+    card: open === null ? null : buildCard(open, { ...input, number: scale.at }),
     ending: step?.kind === 'end' ? fill(step.title, job) : '',
+    points: pointViews(job, around.compiled),
+    lastBy: lastBy(input),
     lapsed: open === null ? null : lapsedView(input),
     blocked: open === null ? [] : blockedBy(input),
     back: open === null ? [] : backView(input),
@@ -61,6 +64,14 @@ export function jobView(input: ViewInput) {
     /** Drawn when a template asks: a JSON client has no use for it, and it costs as much as all else together. */
     drawing: () => drawing(job, around.nowMs),
   };
+}
+
+/** Who wrote the newest line, for the other screens that show this job. */
+function lastBy({ job, people }: ViewInput): string {
+  const last = job.answers.at(-1);
+  if (last === undefined) return '';
+  const names = new Map(people.map(({ id, name }) => [id, name]));
+  return `${nameOf(last.person, names)} at ${clock(last.at)} UTC`;
 }
 
 /** Lines under the heading of their phase, as they came. */

@@ -17,6 +17,8 @@ export interface LineView {
   readonly when: string;
   readonly more: string;
   readonly correctable: boolean;
+  /** A second person may read its gauge again. */
+  readonly readable: boolean;
   /** The rows of a table that this line stands for, folded under it. */
   readonly rows: readonly {
     readonly place: number;
@@ -59,17 +61,21 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       place: answer.place,
       step: answer.step,
       phase: step?.phase ?? '',
-      what: step === undefined ? answer.step : fill(step.title, job),
+      what: whatOf(answer, { job, definition }),
       reading: given(answer.readings) || wordsOf(answer, step),
       verdict: answer.superseded
         ? { mark: 'off-path', word: answer.corrected ? 'corrected' : 'asked again' }
-        : verdictOf(answer),
+        : lateToo(verdictOf(answer), answer),
       who: short(answer.person),
       when: clock(answer.at),
       more: moreOf(answer),
       correctable:
         !answer.superseded &&
         (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),
+      readable:
+        standing &&
+        answer.act === 'step-answered' &&
+        answer.readings.some(({ field, gauge }) => gauge !== null && !field.includes('Before')),
       rows: isRow
         ? [{ place: answer.place, reading: given(answer.readings), word, correctable: standing }]
         : [],
@@ -77,9 +83,33 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
   });
 }
 
+const ABOUT: Readonly<Record<string, string>> = {
+  'read-again': 'Read again by a second person',
+  reviewed: 'Reviewed',
+  'radio-confirmed': 'Signature by radio confirmed',
+  'radio-denied': 'Signature by radio denied',
+};
+
+/** The card that was answered; of a line about another line, what was done with that one. */
+function whatOf(
+  answer: Answer,
+  { job, definition }: { readonly job: Job; readonly definition: Compiled['definition'] },
+): string {
+  const about = ABOUT[answer.act];
+  const line = job.answers.find((one) => one.place === answer.figures.line);
+  const step = definition.steps[(about === undefined ? answer : (line ?? answer)).step];
+  const title = step === undefined ? answer.step : fill(step.title, job);
+  return about === undefined ? title : `${about}, line ${String(answer.figures.line)}: ${title}`;
+}
+
 function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
   if (step?.kind === 'question') return step.choices[answer.outcome]?.label ?? '';
   return '';
+}
+
+/** A line that was written later says so wherever it stands. */
+function lateToo(verdict: LineView['verdict'], { late }: Answer): LineView['verdict'] {
+  return late === null ? verdict : { ...verdict, word: `${verdict.word}, written late` };
 }
 
 const GOOD: readonly string[] = [
@@ -96,6 +126,10 @@ const GOOD: readonly string[] = [
   'signed',
   'waited',
   'proved again',
+  'witnessed',
+  'reviewed',
+  'agrees',
+  'confirmed',
 ];
 const BAD: readonly string[] = [
   'no',
@@ -112,10 +146,16 @@ const BAD: readonly string[] = [
   'does not move',
   'does not repeat',
   'too near its seat',
+  'differs',
+  'denied',
 ];
 
 function verdictOf(answer: Answer): LineView['verdict'] {
   if (answer.act === 'hold-sent-back') return { mark: 'sent-back', word: 'sent back' };
+  if (answer.act === 'overridden') {
+    const { judged } = answer.figures;
+    return { mark: 'record', word: `${String(judged)}, taken as ${answer.outcome}` };
+  }
   if (answer.act === 'made-safe') return { mark: 'record', word: 'stopped' };
   if (answer.outcome === 'too close') return { mark: 'too-close', word: 'too close' };
   if (GOOD.includes(answer.outcome)) return { mark: 'inside', word: answer.outcome };
@@ -125,11 +165,14 @@ function verdictOf(answer: Answer): LineView['verdict'] {
     word:
       answer.outcome === 'more rows'
         ? 'read'
-        : answer.outcome === 'kept' || answer.outcome === 'done'
+        : TOLD_AS_IT_IS.includes(answer.outcome)
           ? answer.outcome
           : 'told',
   };
 }
+
+/** Outcomes that say themselves what was done. */
+const TOLD_AS_IT_IS: readonly string[] = ['kept', 'done', 'waived', 'not witnessed', 'review asked for'];
 
 function moreOf(answer: Answer): string {
   const words = Object.entries(answer.words).map(([name, word]) => `${name}: ${word}`);
@@ -142,5 +185,10 @@ function moreOf(answer: Answer): string {
     ...words,
     ...(gauges.length > 0 ? [`gauge ${gauges.join(', ')}`] : []),
     ...(by ? [`read by ${by}`] : []),
+    ...(answer.late === null
+      ? []
+      : [
+          `written later: read at ${clock(answer.late.claimedAt)} UTC by its writer’s word, ${answer.late.reason}`,
+        ]),
   ].join('. ');
 }

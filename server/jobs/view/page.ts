@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { BareCall, Reply, View } from '../../http/route.ts';
 import type { Person } from '../../people/person.ts';
+import { signingKind } from '../../signing/signing-stream.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
@@ -44,11 +45,14 @@ export const jobAnswer = z.object({
       fields: z.array(fieldAnswer),
       choices: z.array(z.object({ value: z.string(), label: z.string(), reason: z.boolean() })),
       shownDigest: z.string().nullable(),
+      /** One-time number of this page, sent with what is signed on it. */
+      nonce: z.string(),
       signers: z.array(z.object({ value: z.string(), label: z.string() })),
     })
     .nullable(),
   /** What the last person at this valve left for the next. */
   left: z.array(z.object({ label: z.string(), value: z.string() })),
+  points: z.array(z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() })),
   proveAgain: z.array(fieldAnswer),
   blocked: z.array(z.string()),
   back: z.array(z.object({ value: z.string(), label: z.string() })),
@@ -105,9 +109,11 @@ function answerOf(view: JobView, left: LeftBehind): JobAnswer {
             fields: card.fields.map(fieldOf),
             choices: [...card.choices],
             shownDigest: hold?.shownDigest ?? null,
+            nonce: view.nonce,
             signers: hold?.people ?? [],
           },
     left: [...left.rows],
+    points: view.points.map((point) => ({ ...point })),
     proveAgain: (view.lapsed?.fields ?? []).map(fieldOf),
     blocked: [...view.blocked],
     back: [...view.back],
@@ -153,7 +159,21 @@ export async function jobPage(
   const people = (await services.people.list()).filter((one) => !one.retired);
   const { definition } = around.compiled;
   const shown = isForOpenCard(again.typed, job) ? again : NOTHING_TYPED;
-  const view = jobView({ job, around, again: shown, people });
+  const { competent } = await services.log.state(signingKind);
+  const nonce = services.nonces.issue({
+    job: job.id,
+    line: job.place,
+    digest: around.shownDigest,
+    screen: call.screen,
+  });
+  const view = jobView({
+    job,
+    around,
+    again: shown,
+    people,
+    competent: competent.map(({ person: id }) => id),
+    nonce,
+  });
   const left = await leftBehind(job.tag, services);
   const unsent = typedElsewhere(again.typed, { job, definition });
   const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed };
@@ -185,7 +205,17 @@ function forTemplate(view: JobView, { again }: { readonly again: Typed }): objec
     card:
       card === null
         ? null
-        : { stroke: null, findings: [], leftS: 0, unshown: [], people: [], ...card, ...extras(card, again) },
+        : {
+            stroke: null,
+            findings: [],
+            leftS: 0,
+            unshown: [],
+            people: [],
+            overrides: [],
+            judges: [],
+            ...card,
+            ...extras(card, again),
+          },
   };
 }
 
@@ -194,11 +224,21 @@ function extras(card: NonNullable<JobView['card']>, { typed }: Typed): object {
   return {
     options: card.choices.map(({ value, label }) => ({ value, label, checked: typed.choice === value })),
     wantsReason: card.choices.some((choice) => choice.reason),
-    waits:
-      unshown.length > 0
-        ? `<p class="hold__text">Not shown safe: ${unshown.join(', ')}. It goes back, or is shown again.</p>`
-        : '<p class="hold__text">Nobody here may sign: a supervisor who did none of this work is wanted.</p>',
+    waits: waitsText(card, unshown),
   };
+}
+
+/** Why the signature below cannot be given now, in one sentence each. */
+function waitsText(card: NonNullable<JobView['card']>, unshown: readonly string[]): string {
+  const waitsFor = 'waitsFor' in card ? String(card.waitsFor) : '';
+  const nobody = 'people' in card && (card.people as readonly object[]).length === 0;
+  return [
+    ...(unshown.length > 0
+      ? [`Not shown safe: ${unshown.join(', ')}. It goes back, or is shown again.`]
+      : []),
+    ...(waitsFor === '' ? [] : [waitsFor]),
+    ...(nobody ? ['No supervisor of this site may sign: one who had no hand in this work is wanted.'] : []),
+  ].join(' ');
 }
 
 const ESCAPES: Readonly<Record<string, string>> = {
@@ -221,7 +261,10 @@ function lineHtml(job: string, line: Line): string {
     );
     return `<ol>${rows.join('')}</ol>`;
   }
-  return `<p>${escaped(line.more)}.${line.correctable ? link(line.place) : ''}</p>`;
+  const again = line.readable
+    ? ` <a href="/jobs/${job}/lines/${line.place}/again">Read line ${line.place} again</a>`
+    : '';
+  return `<p>${escaped(line.more)}.${line.correctable ? link(line.place) : ''}${again}</p>`;
 }
 
 function escaped(text: string): string {

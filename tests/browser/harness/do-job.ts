@@ -39,7 +39,7 @@ export async function doStrokeCheck(job: DoJob): Promise<string> {
   throw new Error('The job did not end within 120 cards.');
 }
 
-async function openByClicking({ page, tag, place }: DoJob): Promise<string> {
+export async function openByClicking({ page, tag, place }: Omit<DoJob, 'at'>): Promise<string> {
   await page.goto(`/jobs/new?tag=${tag}&procedure=stroke-check&place=${place}`);
   for (const [role, number] of Object.entries(GEAR_IN_PSI)) {
     const select = page.locator(`select[name=${role}]`);

@@ -44,7 +44,7 @@ describe('an act out of its turn is refused', () => {
     expect((await at.sendForm(fields)).status).toBe(303);
     const { status, problem } = await at.sendJson({ ...fields, requestId: newRequestId() });
     expect([status, problem.code]).toEqual([409, 'JOB-002']);
-    expect(problem.what).toBe('Another screen has answered this card since you opened it.');
+    expect(problem.what).toMatch(/^This step was answered by technician 1 \(T1\) at \d\d:\d\d UTC/);
   });
 
   test('replayed to the letter it gets its first answer, and no second entry', async () => {
@@ -172,7 +172,9 @@ describe('two people at one card', () => {
     );
     expect(second.status).toBe(409);
     const text = textOf(second.html);
-    expect(text).toContain('Another screen has answered this card since you opened it.');
+    expect(text).toMatch(
+      /This step was answered by technician 1 \(T1\) at \d\d:\d\d UTC, while your card was open\./,
+    );
     expect(text).toContain('Signal: 3.05 psi Travel: 0.4 %');
     // The reading of the first row must not wait in the field of the second.
     expect(standing(second.html)).toMatchObject({ signalPa: '', travelM: '' });
@@ -210,13 +212,14 @@ describe('a hold is not signed', () => {
       as: at.technician.browser,
       headers: { accept: 'application/json' },
     });
-    const { card } = (await response.json()) as { card: { shownDigest: string } };
+    const { card } = (await response.json()) as { card: { shownDigest: string; nonce: string } };
     const fields = await at.cardFields('sign');
     return {
       ...fields,
       signer: at.supervisor.person.id,
       pin: PINS.supervisor,
       shownDigest: card.shownDigest,
+      nonce: card.nonce,
       ...of,
     };
   }
@@ -250,7 +253,7 @@ describe('a hold is not signed', () => {
     ['no PIN', { pin: '' }, 'FRM-002'],
     ['no name', { signer: '' }, 'FRM-002'],
     ['nobody’s name', { signer: 'x99' }, 'PPL-001'],
-    ['a digest of something else than was shown', { shownDigest: 'a'.repeat(64) }, 'HLD-004'],
+    ['a digest of something else than was shown', { shownDigest: 'a'.repeat(64) }, 'HLD-016'],
     ['a step further on', { step: 'turnStem' }, 'JOB-003'],
   ])('with %s', async (_name, forged, code) => {
     await expectUnsigned(await at.sendJson(await signing(forged)), code);
@@ -268,7 +271,7 @@ describe('a hold is not signed', () => {
     expect((await at.sendForm(fields)).status).toBe(303);
     const after = await at.length();
     const again = await at.sendJson({ ...fields, requestId: newRequestId() });
-    expect([again.status, again.problem.code]).toEqual([409, 'JOB-002']);
+    expect([again.status, again.problem.code]).toEqual([409, 'HLD-007']);
     expect(await at.length()).toBe(after);
   });
 });

@@ -162,7 +162,8 @@ describe('a record', () => {
     ]);
     expect(told.holds[0]).toMatchObject({
       state: 'sent back',
-      meaning: 'Sent back: drain dribbles',
+      meaning:
+        'Sent back: drain dribbles. What is done about it: shown or done again, then asked for again; not signed since',
       check: '',
     });
     expect(told.status).toBe('parked');

@@ -18,13 +18,14 @@ async function signing(of: Texts): Promise<Texts> {
     as: at.technician.browser,
     headers: { accept: 'application/json' },
   });
-  const { card } = (await answer.json()) as { card: { shownDigest: string } };
+  const { card } = (await answer.json()) as { card: { shownDigest: string; nonce: string } };
   const fields = await at.cardFields('sign');
   return {
     ...fields,
     signer: at.supervisor.person.id,
     pin: PINS.supervisor,
     shownDigest: card.shownDigest,
+    nonce: card.nonce,
     ...of,
   };
 }

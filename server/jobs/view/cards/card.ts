@@ -13,6 +13,10 @@ export interface CardInput {
   readonly number: number;
   readonly again: Typed;
   readonly people: readonly { readonly id: string; readonly name: string; readonly role: string }[];
+  /** Who is named as competent to sign where no supervisor can come. */
+  readonly competent: readonly string[];
+  /** One-time number of the page, for what is signed on it. */
+  readonly nonce: string;
 }
 
 export interface CardView {

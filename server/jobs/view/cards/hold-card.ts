@@ -1,85 +1,133 @@
 import { situationNow } from '../../../../procedures/actions/move.ts';
-import { holdEvidence, unshown, workBefore } from '../../../../procedures/hold.ts';
-import { sayFigure } from '../../../../procedures/say.ts';
+import { noticeLeftS } from '../../../../procedures/actions/points.ts';
+import { notReadAgain, openDepartures, unshown, workBefore } from '../../../../procedures/hold.ts';
+import { fill, sayFigure } from '../../../../procedures/say.ts';
 import type { HoldStep } from '../../../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../../../safety/action-classes.ts';
-import { CONDITIONS, ENERGY_IDS } from '../../../../safety/conditions.ts';
 import { SIGN_OFF_HOURS } from '../../../../safety/limits.ts';
-import { mayNotSign } from '../../../../safety/sign-off.ts';
+import { DISPOSITIONS, mayNotSign, workByRadio } from '../../../../safety/sign-off.ts';
 import { checkNumber } from '../../../log/check-number.ts';
-import { doneText, energyView } from '../energies.ts';
+import { departuresOf } from '../departures.ts';
 import { holdNumber } from '../scale.ts';
 import { clock, short } from '../words.ts';
 import { bareCard, type CardInput, type CardView } from './card.ts';
+import { type EvidenceView, evidenceView, restsOn } from './hold-evidence.ts';
+
+interface Option {
+  readonly value: string;
+  readonly label: string;
+  readonly selected?: boolean;
+}
 
 export interface HoldCard extends CardView {
   readonly hold: string;
-  readonly evidence: { readonly rows: readonly object[]; readonly absent: string };
+  readonly point: HoldStep<string>['point'];
+  readonly criterion: string;
+  readonly evidence: EvidenceView;
   readonly unshown: readonly string[];
+  /** Why nobody can sign now, though somebody may. */
+  readonly waitsFor: string;
+  readonly departures: readonly { readonly text: string }[];
   readonly allows: readonly { readonly label: string; readonly text: string; readonly strong?: string }[];
-  readonly people: readonly { readonly value: string; readonly label: string }[];
+  readonly people: readonly Option[];
+  /** Named as competent, for when no supervisor can come. */
+  readonly seconds: readonly Option[];
+  readonly dispositions: readonly Option[];
+  readonly byRadio: boolean;
+  readonly waivers: readonly Option[];
+  /** What may go on before it is signed, and when; blank at a hold. */
+  readonly goOn: string;
+  readonly noticeLeftS: number;
   readonly shownDigest: string;
+  readonly nonce: string;
   readonly check: string;
 }
+
+const POINT_WORDS = { hold: 'Hold', witness: 'Witness point', review: 'Review' } as const;
 
 /** Evidence energy by energy, what the signature would allow, and who may give it. */
 export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
   const { job, around } = input;
-  const rows = holdEvidence(step, job);
-  const { hold, of } = holdNumber(job, around.compiled.definition, job.step);
+  const { definition } = around.compiled;
+  const { hold, of } = holdNumber(job, definition, job.step);
+  const name = POINT_WORDS[step.point];
   return {
     ...bareCard(step, input),
-    hold: hold > 0 ? `Hold ${hold} of ${of}` : 'Hold',
-    evidence: {
-      rows: rows.filter((row) => row.state !== 'absent').map((row) => evidenceRow(row.condition, input)),
-      absent: absentText(rows),
-    },
+    hold: hold > 0 ? `${name} ${hold} of ${of}` : name,
+    point: step.point,
+    criterion: fill(step.criterion, job),
+    evidence: evidenceView(step, input),
     unshown: unshown(step, situationNow(job, around.nowMs)),
+    waitsFor: waitsFor(step, input),
+    departures: departureLines(input),
     allows: allowed(step, input),
-    people: input.people
-      .filter((person) => mayNotSign(person, workBefore(job, around.compiled.definition)) === null)
-      .map((person) => ({ value: person.id, label: person.name })),
+    ...whoMay(step, input),
+    dispositions: Object.entries(DISPOSITIONS).map(([value, label]) => ({ value, label })),
+    ...goingOn(step, input),
     shownDigest: around.shownDigest,
+    nonce: input.nonce,
     check: checkNumber(around.shownDigest),
-    act: `Sign ${hold > 0 ? `hold ${hold}` : 'the hold'} on ${job.tag}`,
+    act: `Sign ${hold > 0 ? `${name.toLowerCase()} ${hold}` : `the ${name.toLowerCase()}`} on ${job.tag}`,
   };
 }
 
-function evidenceRow(condition: Parameters<typeof energyView>[0], { job, around }: CardInput): object {
-  const view = energyView(condition, { job, nowMs: around.nowMs });
-  const energy = CONDITIONS[condition].group === 'energy';
-  const state = energy || condition === 'bypass' ? view.state : job.situation.states[condition];
-  const note = job.evidence[condition];
+function whoMay(
+  step: HoldStep<string>,
+  { job, around, people, competent }: CardInput,
+): Pick<HoldCard, 'people' | 'seconds' | 'waivers' | 'byRadio'> {
+  const work = workBefore(job, around.compiled.definition);
+  const option = ({ id, name }: { readonly id: string; readonly name: string }) => ({
+    value: id,
+    label: name,
+  });
+  const mayBeSecond = (person: CardInput['people'][number]) =>
+    mayNotSign({ ...person, competent: competent.includes(person.id) }, { ...work, way: 'second person' }) ===
+    null;
+  const hadAHand = [...work.performers, ...work.acknowledgers];
+  const mayWaive = ({ id, role }: CardInput['people'][number]) =>
+    role === step.waivedBy && !hadAHand.includes(id);
   return {
-    letter: view.letter,
-    name: view.name,
-    done: energy || condition === 'bypass' ? doneText(view, job) : '',
-    state: energy || condition === 'bypass' ? view.state : 'contained',
-    word: energy || condition === 'bypass' ? '' : String(state).toUpperCase(),
-    lock: view.lock ?? '',
-    was: view.was ?? '',
-    is: view.is ?? '',
-    unit: '',
-    who: note === undefined ? '' : short(note.person),
-    when: note === undefined ? '' : clock(note.at),
-    gauge: view.gauge,
-    record: condition === 'bypass',
+    people: people.filter((person) => mayNotSign(person, work) === null).map(option),
+    seconds: people.filter(mayBeSecond).map(option),
+    waivers: step.waivedBy === undefined ? [] : people.filter(mayWaive).map(option),
+    byRadio: step.point === 'hold' && workByRadio(step.allows) !== null,
   };
 }
 
-function absentText(rows: ReturnType<typeof holdEvidence>): string {
-  const absent = rows.filter(
-    (row) => row.state === 'absent' && (ENERGY_IDS.includes(row.condition) || row.condition === 'bypass'),
-  );
-  if (absent.length === 0) return '';
-  const by = absent.find((row) => row.note !== null)?.note;
-  const names = absent.map((row) => CONDITIONS[row.condition].name.toLowerCase()).join(', ');
-  return by ? `Recorded absent by ${short(by.person)} at ${clock(by.at)}: ${names}.` : `Absent: ${names}.`;
+function goingOn(step: HoldStep<string>, { job, around }: CardInput): Pick<HoldCard, 'goOn' | 'noticeLeftS'> {
+  const noticeS = step.noticeS ?? 0;
+  if (step.point === 'hold') return { goOn: '', noticeLeftS: 0 };
+  if (step.point === 'review')
+    return { goOn: 'Go on while it is looked at; the job does not close before', noticeLeftS: 0 };
+  const until = clock(new Date(Date.parse(job.arrivedAt) + noticeS * 1000).toISOString());
+  return {
+    goOn: `Go on without the witness, who was told and may come until ${until} UTC`,
+    noticeLeftS: noticeLeftS(job, { noticeS, nowMs: around.nowMs }),
+  };
+}
+
+function waitsFor(step: HoldStep<string>, { job }: CardInput): string {
+  const once = notReadAgain(step, job);
+  const back = job.signing.sentBack.findLast((one) => one.step === job.step && one.acceptedAt === null);
+  if (back?.disposition === 'leave')
+    return 'Sent back for good: the valve is left as it is. Make safe and stop.';
+  return once.length === 0 ? '' : `To be read again by a second person first: ${once.join(', ')}.`;
+}
+
+/** What did not go the straight way since the last hold, as its signer has to know it. */
+function departureLines({ job, around }: CardInput): HoldCard['departures'] {
+  const open = openDepartures(job, around.compiled.definition).map(({ answer }) => answer.place);
+  return departuresOf(job, around.compiled)
+    .filter(({ place }) => open.includes(place))
+    .map(({ place, at, person, what, now, reason }) => ({
+      text: [`Line ${place}, ${short(person)} ${clock(at)}: ${what}`, now, reason]
+        .filter((text) => text !== '')
+        .join('. '),
+    }));
 }
 
 function allowed(step: HoldStep<string>, { job, around }: CardInput): HoldCard['allows'] {
   const locks = Object.values(job.locks).map((lock) => lock.lock);
-  const first = holdEvidence(step, job).map((row) => row.note?.seq ?? Number.POSITIVE_INFINITY);
   const until = new Date(around.nowMs + SIGN_OFF_HOURS * 3_600_000).toISOString();
   const work = step.allows.map((action) => ACTION_CLASSES[action].name).join('; ');
   const air = step.allows.includes('strokeByTestAir');
@@ -98,9 +146,10 @@ function allowed(step: HoldStep<string>, { job, around }: CardInput): HoldCard['
     ...(step.allows.length > 0
       ? [{ label: 'until', text: `${clock(until)} UTC, or the end of the shift if that is earlier` }]
       : []),
+    { label: 'acceptable when', text: fill(step.criterion, job) },
     {
       label: 'rests on',
-      text: `lines ${Math.min(...first)} to ${job.seq}, check ${checkNumber(around.shownDigest)}`,
+      text: `${restsOn(step, { job })}, check ${checkNumber(around.shownDigest)}`,
     },
   ];
 }

@@ -1,8 +1,11 @@
 import { rowFields } from '../../../../procedures/actions/answer.ts';
+import { otherOutcomes } from '../../../../procedures/actions/override.ts';
 import { cycleFigures, plannedPa, rowPlan } from '../../../../procedures/cycle-verdict.ts';
+import { workBefore } from '../../../../procedures/hold.ts';
 import { RULES } from '../../../../procedures/rules/registry.ts';
 import { say } from '../../../../procedures/say.ts';
 import type { JudgementStep, TableStep } from '../../../../procedures/vocabulary.ts';
+import { mayNotSign } from '../../../../safety/sign-off.ts';
 import { fieldViews } from '../fields.ts';
 import { findings, type StrokeView, strokeView } from '../stroke.ts';
 import { bareCard, type CardInput, type CardView } from './card.ts';
@@ -48,6 +51,9 @@ function titleOf(step: TableStep<string>): string {
 
 export interface JudgementCard extends CardView {
   readonly outcome: string;
+  /** What a supervisor may judge otherwise, and who may. */
+  readonly overrides: readonly { readonly value: string; readonly label: string }[];
+  readonly judges: readonly { readonly value: string; readonly label: string }[];
   readonly findings: readonly object[];
   readonly stroke: StrokeView | null;
 }
@@ -76,6 +82,7 @@ export function judgementCard(step: JudgementStep<string>, input: CardInput): Ju
     ...bareCard(step, input),
     how: SAID[outcome] ?? '',
     outcome,
+    ...whoMayOverride(step, { outcome, input }),
     findings: figures === null ? [] : findings(job, figures),
     stroke:
       figures === null
@@ -85,5 +92,19 @@ export function judgementCard(step: JudgementStep<string>, input: CardInput): Ju
             title: step.phase === 'asFound' ? 'Stroke, as found' : 'Stroke, as left',
           }),
     act: 'Go on',
+  };
+}
+
+function whoMayOverride(
+  step: JudgementStep<string>,
+  { outcome, input }: { readonly outcome: string; readonly input: CardInput },
+): Pick<JudgementCard, 'overrides' | 'judges'> {
+  const { job, around, people } = input;
+  const work = workBefore(job, around.compiled.definition);
+  const judges = people.filter((person) => mayNotSign(person, work) === null);
+  const others = otherOutcomes(step, outcome);
+  return {
+    overrides: judges.length === 0 ? [] : others.map((value) => ({ value, label: value })),
+    judges: judges.map(({ id, name }) => ({ value: id, label: name })),
   };
 }

@@ -1,0 +1,83 @@
+import type { Action } from '../../../procedures/actions/action.ts';
+import { nextStep } from '../../../procedures/compile.ts';
+import type { Given } from '../../../procedures/readings/given.ts';
+import { isPlain, mayBegin } from '../../../procedures/reply/together.ts';
+import { Refusal } from '../../../safety/refusal.ts';
+import type { Person } from '../../people/person.ts';
+import type { Services } from '../../services.ts';
+import { actOnJob } from '../acts.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { loadJob } from '../load.ts';
+
+/** One card of several that are entered in one go. */
+export interface Entered {
+  readonly step: string;
+  readonly given: Given;
+}
+
+export interface EnterCall {
+  readonly services: Services;
+  readonly catalogue: Catalogue;
+  readonly requestId: string;
+  readonly person: Person;
+  readonly screen: string;
+  readonly job: string;
+  /** The newest line that the person had seen. */
+  readonly place: number;
+  readonly all: readonly Entered[];
+}
+
+/**
+ * Several cards entered in one go, each an act and a line of its own, judged in order. Every line says with which
+ * it was entered together. The first refusal stops the rest.
+ *
+ * @throws Refusal of the one that was refused, saying how many lines before it are kept
+ */
+export async function enterTogether(call: EnterCall): Promise<void> {
+  await checkMayBeTogether(call);
+  for (const [index, { step, given }] of call.all.entries()) {
+    const together = { first: call.place + 1 };
+    // Each line follows its own predecessor: where another's came between, the rest is refused.
+    const action: Action = { kind: 'answer', place: call.place + index, step, given, together };
+    try {
+      await actOnJob({ ...call, requestId: index === 0 ? call.requestId : `${call.requestId}-${index}`, action });
+    } catch (error) {
+      throw error instanceof Refusal ? afterKept(error, { kept: index, of: call.all.length }) : error;
+    }
+  }
+}
+
+/** Rows of the open table, or plain steps that follow one another. */
+async function checkMayBeTogether({ services, catalogue, person, job: id, all }: EnterCall): Promise<void> {
+  const { job, around } = await loadJob(id, { services, catalogue, person });
+  const { steps } = around.compiled.definition;
+  const first = all[0]?.step ?? '';
+  if (steps[first]?.kind === 'table' && all.every(({ step }) => step === first)) return;
+  const inOrder = all.every(({ step }, index) => {
+    const found = steps[step];
+    if (index === 0) return mayBegin(found);
+    const before = all[index - 1]?.step ?? '';
+    const event = { type: 'ANSWER' as const, outcome: 'done', facts: job.facts };
+    return isPlain(found) && found.phase === steps[first]?.phase && nextStep(around.compiled, { step: before, event }) === step;
+  });
+  if (!inOrder) throw notTogether();
+}
+
+function notTogether(): Refusal {
+  return new Refusal({
+    kind: 'conflict',
+    code: 'RPL-010',
+    what: 'These cards are not entered together: one of them is read, signed or warned about by itself.',
+    kept: 'Nothing was counted.',
+    next: 'Answer the open card.',
+  });
+}
+
+function afterKept(refusal: Refusal, { kept, of }: { readonly kept: number; readonly of: number }): Refusal {
+  if (kept === 0) return refusal;
+  const lines = kept === 1 ? 'The first is kept' : `The first ${kept} are kept`;
+  return new Refusal({
+    ...refusal.text,
+    kept: `${lines} of ${of}, each a line of its own; the rest was not counted.`,
+  });
+}

@@ -1,0 +1,159 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { jobKind } from '../../server/jobs/job-stream.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { strokeScript, textsAt, WAITED_STEPS } from '../builders/stroke-script.ts';
+import { aFolder } from '../folders.ts';
+import { openByClicking } from './harness/do-job.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { inRole, signIn } from './harness/people.ts';
+import { startServer, type TestServer } from './harness/server.ts';
+import { faultsOfPage } from './harness/whole-page.ts';
+
+/** Where pictures go, if somebody wants to look at them. */
+const PICTURES = process.env.YOKESIDE_PICTURES;
+
+async function picture(page: Page, name: string): Promise<void> {
+  if (PICTURES === undefined) return;
+  mkdirSync(PICTURES, { recursive: true });
+  await page.screenshot({ path: join(PICTURES, `${name}.png`) });
+}
+
+inBrowser('three people at three screens', (open) => {
+  let server: TestServer;
+  let people: readonly DemoPerson[];
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    people = await server.loadDemo();
+  }, 120_000);
+  afterAll(async () => {
+    await server.close();
+    expect(server.faults()).toEqual([]);
+  });
+
+  /** Answers the open card as the script says, over JSON, at the screen of whoever does it. */
+  async function answerTo(
+    page: Page,
+    { id, step }: { readonly id: string; readonly step: string },
+  ): Promise<void> {
+    for (let cards = 0; cards < 60; cards += 1) {
+      const job = await server.services.log.state(jobKind, id);
+      if (job.step === step) return;
+      server.wait((WAITED_STEPS[job.step] ?? 5) * 1000);
+      const texts = textsAt(strokeScript(job.sheet), {
+        step: job.step,
+        row: (job.tables[job.step] ?? []).length,
+      });
+      const { origin } = new URL(page.url());
+      const answer = await page.request.post(`/jobs/${id}/acts`, {
+        headers: { origin, accept: 'application/json' },
+        data: { act: 'answer', place: String(job.place), step: job.step, ...texts },
+      });
+      if (!answer.ok()) throw new Error(`${job.step}: ${await answer.text()}`);
+    }
+    throw new Error(`the job did not come to ${step}`);
+  }
+
+  async function atScreen(person: DemoPerson, address: string): Promise<Page> {
+    const { page } = await open({ origin: server.origin });
+    await signIn(page, person);
+    await page.goto(address);
+    return page;
+  }
+
+  test('see one job move at once: the list of what is to be signed, the signature, and who answered what somebody was typing (HP-45)', {
+    timeout: 240_000,
+  }, async () => {
+    const technicians = people.filter((one) => one.role === 'technician');
+    const [first, second] = [technicians[0] as DemoPerson, technicians[1] as DemoPerson];
+    const technician = await atScreen(first, '/shift');
+    const id = await openByClicking({
+      page: technician,
+      server,
+      tag: 'FV-101',
+      place: 'bench',
+      supervisor: first,
+    });
+    const supervisor = await atScreen(inRole(people, 'supervisor'), '/to-sign');
+    expect(await supervisor.locator(`#job-${id}`).count()).toBe(0);
+    await picture(supervisor, 'to-sign-before');
+
+    await answerTo(technician, { id, step: 'holdWork' });
+    await supervisor.locator(`#job-${id}`).waitFor();
+    expect(await faultsOfPage(supervisor)).toEqual([]);
+    await picture(supervisor, 'to-sign-waits');
+
+    const other = await atScreen(second, `/jobs/${id}#card`);
+    await other.getByRole('heading', { name: 'Before plug stem or adjuster is turned' }).waitFor();
+    const form = supervisor.locator(`#sign-${id}`);
+    await form.locator('input[name=pin]').fill(inRole(people, 'supervisor').pin);
+    await form.locator('.button--sign').click();
+    await supervisor.locator(`#job-${id}`).waitFor({ state: 'detached' });
+    await other.getByRole('heading', { name: 'Connect one regulator and its gauge to the case' }).waitFor();
+    const news = other.locator('#news');
+    await news.getByText(/Supervisor .* answered\. This is the card now\./).waitFor();
+    await picture(other, 'second-technician-news');
+
+    await answerTo(technician, { id, step: 'asFoundCycle' });
+    await other.goto(`/jobs/${id}#card`);
+    await other.locator('#card [name=travelM]').fill('12 %');
+    const where = () => other.evaluate(() => [window.scrollY, document.activeElement?.getAttribute('name')]);
+    const before = await where();
+    await answerOnce(technician, id);
+    await news.getByText(/This step was answered by Technician .* What you typed stays here/).waitFor();
+    expect(await where()).toEqual(before);
+    expect(await other.locator('#card [name=travelM]').inputValue()).toBe('12 %');
+    expect(await faultsOfPage(other)).toEqual([]);
+    await picture(other, 'second-technician-typing');
+    await other.locator('#card form .button--main').first().click();
+    await other
+      .getByText(/This step was answered by Technician/)
+      .first()
+      .waitFor();
+    expect(await other.locator('.refusal').textContent()).toContain('12 %');
+    await picture(other, 'second-technician-refused');
+    expect((await server.services.log.state(jobKind, id)).tables.asFoundCycle).toHaveLength(1);
+  });
+
+  async function answerOnce(page: Page, id: string): Promise<void> {
+    const job = await server.services.log.state(jobKind, id);
+    server.wait(5000);
+    const texts = textsAt(strokeScript(job.sheet), {
+      step: job.step,
+      row: (job.tables[job.step] ?? []).length,
+    });
+    const answer = await page.request.post(`/jobs/${id}/acts`, {
+      headers: { origin: new URL(page.url()).origin, accept: 'application/json' },
+      data: { act: 'answer', place: String(job.place), step: job.step, ...texts },
+    });
+    expect(answer.status()).toBe(200);
+  }
+});
+
+inBrowser('a screen whose link is lost', (open) => {
+  test('says so within five seconds, switches off what would post into the dark, and never making safe (HP-47)', {
+    timeout: 120_000,
+  }, async () => {
+    const server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    const people = await server.loadDemo();
+    const { page } = await open({ origin: server.origin });
+    await signIn(page, inRole(people, 'technician'));
+    await openByClicking({
+      page,
+      server,
+      tag: 'FV-101',
+      place: 'bench',
+      supervisor: inRole(people, 'supervisor'),
+    });
+    await page.waitForTimeout(1000);
+    await server.close();
+    const lostAt = Date.now();
+    await page.getByRole('alert').filter({ hasText: 'The server is away' }).waitFor({ timeout: 6000 });
+    expect(Date.now() - lostAt).toBeLessThan(5500);
+    expect(await page.locator('#card form .button--main').first().isDisabled()).toBe(true);
+    expect(await page.locator('.button--safe').isDisabled()).toBe(false);
+    await picture(page, 'link-lost');
+  });
+});

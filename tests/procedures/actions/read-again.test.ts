@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { fieldsToReadAgain } from '../../../procedures/actions/read-again.ts';
+import { holdEvidence } from '../../../procedures/hold.ts';
+import {
+  act,
+  around,
+  type JobRun,
+  OTHER_TECHNICIAN,
+  SUPERVISOR,
+  sign,
+  TECHNICIAN,
+} from '../../builders/jobs.ts';
+import { atHoldWith } from '../../builders/points.ts';
+import { refusalOf } from '../../builders/refusals.ts';
+
+const lineOf = (run: JobRun) => run.job.evidence.supplyAir?.place ?? 0;
+const again = (run: JobRun, value: string, mode = 'independent') =>
+  ({ kind: 'read-again', about: lineOf(run), mode, given: { supplyAfterPa: value } }) as const;
+
+describe('A reading that two people have to read', () => {
+  test('keeps a hold from being signed until a second one did, who is not the first (SA-22)', () => {
+    const run = atHoldWith({ readTwice: ['supplyAir'] });
+    expect(refusalOf(() => sign(run))).toMatchObject({
+      code: 'HLD-009',
+      what: 'Read by one person only: Supply air.',
+    });
+    expect(refusalOf(() => act(run, again(run, '0'), TECHNICIAN)).code).toBe('HLD-014');
+    act(run, again(run, '0'), OTHER_TECHNICIAN);
+    sign(run);
+    expect(run.job.step).toBe('connectAir');
+  });
+
+  test('says whether it was read alone or together, and shows whoever reads alone nothing of the first reading (HP-18)', () => {
+    const run = atHoldWith({ readTwice: ['supplyAir'] });
+    const { fields } = fieldsToReadAgain(run.job, { about: lineOf(run), around: around(run) });
+    expect(fields.map(({ name }) => name)).toEqual(['supplyAfterPa']);
+    expect(JSON.stringify(fields)).not.toContain(run.job.readings.supplyAfterPa?.typed ?? 'nothing');
+    expect(refusalOf(() => act(run, again(run, '0', 'somehow'), OTHER_TECHNICIAN)).code).toBe('HLD-015');
+    act(run, again(run, '0', 'peer'), OTHER_TECHNICIAN);
+    act(run, again(run, '0', 'independent'), SUPERVISOR);
+    expect(run.job.signing.readAgain.map(({ mode, agrees }) => [mode, agrees])).toEqual([
+      ['peer', true],
+      ['independent', true],
+    ]);
+    const step = run.compiled.definition.steps.holdWork;
+    if (step?.kind !== 'hold') throw new Error('a hold');
+    const row = holdEvidence(step, run.job).find(({ condition }) => condition === 'supplyAir');
+    expect(row?.readAgain).toMatchObject({ mode: 'independent', person: SUPERVISOR.id });
+    expect(refusalOf(() => sign(run)).code).toBe('HLD-002');
+  });
+
+  test('that the second finds otherwise takes away what rested on the first, and answers no card', () => {
+    const run = atHoldWith({});
+    const readings = run.job.readings;
+    const draft = act(run, again(run, '12 psi'), OTHER_TECHNICIAN);
+    expect(draft.outcome.name).toBe('differs');
+    expect(run.job.step).toBe('holdWork');
+    expect(run.job.readings).toBe(readings);
+    expect(run.job.situation.lapsed.supplyAir).toBe('corrected');
+    expect(refusalOf(() => sign(run)).what).toContain('Not shown safe: Supply air');
+  });
+
+  test('is a reading of a gauge that stands: other lines have none to read again', () => {
+    const run = atHoldWith({});
+    const act0 = { kind: 'read-again', about: 2, mode: 'peer', given: {} } as const;
+    expect(refusalOf(() => act(run, act0, OTHER_TECHNICIAN)).what).toBe(
+      'That line has no reading of a gauge.',
+    );
+  });
+});

@@ -1,0 +1,183 @@
+// What other people write is shown here while it is written. Pages work without this; nothing here decides anything.
+// The server only says that something changed; what it is, this page fetches for itself.
+
+const LOST_MS = 4500;
+const LOOK_MS = 500;
+const ASK_MS = 3000;
+const FRESH_MS = 5 * 60 * 1000;
+
+const shown = () => document.querySelector('[data-live-job], [data-live-list]');
+const jobOf = (root) => root?.dataset.liveJob ?? '';
+const address = () => `/live${jobOf(shown()) ? `?job=${encodeURIComponent(jobOf(shown()))}` : ''}`;
+
+let source;
+let asking = 0;
+let heardAt = performance.now();
+let known;
+let fetching = false;
+
+function heard() {
+  heardAt = performance.now();
+  link(true);
+}
+
+// A lost link is said plainly, and what would post into the dark is switched off; making safe never is.
+function link(isThere) {
+  const root = document.documentElement;
+  const wasThere = root.dataset.link !== 'lost';
+  if (isThere === wasThere) return;
+  const banner = document.getElementById('away');
+  if (banner) {
+    banner.textContent = isThere ? '' : banner.dataset.text;
+    banner.hidden = isThere;
+  }
+  if (isThere) {
+    delete root.dataset.link;
+    for (const button of document.querySelectorAll('[data-off]')) {
+      button.disabled = false;
+      delete button.dataset.off;
+    }
+  } else {
+    root.dataset.link = 'lost';
+    for (const button of document.querySelectorAll('main form[method="post"]:not([data-always]) button')) {
+      if (button.disabled) continue;
+      button.disabled = true;
+      button.dataset.off = '';
+    }
+  }
+}
+
+async function ask() {
+  const answer = await fetch(address(), { headers: { accept: 'application/json' } }).catch(() => null);
+  if (!answer?.ok) return;
+  heard();
+  changed((await answer.json()).place);
+}
+
+function changed(place) {
+  const root = shown();
+  if (!root) return;
+  if (jobOf(root)) {
+    if (place > Number(root.dataset.livePlace)) refresh();
+  } else {
+    if (known !== undefined && place !== known) refresh();
+    known = place;
+  }
+}
+
+function isTyping(root) {
+  const fields = [...root.querySelectorAll('input:not([type="hidden"]), select, textarea')];
+  const isTouched = (field) => {
+    if (field.type === 'radio' || field.type === 'checkbox') return field.checked !== field.defaultChecked;
+    if (field.tagName !== 'SELECT') return field.value !== field.defaultValue;
+    const first = [...field.options].find((option) => option.defaultSelected) ?? field.options[0];
+    return field.value !== (first?.value ?? '');
+  };
+  return fields.some((field) => isTouched(field) || field === document.activeElement);
+}
+
+// While somebody types nothing is swapped under their fingers: they are told, and swap it themselves.
+async function refresh(asked = false) {
+  const root = shown();
+  if (!root || fetching) return;
+  if (document.querySelector('.htmx-request')) {
+    setTimeout(refresh, LOOK_MS);
+    return;
+  }
+  if (isTyping(root) && !asked) {
+    await tellAbout(root);
+    return;
+  }
+  fetching = true;
+  const place = root.dataset.livePlace;
+  const hadFocus = root.contains(document.activeElement);
+  const target = `#${root.id}`;
+  const how = jobOf(root) ? { target, swap: 'outerHTML' } : { target, swap: 'outerHTML', select: target };
+  await htmx.ajax('GET', location.pathname, how).catch(() => undefined);
+  fetching = false;
+  const now = shown();
+  if (!now) return;
+  if (hadFocus) now.querySelector('[data-focus]')?.focus({ preventScroll: true });
+  const isNew = now.dataset.livePlace !== place;
+  if (jobOf(now) && isNew && !asked) news(`${now.dataset.liveBy} answered. This is the card now.`);
+  else news('');
+}
+
+async function tellAbout(root) {
+  const headers = { 'HX-Request': 'true', accept: 'text/html' };
+  const answer = await fetch(location.pathname, { headers }).catch(() => null);
+  if (!answer?.ok) return;
+  const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+  const by = page.querySelector('[data-live-by]')?.dataset.liveBy ?? '';
+  const what = jobOf(root)
+    ? `This step was answered by ${by}. What you typed stays here until you show the new card.`
+    : 'The list has changed. What you typed stays here until you show it.';
+  news(what, jobOf(root) ? 'Show the new card' : 'Show the list');
+}
+
+function news(text, act = '') {
+  const strip = document.getElementById('news');
+  if (!strip) return;
+  strip.hidden = text === '';
+  strip.querySelector('[data-news]').textContent = text;
+  const button = strip.querySelector('[data-show]');
+  button.hidden = act === '';
+  button.textContent = act;
+}
+
+document.addEventListener('click', (event) => {
+  if (event.target.closest?.('[data-show]')) refresh(true);
+  if (event.target.closest?.('[data-shut]')) news('');
+});
+// What the own act answered needs no telling.
+document.addEventListener('htmx:afterSettle', (event) => {
+  if (event.detail.requestConfig?.verb === 'post') news('');
+});
+
+function listen() {
+  stop();
+  source = new EventSource(address());
+  source.addEventListener('open', () => ask());
+  source.addEventListener('beat', heard);
+  source.addEventListener('message', ({ data }) => {
+    heard();
+    const { place } = JSON.parse(data);
+    if (jobOf(shown())) changed(place);
+    else setTimeout(ask, LOOK_MS);
+  });
+  source.addEventListener('error', () => {
+    // Too many screens listen, or the server does not tell: ask instead.
+    if (source?.readyState === EventSource.CLOSED && !asking) asking = setInterval(ask, ASK_MS);
+  });
+}
+function stop() {
+  source?.close();
+  source = undefined;
+  clearInterval(asking);
+  asking = 0;
+}
+
+// A browser has few connections to one server: a page that nobody sees lets its own go.
+function look() {
+  if (document.hidden) {
+    stop();
+    return;
+  }
+  heardAt = performance.now();
+  listen();
+}
+
+if (shown()) {
+  document.addEventListener('visibilitychange', look);
+  window.addEventListener('pagehide', stop);
+  window.addEventListener('pageshow', (event) => event.persisted && look());
+  look();
+  setInterval(() => {
+    if (!document.hidden && performance.now() - heardAt > LOST_MS) link(false);
+  }, LOOK_MS);
+  // A page that is signed on says something only for a while: where nobody types, it is fetched anew.
+  setInterval(() => {
+    const root = shown();
+    if (root?.querySelector('input[name="nonce"]') && !isTyping(root)) refresh();
+  }, FRESH_MS);
+}

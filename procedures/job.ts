@@ -34,10 +34,8 @@ export interface Late {
 
 /** Lines that were entered in one go, when the work was over: each has its own place, and says so. */
 export interface Together {
-  /** Place of the first of them. */
+  /** Place of the first of them. When they were entered is the time of each line itself. */
   readonly first: number;
-  /** When they were sent, by the server's clock. */
-  readonly at: string;
 }
 
 /** One answered card. */

@@ -13,6 +13,7 @@ import { plainRoutes } from './pages/plain.ts';
 import { pointRoutes } from './pages/points.ts';
 import { recordRoutes } from './pages/record.ts';
 import { removalRoutes } from './pages/removals.ts';
+import { replyRoutes } from './pages/reply.ts';
 import { reviewRoutes } from './pages/review.ts';
 import { screenRoutes } from './pages/screens.ts';
 import { secondLookRoutes } from './pages/second-look.ts';
@@ -37,6 +38,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...shiftListRoutes(catalogue),
       ...recordRoutes(catalogue),
       ...jobRoutes(catalogue),
+      ...replyRoutes(catalogue),
       ...secondLookRoutes(catalogue),
       ...signOffRoutes(catalogue),
       liveRoute,

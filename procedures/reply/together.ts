@@ -15,7 +15,7 @@ export function isPlain(step: Step | undefined): step is InstructionStep<string>
 }
 
 /** The open card has been seen with its signal word: it may begin a run. */
-function mayBegin(step: Step | undefined): step is InstructionStep<string> {
+export function mayBegin(step: Step | undefined): step is InstructionStep<string> {
   return step?.kind === 'instruction' && setsNothing(step);
 }
 

@@ -61,9 +61,19 @@ document.addEventListener('htmx:afterSettle', (event) => {
     within.querySelector('[aria-invalid="true"]') ??
     within.querySelector('.refusal[data-focus]') ??
     within.querySelector('[data-focus]');
-  next?.focus({ preventScroll: true });
+  // Whoever counts from the line at the foot goes on there; the line says which card it answers now.
+  const atFoot = event.detail.requestConfig.elt?.matches('[data-from-reply]') && next?.matches('h2');
+  (atFoot ? (document.getElementById('reply') ?? next) : next)?.focus({ preventScroll: true });
   // The whole card comes into reach, not its heading alone: the way on stands at its end.
   (next?.closest('.card') ?? next)?.scrollIntoView({ block: 'start' });
+});
+
+// What was understood counts by Enter on its button; whatever is typed or scanned there goes to the line instead.
+document.addEventListener('keydown', (event) => {
+  const isTyped =
+    event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.altKey && !event.metaKey;
+  if (!isTyped || !event.target.matches?.('[data-count]')) return;
+  document.getElementById('reply')?.select();
 });
 
 document.addEventListener('click', (event) => {

@@ -40,7 +40,11 @@ export async function enterTogether(call: EnterCall): Promise<void> {
     // Each line follows its own predecessor: where another's came between, the rest is refused.
     const action: Action = { kind: 'answer', place: call.place + index, step, given, together };
     try {
-      await actOnJob({ ...call, requestId: index === 0 ? call.requestId : `${call.requestId}-${index}`, action });
+      await actOnJob({
+        ...call,
+        requestId: index === 0 ? call.requestId : `${call.requestId}-${index}`,
+        action,
+      });
     } catch (error) {
       throw error instanceof Refusal ? afterKept(error, { kept: index, of: call.all.length }) : error;
     }
@@ -58,7 +62,11 @@ async function checkMayBeTogether({ services, catalogue, person, job: id, all }:
     if (index === 0) return mayBegin(found);
     const before = all[index - 1]?.step ?? '';
     const event = { type: 'ANSWER' as const, outcome: 'done', facts: job.facts };
-    return isPlain(found) && found.phase === steps[first]?.phase && nextStep(around.compiled, { step: before, event }) === step;
+    return (
+      isPlain(found) &&
+      found.phase === steps[first]?.phase &&
+      nextStep(around.compiled, { step: before, event }) === step
+    );
   });
   if (!inOrder) throw notTogether();
 }

@@ -5,7 +5,11 @@ import { fill } from '../../../procedures/say.ts';
 
 /** Steps that may be entered together with the open card, with what each has to be done. */
 export interface GroupView {
-  readonly steps: readonly { readonly id: string; readonly heading: string; readonly do: readonly string[] }[];
+  readonly steps: readonly {
+    readonly id: string;
+    readonly heading: string;
+    readonly do: readonly string[];
+  }[];
 }
 
 /** Null where the open card is answered by itself. */

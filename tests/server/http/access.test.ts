@@ -45,6 +45,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   withdrawCompetent: ['supervisor'],
   listenLive: 'signed-in',
   actOnJob: ['technician', 'supervisor', 'engineer'],
+  replyToJob: ['technician', 'supervisor', 'engineer'],
+  enterTogether: ['technician', 'supervisor', 'engineer'],
   showCrew: 'signed-in',
   joinJob: ['technician', 'supervisor', 'engineer'],
   leaveJob: ['technician', 'supervisor', 'engineer'],

@@ -1,0 +1,131 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { jobKind } from '../../server/jobs/job-stream.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { aFolder } from '../folders.ts';
+import { PHONE } from './harness/browser.ts';
+import { openByClicking } from './harness/do-job.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { inRole, signIn } from './harness/people.ts';
+import { startServer, type TestServer } from './harness/server.ts';
+import { faultsOfPage } from './harness/whole-page.ts';
+
+/** A second tap within half a second counts as one. */
+const TAP_MS = 550;
+
+/** What is written on each card, what it is understood as, and where that leads. */
+const CARDS = [
+  { reply: 'done', understood: /not counted yet/, to: 'rigGauges' },
+  { reply: '9 psi 9,0', understood: /Signal gauge.*9 psi.*Second gauge.*9,0 psi/s, to: 'rigShutIn' },
+  { reply: 'done', understood: /not counted yet/, to: 'rigHold' },
+  { reply: '9.0 psi 9.0', understood: /Before the wait.*After it/s, to: 'rigBleed' },
+  { reply: 'it follows, yes', understood: /Yes/, to: 'consent' },
+] as const;
+
+const SHOT = process.env.REPLY_SHOTS;
+
+inBrowser('cards answered by the reply line alone', (open) => {
+  let server: TestServer;
+  let people: readonly DemoPerson[];
+  beforeAll(async () => {
+    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    people = await server.loadDemo();
+  }, 120_000);
+  afterAll(async () => {
+    await server.close();
+    expect(server.faults()).toEqual([]);
+  });
+
+  const jobOf = (id: string) => server.services.log.state(jobKind, id);
+
+  async function opened(page: Page, tag: string): Promise<string> {
+    await signIn(page, inRole(people, 'technician'));
+    return openByClicking({ page, server, tag, place: 'line', supervisor: inRole(people, 'supervisor') });
+  }
+
+  /** Enter sends, what was understood is shown, nothing is counted; Enter on its button counts it. */
+  async function answer(page: Page, id: string, card: (typeof CARDS)[number]): Promise<void> {
+    const before = await jobOf(id);
+    server.wait(30_000);
+    await page.locator('#reply').fill(card.reply);
+    await page.keyboard.press('Enter');
+    const said = page.locator('#foot-said');
+    await said.locator('[data-count]').waitFor();
+    expect(await said.textContent()).toMatch(card.understood);
+    expect((await jobOf(id)).seq).toBe(before.seq);
+    expect(await page.locator('#reply').inputValue()).toBe(card.reply);
+    await page.waitForTimeout(TAP_MS);
+    await page.locator('[data-count]:focus').waitFor();
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await jobOf(id)).step, { timeout: 10_000 }).toBe(card.to);
+    await page.locator('[data-count]').waitFor({ state: 'detached' });
+    await page.waitForTimeout(TAP_MS);
+  }
+
+  test('with the script, by the keyboard alone', { timeout: 120_000 }, async () => {
+    const { page } = await open({ origin: server.origin });
+    const id = await opened(page, 'FV-101');
+    await page.locator('#reply').focus();
+    for (const card of CARDS) {
+      await answer(page, id, card);
+      // It goes on in the line, and the line says which card it answers now.
+      expect(await page.locator('#reply:focus').getAttribute('aria-describedby')).toBe('card-heading');
+    }
+    // A scanned tag ends with Enter; a second scan goes to the line and counts nothing.
+    await page.keyboard.type('what is bench set?\n');
+    await page.locator('.replied__told').waitFor();
+    expect(await page.locator('#foot-said').textContent()).toMatch(/On FV-101: bench set, low/);
+    if (SHOT) await shots(page, 'told');
+    expect(await faultsOfPage(page)).toEqual([]);
+    await page.locator('#reply').fill('yes');
+    await page.waitForTimeout(TAP_MS);
+    await page.keyboard.press('Enter');
+    await page.locator('.replied .understood').waitFor();
+    expect(await page.locator('#foot-said').textContent()).toMatch(/still wanted: Name the operator by role/);
+    if (SHOT) await shots(page, 'partial');
+    await page.locator('#reply').fill('shift operator, yes');
+    await page.waitForTimeout(TAP_MS);
+    await page.keyboard.press('Enter');
+    await page.locator('[data-count]:focus').waitFor();
+    if (SHOT) await shots(page, 'understood');
+    expect(await faultsOfPage(page)).toEqual([]);
+    await page.keyboard.type('back');
+    expect(await page.locator('#reply:focus').inputValue()).toBe('back');
+    expect((await jobOf(id)).step).toBe('consent');
+  });
+
+  test('without any script, as plain forms', { timeout: 120_000 }, async () => {
+    const { page } = await open({ origin: server.origin, javaScript: false });
+    const id = await opened(page, 'FV-102');
+    for (const card of CARDS) await answer(page, id, card);
+    expect(await page.locator('#reply').inputValue()).toBe('');
+  });
+
+  test('on a phone, where several things may be meant and none is taken', { timeout: 120_000 }, async () => {
+    const { page } = await open({ origin: server.origin, viewport: PHONE });
+    const id = await opened(page, 'FV-103');
+    await answer(page, id, CARDS[0]);
+    await page.locator('#reply').fill('9');
+    await page.keyboard.press('Enter');
+    await page.locator('.replied__choices').waitFor();
+    if (SHOT) await shots(page, 'phone-choices');
+    expect(await faultsOfPage(page)).toEqual([]);
+    const seq = (await jobOf(id)).seq;
+    await page.waitForTimeout(TAP_MS);
+    await page.locator('.replied__choices button').first().click();
+    await page.locator('.replied .understood').waitFor();
+    expect(await page.locator('#foot-said').textContent()).toMatch(/Second gauge/);
+    expect((await jobOf(id)).seq).toBe(seq);
+  });
+
+  async function shots(page: Page, name: string): Promise<void> {
+    await page.screenshot({ path: `${SHOT}/${name}.png` });
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.screenshot({ path: `${SHOT}/${name}-dark.png` });
+    await page.emulateMedia({ colorScheme: 'light' });
+    const size = page.viewportSize();
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.screenshot({ path: `${SHOT}/${name}-phone.png` });
+    if (size) await page.setViewportSize(size);
+  }
+});

@@ -28,6 +28,8 @@ export interface SiteJob {
   job(): Promise<Job>;
   act(meant: Act, person?: Person): Promise<void>;
   answer(given: Readonly<Record<string, string>>): Promise<void>;
+  /** Answers the open card as the script says; a hold is signed. */
+  playOne(): Promise<void>;
   /** Plays the script until a step stands open, or to the end of the job. */
   playTo(step: string): Promise<void>;
 }
@@ -80,7 +82,7 @@ export async function openSiteJob(app: AnApp, options: SiteJobOptions): Promise<
       await scripted();
     }
   };
-  return { id, job, act, answer, playTo };
+  return { id, job, act, answer, playOne: scripted, playTo };
 }
 
 async function storeValveAndGear(

@@ -137,7 +137,7 @@ function scaleFaults(item: GearItem, wanted: Wanted): readonly GearFault[] {
     faults.push(
       fault(
         'GEA-108',
-        `${item.number} goes up to ${said(item, item.rangeHighSi)}, for ${said(item, wanted.highSi)} at most.`,
+        `${item.number} goes up to ${said(item, item.rangeHighSi)}, much more than the ${said(item, wanted.highSi)} to be read.`,
       ),
     );
   }

@@ -127,20 +127,23 @@ function signatoryNow(call: JobCall, read: Read): { readonly signatory?: Signato
   return { signatory: { ...given, name: name || given.name, signer } };
 }
 
-/** The same refusal with the name of whoever was quicker, and what was typed said once more. */
+/** The same refusal with the name of whoever was quicker, and what they did; the page shows what was typed. */
 async function answeredBy(refusal: Refusal, { services, job: id, action }: JobCall): Promise<Refusal> {
   const last = (await services.log.state(jobKind, id)).answers.at(-1);
   if (last === undefined) return refusal;
   const person = await services.people.find(last.person);
   const name = nameOf(last.person, new Map(person === undefined ? [] : [[person.id, person.name]]));
-  const typed = 'given' in action ? Object.values(action.given).filter((text) => text !== '') : [];
+  const hasTyped = 'given' in action && Object.values(action.given).some((text) => text !== '');
+  const sameStep = 'step' in action && last.step === action.step && last.act !== 'corrected';
+  const did = sameStep
+    ? `This step was answered by ${name}`
+    : `Another line of this job was written by ${name}`;
   return new Refusal({
     ...refusal.text,
-    what: `This step was answered by ${name} at ${clock(last.at)} UTC, while your card was open.`,
-    kept:
-      typed.length === 0
-        ? 'Nothing of yours was written.'
-        : `Nothing of yours was written. You had typed: ${typed.join('; ')}.`,
+    what: `${did} at ${clock(last.at)} UTC, while your card was open.`,
+    kept: hasTyped
+      ? 'Nothing of yours was written; what you typed is still here.'
+      : 'Nothing of yours was written.',
   });
 }
 

@@ -159,7 +159,7 @@ describe('an act out of its turn is refused', () => {
   });
 });
 
-describe('two people at one card', () => {
+describe('two screens at one card', () => {
   test('the second is told plainly and gets the next card, with what was typed beside it and not in it', async () => {
     at = await atCard('asFoundCycle');
     const fields = await at.cardFields('answer');
@@ -168,7 +168,7 @@ describe('two people at one card', () => {
     const typed = { signalPa: '3.05 psi', travelM: '0.4 %' };
     const second = await at.sendForm(
       { ...fields, requestId: newRequestId(), ...typed },
-      at.supervisor.browser,
+      (await at.app.signedIn('technician')).browser,
     );
     expect(second.status).toBe(409);
     const text = textOf(second.html);
@@ -194,6 +194,7 @@ describe('two people at one card', () => {
     const typed = { signalPa: '3 psi', travelM: '0.4 %' };
     const moved = await at.sendForm({ ...fields, ...typed });
     expect(moved.status).toBe(409);
+    expect(textOf(moved.html)).toContain('Another line of this job was written by technician 1 (T1)');
     expect(standing(moved.html)).toMatchObject(typed);
   });
 });

@@ -2,9 +2,11 @@ import { leavesOf, needsOf } from '../safety/action-classes.ts';
 import { type ConditionId, ENERGY_IDS } from '../safety/conditions.ts';
 import { sayFinding } from '../safety/proof.ts';
 import type { Compiled } from './compile.ts';
+import { controlFaults, energyFaults } from './lint/energy-control.ts';
 import { pointFaults } from './lint/points.ts';
 import { sentenceFaults } from './lint/sentences.ts';
 import { isVerb } from './lint/verbs.ts';
+import { wordFaults } from './lint/words.ts';
 import { isFigureName } from './quantities.ts';
 import { RULES } from './rules/registry.ts';
 import { placeholdersIn } from './say.ts';
@@ -12,7 +14,7 @@ import type { Definition, HoldStep, OpenStep, Step } from './vocabulary.ts';
 import { waysOf } from './ways.ts';
 
 /** Acts that can hurt: a text that tells them needs an action class, from which its needs follow. */
-const HURTING = /\b(undo|loosen|lift|turn|open|wind|unscrew|slacken)\b/i;
+const HURTING = /\b(undo|loosen|lift|turn|open|wind|unscrew|slacken|back off|break)\b/i;
 const VAGUE = /\b(about|adequate|sufficient|appropriate|as needed|if necessary)\b/i;
 const BARE_NUMBER = /\d/;
 
@@ -22,7 +24,7 @@ export function faultsOf(compiled: Compiled): readonly string[] {
   const shape = Object.entries(definition.steps).flatMap(([id, step]) =>
     stepFaults(id, { step, definition }),
   );
-  return [...shape, ...proofFaults(compiled)];
+  return [...controlFaults(definition), ...shape, ...proofFaults(compiled)];
 }
 
 function proofFaults({ definition, proofs }: Compiled): readonly string[] {
@@ -48,6 +50,8 @@ function stepFaults(
     ...textFaults(id, step),
     ...ruleFaults(id, step),
     ...leavesFaults(id, step),
+    ...energyFaults(id, step),
+    ...wordFaults(id, step),
     ...(step.kind === 'hold' ? holdFaults(id, { step, definition }) : []),
     ...pointFaults(id, step),
     ...sentenceFaults(id, step),

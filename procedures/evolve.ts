@@ -125,11 +125,12 @@ export function evolve(job: Job, entry: JobEntry): Job {
   const at = { place: entry.place, seq: entry.seq };
   if (entry.kind === 'job-opened') {
     const opened = entry.inputs as unknown as Partial<Job>;
-    const { to } = entry.effects as unknown as JobEffects;
+    const { to, sets } = entry.effects as unknown as JobEffects;
     return {
       ...NO_JOB,
       ...opened,
       ...at,
+      situation: situationAtOpening(sets),
       status: 'open',
       step: to,
       openedAt: entry.at,

@@ -1,3 +1,4 @@
+import type { Effects } from '../safety/situation.ts';
 import { stemMayTurn } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
@@ -10,6 +11,7 @@ export const FACTS = {
   bypassLine: ['fitted', 'none'],
   stemMayTurn: ['yes', 'no'],
   springHeldBy: ['adjuster', 'case'],
+  secondFeed: ['none', 'fitted'],
 } as const;
 
 export type FactName = keyof typeof FACTS;
@@ -24,7 +26,16 @@ export function factsOf(sheet: ValveSheet, place: Facts['place']): Facts {
     bypassLine: sheet.bypassPoint === null ? 'none' : 'fitted',
     stemMayTurn: stemMayTurn(sheet) ? 'yes' : 'no',
     springHeldBy: sheet.springHeldBy === 'adjuster' ? 'adjuster' : 'case',
+    secondFeed: sheet.secondSupplyPoint === null ? 'none' : 'fitted',
   };
+}
+
+/**
+ * What the facts say about how the valve is built, for the interlock: it looks at the log, never at the sheet.
+ * @example knownAtOpening(facts).springHolder // 'case'
+ */
+export function knownAtOpening({ springHeldBy }: Facts): Effects {
+  return { springHolder: springHeldBy };
 }
 
 /** Every way in which the facts can stand: what a proof runs over, so that one proof covers every valve. */

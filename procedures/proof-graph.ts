@@ -1,7 +1,7 @@
 import type { AnyStateMachine } from 'xstate';
 import type { AnyState, ConditionId } from '../safety/conditions.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof.ts';
-import type { Facts } from './facts.ts';
+import { type Facts, knownAtOpening } from './facts.ts';
 import type { Definition, Sets } from './vocabulary.ts';
 import type { WayMeta } from './ways.ts';
 
@@ -30,7 +30,7 @@ export function proofGraph(
       }
     }
   }
-  return { start: definition.start, steps, edges };
+  return { start: definition.start, known: knownAtOpening(facts), steps, edges };
 }
 
 function proofStep(id: string, definition: Definition): ProofStep {

@@ -1,8 +1,10 @@
-import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, testAirLimit } from '../safety/limits.ts';
+import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
+import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, SAFE_TOUCH_C, testAirLimit } from '../safety/limits.ts';
 import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
 import type { Dimension } from './calculations/unit-table.ts';
 import { format, preferredUnit } from './calculations/units.ts';
 import { plannedPa } from './cycle-verdict.ts';
+import { energiesMissing, sayEnergy } from './energies.ts';
 import type { Job } from './job.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
@@ -16,6 +18,14 @@ export interface Figure {
 
 const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
 const text = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'text', of });
+
+function energy(condition: ConditionId): Figure {
+  return text(CONDITIONS[condition].name, (job) => sayEnergy(condition, job));
+}
+
+function yesNo(is: boolean): string {
+  return is ? 'yes' : 'no';
+}
 
 function percentPa(percent: number): Figure['of'] {
   return (job) => plannedPa(job.sheet, { percent });
@@ -101,12 +111,43 @@ export const FIGURES = {
   rangeMoved: text('flow would move', movedEnd),
   rangeMovedBy: text('by up to', movedBy),
   supplyPoint: text('supply cock', (job) => job.sheet.supplyPoint),
+  secondSupplyPoint: text('cock of the second feed', (job) => job.sheet.secondSupplyPoint),
   inletPoint: text('inlet block valve', (job) => job.sheet.inletPoint),
   outletPoint: text('outlet block valve', (job) => job.sheet.outletPoint),
   bypassPoint: text('bypass valve', (job) => job.sheet.bypassPoint),
   supplySafeLimit: pressure('counts as no supply air, at most', () => SAFE_LIMIT_PA.supplyAir),
   signalSafeLimit: pressure('counts as no air on the case, at most', () => SAFE_LIMIT_PA.signalAir),
   processSafeLimit: pressure('counts as drained, at most', () => SAFE_LIMIT_PA.processInlet),
+  safeTouch: {
+    label: 'may be touched, at most',
+    dimension: 'temperature',
+    of: () => SAFE_TOUCH_C + 273.15,
+  },
+  energySupply: energy('supplyAir'),
+  energySecond: energy('secondSupply'),
+  energySignal: energy('signalAir'),
+  energyKept: text('Air that is kept', (job) =>
+    (['trappedAir', 'lockUpAir', 'oppositeAir'] as const)
+      .map((id) => `${CONDITIONS[id].name}: ${sayEnergy(id, job)}`)
+      .join(' '),
+  ),
+  energySpring: energy('spring'),
+  energyInlet: energy('processInlet'),
+  energyOutlet: energy('processOutlet'),
+  energyTemperature: energy('temperature'),
+  energyWeight: energy('weight'),
+  energyResidue: energy('residue'),
+  energyElectrical: energy('electrical'),
+  energyCommands: energy('commands'),
+  energySafety: energy('safetyFunction'),
+  energiesMissing: text('sizes missing on the sheet', (job) => {
+    const names = energiesMissing(job).map((id) => CONDITIONS[id].name.toLowerCase());
+    return names.length === 0 ? 'nothing' : names.join(', ');
+  }),
+  sheetTank: text('tank or booster', (job) => yesNo(job.sheet.volumeTank)),
+  sheetLockUp: text('lock-up relay', (job) => yesNo(job.sheet.lockUp)),
+  sheetTrip: text('part of a trip', (job) => yesNo(job.sheet.tripFunction)),
+  actuatorKind: text('actuator', (job) => `a ${job.sheet.actuatorKind} actuator`),
   turnsWanted: { label: 'turns wanted', dimension: 'turns', of: (job) => turnsWanted(job).turns },
   turnsBecause: text('turns by', (job) => TURNS_BY[turnsWanted(job).because]),
   turnDirection: text('screw the plug stem', (job) => turnDirection(job.sheet)),

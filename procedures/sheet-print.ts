@@ -1,4 +1,4 @@
-import { ACTION_CLASSES, type ActionClass, needsOf } from '../safety/action-classes.ts';
+import { ACTION_CLASSES, type ActionClass, type ActionClassRow, needsOf } from '../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { GEAR_ROLES } from './test-gear/roles.ts';
 import type { Caution, Definition, Field, OpenStep, Step, Target } from './vocabulary.ts';
@@ -31,11 +31,17 @@ function numbered({ phases, steps }: Definition): Numbers {
   return new Map(order.map((step, index) => [step, index + 1]));
 }
 
-function headOf({ id, title, revisions, phases }: Definition): readonly string[] {
+function headOf({ id, title, revisions, phases, energyControl }: Definition): readonly string[] {
   return [
     `# ${title}`,
     `Procedure \`${id}\`. Names in braces are numbers of the valve, put in from its sheet. Local codes, the site's permit and lockout system and the maker's manual come first.`,
     revisions.map((one) => `- Revision ${one.letter}, ${one.date}: ${one.change}`).join('\n'),
+    [
+      `- For: ${energyControl.use}`,
+      `- Isolated by: ${energyControl.isolation}`,
+      `- Locks and tags: ${energyControl.locks}`,
+      `- Tried by: ${energyControl.verification}`,
+    ].join('\n'),
     `Phases: ${phases.map((phase) => phase.title).join(', ')}.`,
   ];
 }
@@ -49,7 +55,7 @@ function stepLines(
   if (step.kind === 'end') return [...head, `- End: the job closes as ${step.closes}.`];
   return [
     ...head,
-    `- ${KINDS[step.kind]}${step.kind === 'wait' ? `, ${step.waitS} s` : ''}, \`${id}\``,
+    `- ${KINDS[step.kind]}${waitWords(step, numbers)}, \`${id}\``,
     ...cautionLines(step.caution),
     ...actionLines(step.action),
     ...(step.how === undefined ? [] : [`- How: ${step.how}`]),
@@ -60,6 +66,11 @@ function stepLines(
     ...holdLines(step),
     ...wayLines(step, numbers),
   ];
+}
+
+function waitWords(step: OpenStep, numbers: Numbers): string {
+  if (step.kind !== 'wait') return '';
+  return `, ${step.waitS} s${step.since === undefined ? '' : ` from step ${numbers.get(step.since)}`}`;
 }
 
 const KINDS: Readonly<Record<OpenStep['kind'], string>> = {
@@ -80,12 +91,13 @@ function cautionLines(caution: Caution | undefined): readonly string[] {
 
 function actionLines(action: ActionClass | undefined): readonly string[] {
   if (action === undefined) return [];
-  const { name, danger, source } = ACTION_CLASSES[action];
+  const { name, danger, source, electricalRule }: ActionClassRow = ACTION_CLASSES[action];
   const needs = Object.entries(needsOf(action)).map(
     ([id, states]) => `${nameOf(id)} ${(states as readonly string[]).join(' or ')}`,
   );
   return [
     `- Action: ${name}. ${danger} (${source})`,
+    ...(electricalRule === undefined ? [] : [`- Electrical work by: ${electricalRule}`]),
     `- Only with: ${needs.length === 0 ? 'nothing; it is never held back' : needs.join('; ')}`,
   ];
 }

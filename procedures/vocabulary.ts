@@ -167,6 +167,8 @@ export interface HoldStep<Id extends string> extends StepBase<Id> {
 export interface WaitStep<Id extends string> extends StepBase<Id> {
   readonly kind: 'wait';
   readonly waitS: number;
+  /** The wait runs from the newest answer to this step, so that other work may fill it; else from arriving here. */
+  readonly since?: Id;
   readonly next: Way<Id>;
 }
 
@@ -202,9 +204,21 @@ export interface Revision {
   readonly change: string;
 }
 
+/** What an energy control procedure states before anybody follows it (29 CFR 1910.147(c)(4)(ii)(A) to (D)). */
+export interface EnergyControl {
+  readonly use: string;
+  /** How it is shut down, isolated, blocked and secured. */
+  readonly isolation: string;
+  /** Who hangs, removes and hands over locks and tags, and how. */
+  readonly locks: string;
+  /** How the isolation is tried. */
+  readonly verification: string;
+}
+
 export interface Definition<Id extends string = string> {
   readonly id: string;
   readonly title: string;
+  readonly energyControl: EnergyControl;
   readonly revisions: readonly Revision[];
   /** Phases in the order of the job scale. */
   readonly phases: readonly { readonly id: string; readonly title: string }[];
@@ -221,6 +235,7 @@ export interface Definition<Id extends string = string> {
 export function procedure<Id extends string>(definition: {
   readonly id: string;
   readonly title: string;
+  readonly energyControl: EnergyControl;
   readonly revisions: readonly Revision[];
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: NoInfer<Id>;

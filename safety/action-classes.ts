@@ -18,6 +18,8 @@ export interface ActionClassRow {
   readonly needs: Needs;
   /** What the act itself makes worse, whatever comes of it: every answer to such a step records this. */
   readonly leaves?: Leaves;
+  /** Electrical work has a law of its own (29 CFR 1910.147 leaves it out): the one that such a step cites. */
+  readonly electricalRule?: string;
   readonly source: string;
 }
 
@@ -25,8 +27,15 @@ type Leaves = { readonly [C in ConditionId]?: StateOf<C> };
 
 const PRACTICE = 'common practice, no source';
 
-const A = { supplyAir: ['isolated', 'absent'] } as const satisfies Needs;
-const T = { trappedAir: ['isolated', 'absent'] } as const satisfies Needs;
+const A = {
+  supplyAir: ['isolated', 'absent'],
+  secondSupply: ['isolated', 'absent'],
+} as const satisfies Needs;
+const T = {
+  trappedAir: ['isolated', 'absent'],
+  lockUpAir: ['isolated', 'absent'],
+  oppositeAir: ['isolated', 'absent'],
+} as const satisfies Needs;
 const P = {
   processInlet: ['isolated', 'absent'],
   processOutlet: ['isolated', 'absent'],
@@ -35,12 +44,21 @@ const D = { residue: ['cleared', 'absent'] } as const satisfies Needs;
 const E = { electrical: ['isolated', 'absent'] } as const satisfies Needs;
 const G = { weight: ['hung', 'absent'] } as const satisfies Needs;
 const H = { temperature: ['safe', 'absent'] } as const satisfies Needs;
-const B = { loop: ['manual', 'absent'], bypass: ['open', 'absent'] } as const satisfies Needs;
+const B = {
+  loop: ['manual', 'absent'],
+  commands: ['isolated', 'absent'],
+  bypass: ['open', 'absent'],
+  processFlow: ['set up', 'absent'],
+} as const satisfies Needs;
+/** What is opened lets the line out: its shut-off must be good enough for this fluid and this work (EI-25). */
+const P_TO_OPEN = { ...P, isolationGrade: ['enough', 'absent'] } as const satisfies Needs;
 const NO_CASE_AIR = { signalAir: ['isolated', 'absent'] } as const satisfies Needs;
 const SIGNED = { workSignOff: ['given'] } as const satisfies Needs;
 const LINE_OFF = { controllerLine: ['capped', 'absent'] } as const satisfies Needs;
 const SPRING_SHUT_IN = { spring: ['contained', 'released', 'absent'] } as const satisfies Needs;
 const SPRING_FREE = { spring: ['released', 'absent'] } as const satisfies Needs;
+const SHUT = { closure: ['shut'] } as const satisfies Needs;
+const OPENS = { closure: 'open' } as const satisfies Leaves;
 const AIR_OFF = { ...A, ...T, ...NO_CASE_AIR } as const satisfies Needs;
 /** One air source in the technician's hand and nothing else that can move the stem (EI-13, EI-53). */
 const TEST_AIR_ONLY = {
@@ -49,7 +67,18 @@ const TEST_AIR_ONLY = {
   ...P,
   ...LINE_OFF,
   ...SPRING_SHUT_IN,
+  ...SHUT,
   ...SIGNED,
+} as const satisfies Needs;
+/** Hands at the stem: the air stands still. */
+const HELD = { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'] } as const satisfies Needs;
+/** Held air ends with the act, and where the plug is is not known any more. */
+const AIR_MOVED = { signalAir: 'live', plug: 'seat unknown' } as const satisfies Leaves;
+const LOOKED_OVER = { ...SPRING_SHUT_IN, ...SHUT, clear: ['clear'] } as const satisfies Needs;
+const BACK_TOGETHER = {
+  ...LOOKED_OVER,
+  testAir: ['off'],
+  controllerLine: ['connected', 'absent'],
 } as const satisfies Needs;
 
 export const ACTION_CLASSES = {
@@ -78,28 +107,49 @@ export const ACTION_CLASSES = {
     source: 'EI-02, EI-07: 29 CFR 1910.147(d)(3) to (5), order of lock and relief',
   },
   breakSignalLine: {
-    name: 'break a tube joint of the signal line',
+    name: 'break a tube joint of the air lines, or take regulator or positioner off',
     danger: 'Venting moves the valve to its fail position; a tube end whips.',
     needs: { ...B, ...A, ...T, ...E },
+    leaves: { clear: 'not looked at' },
     source: `EI-40, ${PRACTICE}`,
   },
   openElectricCover: {
     name: 'open the cover of an electric positioner or converter',
     danger: 'A live cover in a classified area can ignite; the valve can jump.',
     needs: { ...E, ...A },
+    electricalRule: '29 CFR 1910 subpart S, and the class of the area',
     source: `EI-41, ${PRACTICE}`,
   },
   openPneumaticCover: {
     name: 'open the cover of a pneumatic positioner with air on',
-    danger: 'A touched flapper makes the valve jump.',
+    danger: 'A touched flapper makes the valve jump: hands out of the yoke.',
     needs: { ...B, consent: ['given'] },
     source: `EI-41, ${PRACTICE}`,
+  },
+  readGauge: {
+    name: 'read a gauge that is there',
+    danger: 'None: nothing is opened.',
+    needs: {},
+    source: PRACTICE,
+  },
+  fitGaugeIntoLiveLine: {
+    name: 'fit a gauge into a live air line',
+    danger: 'The joint blows off in the hand, and the valve jumps as its air is lost.',
+    needs: { ...B, consent: ['given'] },
+    source: PRACTICE,
+  },
+  tightenLiveGland: {
+    name: 'tighten the gland of a valve under pressure',
+    danger: 'A stud that breaks lets the packing blow out; the stem sticks and then jumps.',
+    // A valve that is locked out is never on this way: its own locks would be on.
+    needs: { consent: ['given'], inletLock: ['off'], outletLock: ['off'], workSignOff: ['none'] },
+    source: `EI-48, ${PRACTICE}`,
   },
   connectTestAir: {
     name: 'connect test air to the case',
     danger: 'A second source or a live line moves the stem when nobody expects it.',
     needs: { ...TEST_AIR_ONLY, ...NO_CASE_AIR },
-    leaves: { testAir: 'connected', signalAir: 'live' },
+    leaves: { testAir: 'connected', signalAir: 'live', clear: 'not looked at' },
     source: `EI-53, ${PRACTICE}`,
   },
   strokeByTestAir: {
@@ -111,21 +161,37 @@ export const ACTION_CLASSES = {
   turnPlugStem: {
     name: 'turn the plug stem',
     danger: 'Air that changes drives the connector into the hand; a plug on its seat is scored.',
-    needs: { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'], plug: ['off seat'] },
-    leaves: { signalAir: 'live', plug: 'seat unknown' },
+    needs: { ...HELD, plug: ['off seat'] },
+    leaves: AIR_MOVED,
     source: PRACTICE,
   },
   windAdjusterOnTestAir: {
     name: 'wind the spring adjuster on held test air',
     danger: 'The spring moves the stem as the adjuster turns; air that changes moves it without warning.',
-    needs: { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'] },
-    leaves: { signalAir: 'live', plug: 'seat unknown' },
+    needs: HELD,
+    leaves: AIR_MOVED,
     source: `EI-42, ${PRACTICE}`,
+  },
+  setIndicatorOnTestAir: {
+    name: 'set the travel indicator on held test air',
+    danger: 'Air that changes drives the stem past the fingers at the pointer.',
+    needs: HELD,
+    leaves: AIR_MOVED,
+    source: PRACTICE,
+  },
+  undoYokeNut: {
+    name: 'undo the yoke nut under a preloaded spring, part signal held by hand',
+    danger:
+      'The stem is driven out as the nut comes off. The air is let off again before anything is lifted.',
+    needs: { ...HELD, ...E, ...G },
+    leaves: { ...AIR_MOVED, ...OPENS },
+    source: 'EI-44: manuals of two diaphragm actuators with a preloaded spring',
   },
   backOffAdjuster: {
     name: 'back off the spring adjuster',
     danger: 'The spring was balancing the stem; the process can push it.',
     needs: { ...B, ...AIR_OFF, ...P, ...LINE_OFF, ...SIGNED },
+    // The case stays shut: nothing of it is loosened by this act.
     source: `EI-42, ${PRACTICE}`,
   },
   releaseStemConnector: {
@@ -137,50 +203,89 @@ export const ACTION_CLASSES = {
   loosenCaseBolts: {
     name: 'loosen the case bolts of a case with a spring adjuster',
     danger: 'A loaded spring throws the case cover.',
+    // Only backing the adjuster off frees the spring: contained is not enough here.
     needs: { ...B, ...AIR_OFF, ...LINE_OFF, ...SPRING_FREE, ...SIGNED },
+    leaves: OPENS,
     source: `EI-45, ${PRACTICE}`,
   },
-  loosenCaseHoldingSpring: {
-    name: 'loosen a case that itself holds the spring: short bolts first, long bolts evenly last',
-    danger: 'A loaded spring throws the case cover.',
-    needs: { ...B, ...AIR_OFF, ...LINE_OFF, ...SIGNED },
+  loosenShortCaseBolts: {
+    name: 'loosen the short bolts of a case that itself holds the spring',
+    danger: 'A loaded spring throws the case cover: the long bolts stay as they are.',
+    needs: { ...B, ...AIR_OFF, ...LINE_OFF, ...SIGNED, springHolder: ['case'] },
+    leaves: { ...OPENS, shortBolts: 'out' },
+    source: 'EI-45: manuals of three diaphragm actuators, case as spring restraint',
+  },
+  loosenLongCaseBolts: {
+    name: 'let the long bolts of a case that itself holds the spring off evenly',
+    danger: 'A cover let off on one side is thrown by the spring.',
+    needs: {
+      ...B,
+      ...AIR_OFF,
+      ...LINE_OFF,
+      ...SIGNED,
+      springHolder: ['case'],
+      shortBolts: ['out'],
+    },
+    leaves: OPENS,
     source: 'EI-45: manuals of three diaphragm actuators, case as spring restraint',
   },
   openPistonCylinder: {
     name: 'open a piston cylinder',
     danger: 'The end cap is thrown.',
     needs: { ...AIR_OFF, ...SPRING_SHUT_IN, ...SIGNED },
+    leaves: OPENS,
     source: 'EI-46: manual of a spring-return actuator, appendix A',
   },
   liftActuator: {
     name: 'lift the actuator off the valve',
     danger: 'The packing may no longer be held down; the weight swings.',
     needs: { ...AIR_OFF, ...P, ...E, ...G, ...SPRING_SHUT_IN, ...SIGNED },
+    leaves: OPENS,
     source: `EI-47, ${PRACTICE}`,
   },
   removePacking: {
     name: 'loosen the gland or remove the packing',
     danger: 'The stem blows out; hot or toxic residue follows it.',
-    needs: { ...AIR_OFF, ...P, ...D, ...H, ...SIGNED },
+    needs: { ...AIR_OFF, ...P_TO_OPEN, ...D, ...H, ...SIGNED },
+    leaves: OPENS,
     source: `EI-49, ${PRACTICE}`,
   },
   breakBonnetJoint: {
     name: 'break the bonnet joint',
     danger: 'Trapped pressure throws the bonnet. Far side first, joint cracked before the nuts come off.',
-    needs: { ...AIR_OFF, ...P, ...D, ...H, ...SPRING_SHUT_IN, ...SIGNED },
+    needs: { ...AIR_OFF, ...P_TO_OPEN, ...D, ...H, ...SPRING_SHUT_IN, ...SIGNED },
+    leaves: OPENS,
     source: `EI-50, ${PRACTICE}`,
   },
   removeTrim: {
     name: 'remove plug, cage, seat or bellows',
     danger: 'Pockets in cage and bellows keep pressure and residue.',
-    needs: { ...AIR_OFF, ...P, ...D, ...H, ...SPRING_SHUT_IN, ...G, ...SIGNED },
+    needs: {
+      ...AIR_OFF,
+      ...P_TO_OPEN,
+      ...D,
+      ...H,
+      ...SPRING_SHUT_IN,
+      ...G,
+      ...SIGNED,
+      gasTest: ['fresh', 'absent'],
+    },
+    leaves: OPENS,
     source: `EI-51, ${PRACTICE}`,
   },
   takeOutOfLine: {
     name: 'take the valve out of the line',
     danger: 'The pipe springs; the line is left without support.',
-    needs: { ...AIR_OFF, ...P, ...D, ...H, ...G, ...E, ...SIGNED },
+    needs: { ...AIR_OFF, ...P_TO_OPEN, ...D, ...H, ...G, ...E, ...SIGNED },
+    leaves: OPENS,
     source: `EI-52, ${PRACTICE}`,
+  },
+  pressTest: {
+    name: 'put test pressure on body or seat',
+    danger: 'A joint that is not tight blows out; the block valves hold the test in.',
+    needs: { ...TEST_AIR_ONLY, ...B },
+    leaves: { processInlet: 'live' },
+    source: `EI-54, ${PRACTICE}`,
   },
   ventCase: {
     name: 'vent the air from the case',
@@ -203,22 +308,38 @@ export const ACTION_CLASSES = {
   restoreSupply: {
     name: 'take the lock off and open the supply air',
     danger: 'The valve moves as the air returns.',
-    needs: {
-      ...SPRING_SHUT_IN,
-      testAir: ['off'],
-      controllerLine: ['connected', 'absent'],
-      loop: ['manual', 'absent'],
-    },
+    needs: { ...BACK_TOGETHER, loop: ['manual', 'absent'] },
     leaves: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' },
     source: 'EI-10: 29 CFR 1910.147(e)(1), (2)',
   },
+  restoreSecondSupply: {
+    name: 'take the lock off and open the second air feed',
+    danger: 'The valve moves as the air returns.',
+    needs: { ...BACK_TOGETHER, loop: ['manual', 'absent'] },
+    leaves: { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' },
+    source: 'EI-10: 29 CFR 1910.147(e)(1), (2)',
+  },
+  unlockProcess: {
+    name: 'take the locks off the block valves, and leave them shut',
+    danger: 'Anybody can open what is not locked.',
+    needs: { ...BACK_TOGETHER, returnSignOff: ['given'] },
+    leaves: {
+      inletLock: 'off',
+      outletLock: 'off',
+      processInlet: 'live',
+      processOutlet: 'live',
+      told: 'nobody',
+    },
+    source: 'EI-10, EI-11: 29 CFR 1910.147(e)(1), (2)',
+  },
   restoreProcess: {
-    name: 'take the locks off and open the block valves',
+    name: 'open the block valves',
     danger: 'Process returns to an unready valve.',
     needs: {
-      ...SPRING_SHUT_IN,
-      testAir: ['off'],
-      controllerLine: ['connected', 'absent'],
+      ...BACK_TOGETHER,
+      inletLock: ['off'],
+      outletLock: ['off'],
+      told: ['told'],
       returnSignOff: ['given'],
     },
     leaves: { processInlet: 'live', processOutlet: 'live' },

@@ -3,12 +3,21 @@
  * The first state of each is what counts until a person has shown or recorded otherwise: for an energy the
  * worst one, for a control how a valve in service stands.
  *
+ * Each instance is a condition of its own: a second air feed, each volume that keeps air, each side of the process.
+ * One of them shown safe says nothing about the other, in the table, the proof, the interlock and a hold alike.
+ *
  * An *energy* has a letter, the same on screen, phone, radio and print. A *control* (lock, bypass, controller
  * line, signature) has none. The bypass carries the letter F because people look for it on the drawing, but
  * it is a record, never an isolation.
  */
 export const CONDITIONS = {
   supplyAir: { group: 'energy', letter: 'A', name: 'Supply air', states: ['live', 'isolated', 'absent'] },
+  secondSupply: {
+    group: 'energy',
+    letter: 'N',
+    name: 'Second air feed',
+    states: ['live', 'isolated', 'absent'],
+  },
   signalAir: {
     group: 'energy',
     letter: 'B',
@@ -34,7 +43,24 @@ export const CONDITIONS = {
     states: ['live', 'isolated', 'absent'],
   },
   bypass: { group: 'control', letter: 'F', name: 'Bypass', states: ['shut', 'open', 'absent'] },
-  trappedAir: { group: 'energy', letter: 'G', name: 'Trapped air', states: ['live', 'isolated', 'absent'] },
+  trappedAir: {
+    group: 'energy',
+    letter: 'G',
+    name: 'Air in tank or booster',
+    states: ['live', 'isolated', 'absent'],
+  },
+  lockUpAir: {
+    group: 'energy',
+    letter: 'P',
+    name: 'Air behind the lock-up relay',
+    states: ['live', 'isolated', 'absent'],
+  },
+  oppositeAir: {
+    group: 'energy',
+    letter: 'R',
+    name: 'Air at the other end of the cylinder',
+    states: ['live', 'isolated', 'absent'],
+  },
   temperature: { group: 'energy', letter: 'H', name: 'Temperature', states: ['hot', 'safe', 'absent'] },
   weight: { group: 'energy', letter: 'J', name: 'Weight', states: ['free', 'hung', 'absent'] },
   residue: { group: 'energy', letter: 'K', name: 'Residue', states: ['present', 'cleared', 'absent'] },
@@ -45,7 +71,19 @@ export const CONDITIONS = {
     name: 'Safety function',
     states: ['armed', 'overridden', 'absent'],
   },
+  commands: {
+    group: 'energy',
+    letter: 'S',
+    name: 'Commands from outside',
+    states: ['live', 'isolated', 'absent'],
+  },
   supplyLock: { group: 'lock', letter: null, name: 'Lock on the supply cock', states: ['off', 'on'] },
+  secondSupplyLock: {
+    group: 'lock',
+    letter: null,
+    name: 'Lock on the cock of the second feed',
+    states: ['off', 'on'],
+  },
   inletLock: { group: 'lock', letter: null, name: 'Lock on the inlet block valve', states: ['off', 'on'] },
   outletLock: { group: 'lock', letter: null, name: 'Lock on the outlet block valve', states: ['off', 'on'] },
   controllerLine: {
@@ -56,8 +94,36 @@ export const CONDITIONS = {
   },
   testAir: { group: 'control', letter: null, name: 'Test air', states: ['off', 'connected'] },
   loop: { group: 'control', letter: null, name: 'Control loop', states: ['automatic', 'manual', 'absent'] },
+  processFlow: {
+    group: 'control',
+    letter: null,
+    name: 'Process without this valve',
+    states: ['needs the valve', 'set up', 'absent'],
+  },
   consent: { group: 'control', letter: null, name: "Operator's consent", states: ['none', 'given'] },
   plug: { group: 'control', letter: null, name: 'Plug', states: ['seat unknown', 'off seat'] },
+  springHolder: {
+    group: 'control',
+    letter: null,
+    name: 'What holds the spring',
+    states: ['adjuster', 'case', 'absent'],
+  },
+  shortBolts: { group: 'control', letter: null, name: 'Short case bolts', states: ['in', 'out'] },
+  closure: { group: 'control', letter: null, name: 'Case, bonnet and gland', states: ['open', 'shut'] },
+  isolationGrade: {
+    group: 'control',
+    letter: null,
+    name: 'Shut-off of the line, for this fluid and this work',
+    states: ['not enough', 'enough', 'absent'],
+  },
+  gasTest: { group: 'control', letter: null, name: 'Gas test', states: ['none', 'fresh', 'absent'] },
+  clear: {
+    group: 'control',
+    letter: null,
+    name: 'Tools out and people clear',
+    states: ['not looked at', 'clear'],
+  },
+  told: { group: 'control', letter: null, name: 'People told', states: ['nobody', 'told'] },
   workSignOff: { group: 'signature', letter: null, name: 'Sign-off for the work', states: ['none', 'given'] },
   returnSignOff: {
     group: 'signature',

@@ -55,6 +55,7 @@ function stateNow(
 /** The energies that a lock keeps safe: without the lock at the site, the job's own word does not count. */
 export const LOCK_BEHIND: { readonly [C in ConditionId]?: ConditionId } = {
   supplyAir: 'supplyLock',
+  secondSupply: 'secondSupplyLock',
   processInlet: 'inletLock',
   processOutlet: 'outletLock',
 };

@@ -16,6 +16,7 @@ export const MARGIN_OVER_SIGNAL_PA = 5 * PSI_PA;
  */
 export const SAFE_LIMIT_PA = {
   supplyAir: 3 * PSI_PA,
+  secondSupply: 3 * PSI_PA,
   signalAir: 0.5 * PSI_PA,
   processInlet: 3 * PSI_PA,
   processOutlet: 3 * PSI_PA,
@@ -29,6 +30,15 @@ export const SIGN_OFF_HOURS = 8;
 
 /** How old a zero reading may be before hands go in again, in hours (common practice, no source). */
 export const PROOF_AGE_HOURS = 4;
+
+/** How long test air counts as held after it was read steady, in minutes (common practice, no source). */
+export const HELD_AIR_MINUTES = 30;
+
+/** How old a gas test may be before a pocket is opened, in minutes (common practice, no source). */
+export const GAS_TEST_MINUTES = 60;
+
+/** How long drained sides are shut in before they are read again, in seconds (common practice, no source). */
+export const DRAIN_HOLD_S = 300;
 
 export interface CaseFacts {
   readonly caseRatingPa: number | null;

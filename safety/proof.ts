@@ -31,6 +31,8 @@ export interface ProofEdge {
 
 export interface ProofGraph {
   readonly start: string;
+  /** What is known at opening; everything else begins at its worst. */
+  readonly known?: { readonly [C in ConditionId]?: AnyState };
   readonly steps: Readonly<Record<string, ProofStep>>;
   readonly edges: readonly ProofEdge[];
 }
@@ -80,7 +82,7 @@ export function prove(graph: ProofGraph): Proof {
   const reach = new Map<string, Map<ConditionId, Set<AnyState>>>();
   const findings: Finding[] = [];
   for (const condition of CONDITION_IDS) {
-    for (const visit of visitsOf(condition, graph.start, waysFrom)) {
+    for (const visit of visitsOf(condition, graph, waysFrom)) {
       const here = getOrMake(reach, visit.step, () => new Map<ConditionId, Set<AnyState>>());
       getOrMake(here, condition, () => new Set<AnyState>()).add(visit.state);
       findings.push(...findingsAt(condition, visit, graph.steps[visit.step]));
@@ -105,11 +107,12 @@ export function mayGoBack(
 
 function visitsOf(
   condition: ConditionId,
-  start: string,
+  { start, known }: ProofGraph,
   waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
 ): readonly Visit[] {
-  const visits: Visit[] = [{ step: start, state: worstState(condition), by: 'opened', before: null }];
-  const seen = new Map([[start, new Set([worstState(condition)])]]);
+  const first = known?.[condition] ?? worstState(condition);
+  const visits: Visit[] = [{ step: start, state: first, by: 'opened', before: null }];
+  const seen = new Map([[start, new Set([first])]]);
   for (let next = 0; next < visits.length; next += 1) {
     const at = visits[next];
     if (at === undefined) break;

@@ -73,7 +73,10 @@ const BY_RADIO: readonly ActionClass[] = [
   'connectTestAir',
   'strokeByTestAir',
   'turnPlugStem',
+  'setIndicatorOnTestAir',
   'restoreSupply',
+  'restoreSecondSupply',
+  'unlockProcess',
   'restoreProcess',
   'shutBypass',
 ];

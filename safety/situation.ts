@@ -30,8 +30,9 @@ export interface Situation {
 /** A change of some conditions, as an entry stores it. */
 export type Effects = { readonly [C in ConditionId]?: AnyState };
 
-export function situationAtOpening(): Situation {
-  return { states: everythingLive(), lapsed: {} };
+/** @param known  what the sheet says about how the valve is built, pinned when the job opens */
+export function situationAtOpening(known: Effects = {}): Situation {
+  return { states: { ...everythingLive(), ...known } as States, lapsed: {} };
 }
 
 /**
@@ -51,11 +52,18 @@ export function applyEffects(situation: Situation, effects: Effects): Situation 
   };
 }
 
-/** What a pause, a handover or age lowers: everything shown safe by a person, and the signatures over it. Locks hang on. */
-const LOWERED: readonly ConditionId[] = CONDITION_IDS.filter((id) => {
-  const group = CONDITIONS[id].group;
-  return group === 'energy' || group === 'signature' || id === 'plug';
-});
+/** Looks and words that are good only while the person who gave them stands there. */
+const FLEETING: readonly ConditionId[] = ['plug', 'gasTest', 'clear', 'told'];
+
+/** What a pause or another person lowers: everything that somebody showed safe. Locks hang on, and so do signatures. */
+export const LOWERED_BY_PAUSE: readonly ConditionId[] = CONDITION_IDS.filter(
+  (id) => CONDITIONS[id].group === 'energy' || FLEETING.includes(id),
+);
+
+/** What the end of a shift lowers: the signatures as well, for they were given for that shift. */
+const LOWERED: readonly ConditionId[] = CONDITION_IDS.filter(
+  (id) => LOWERED_BY_PAUSE.includes(id) || CONDITIONS[id].group === 'signature',
+);
 
 /**
  * Lowers what counts as proven, for the given reason. Conditions already at their worst, and those recorded

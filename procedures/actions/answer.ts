@@ -5,7 +5,7 @@ import type { Figures, Job } from '../job.ts';
 import { readLate } from '../late.ts';
 import { type Given, type Understood, understand } from '../readings/given.ts';
 import { RULES } from '../rules/registry.ts';
-import type { Field, OpenStep, TableStep } from '../vocabulary.ts';
+import type { Field, OpenStep, TableStep, WaitStep } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { checkMayAct, checkMayEnter, move, openStepOf } from './move.ts';
 import { noWay } from './refusals.ts';
@@ -57,7 +57,7 @@ export function judge(
     case 'question':
       return { ...bare, ...choose(step.choices, given) };
     case 'wait':
-      return { ...bare, outcome: waited(job, { waitS: step.waitS, nowMs: around.nowMs }) };
+      return { ...bare, outcome: waited(job, step, around) };
     case 'judgement':
       return {
         ...bare,
@@ -188,8 +188,19 @@ function choose(
   return { outcome: said, understood: { readings: {}, words, aboveLimitPa: null }, figures: {}, row: null };
 }
 
-function waited(job: Job, { waitS, nowMs }: { readonly waitS: number; readonly nowMs: number }): string {
-  const leftS = Math.ceil(waitS - (nowMs - Date.parse(job.arrivedAt)) / 1000);
+/** Seconds that are left of a wait; it may have begun at an earlier card, and the work since then has filled it. */
+export function waitLeftS(
+  job: Job,
+  { waitS, since }: Pick<WaitStep<string>, 'waitS' | 'since'>,
+  { nowMs }: Pick<Surroundings, 'nowMs'>,
+): number {
+  const before = job.answers.findLast((one) => one.step === since && !one.superseded);
+  const began = Date.parse(since === undefined ? job.arrivedAt : (before?.at ?? job.arrivedAt));
+  return Math.max(0, Math.ceil(waitS - (nowMs - began) / 1000));
+}
+
+function waited(job: Job, step: WaitStep<string>, around: Surroundings): string {
+  const leftS = waitLeftS(job, step, around);
   if (leftS > 0) throw noWay(`The wait is not over: ${leftS} s are left.`, 'Wait, then go on.');
   return 'waited';
 }

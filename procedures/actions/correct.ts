@@ -128,16 +128,26 @@ function lapsesOf(
   const shown = (Object.keys(job.evidence) as ConditionId[]).filter((id) => {
     const note = job.evidence[id];
     if (note === undefined || CONDITIONS[id].group !== 'energy') return false;
-    return note.place === wrong.place || fields.includes(seenAliveBy(note.step, around));
+    return note.place === wrong.place || restsOn(note.step, around).some((name) => fields.includes(name));
   });
   if (shown.length === 0) return {};
   return { lapses: { conditions: [...shown, 'workSignOff', 'returnSignOff'], reason: 'corrected' } };
 }
 
-/** The field whose reading a zero on this step is held against. */
-function seenAliveBy(id: string, { compiled }: Surroundings): string {
+/** Fields that a zero on this step rests on besides its own: the gauge seen alive, the first zero. */
+function restsOn(id: string, { compiled }: Surroundings): readonly string[] {
   const step = compiled.definition.steps[id];
-  return step?.kind === 'reading' && step.judge.rule === 'showSafe' ? (step.judge.with?.before ?? '') : '';
+  if (step?.kind !== 'reading') return [];
+  const named = step.judge.with ?? {};
+  if (step.judge.rule === 'showSafe') return [named.before ?? ''];
+  if (step.judge.rule !== 'stillZero') return [];
+  const firstZeros = Object.values(named);
+  const seenAlive = Object.values(compiled.definition.steps).flatMap((other) =>
+    other.kind === 'reading' && firstZeros.includes(other.judge.with?.after ?? '')
+      ? [other.judge.with?.before ?? '']
+      : [],
+  );
+  return [...firstZeros, ...seenAlive];
 }
 
 /** The first later judgement whose outcome the corrected values change. */

@@ -1,4 +1,4 @@
-import { CONDITION_IDS, CONDITIONS } from '../../safety/conditions.ts';
+import { LOWERED_BY_PAUSE } from '../../safety/situation.ts';
 import { backIsSafe } from '../compile.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
@@ -63,10 +63,7 @@ export function park(job: Job, action: ActionOf<'park'>, around: Surroundings): 
     effects: {
       to: job.step,
       status: 'parked',
-      lapses: {
-        conditions: CONDITION_IDS.filter((id) => CONDITIONS[id].group === 'energy' || id === 'plug'),
-        reason: 'parked',
-      },
+      lapses: { conditions: LOWERED_BY_PAUSE, reason: 'parked' },
     },
   };
 }
@@ -78,6 +75,13 @@ export function takeUp(job: Job, _: ActionOf<'take-up'>, around: Surroundings): 
     kind: 'taken-up',
     inputs: { step: job.step },
     outcome: { name: 'taken up', figures: {} },
-    effects: { to: job.step, status: 'open' },
+    effects: {
+      to: job.step,
+      status: 'open',
+      // What one person saw is not what another knows: they look for themselves, and the record says whose look counts.
+      ...(around.person.id === job.answers.at(-1)?.person
+        ? {}
+        : { lapses: { conditions: LOWERED_BY_PAUSE, reason: 'handover' } }),
+    },
   };
 }

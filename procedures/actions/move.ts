@@ -1,7 +1,7 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
-import { CONDITIONS, type ConditionId, LOCK_IDS } from '../../safety/conditions.ts';
+import { type ConditionId, LOCK_IDS } from '../../safety/conditions.ts';
+import { proofAgeMs } from '../../safety/energies.ts';
 import { type Lack, lacks } from '../../safety/interlock.ts';
-import { PROOF_AGE_HOURS } from '../../safety/limits.ts';
 import { applyEffects, type Effects, lapseOnly, type Situation } from '../../safety/situation.ts';
 import { type MachineEvent, nextStep } from '../compile.ts';
 import type { JobEffects } from '../evolve.ts';
@@ -12,8 +12,6 @@ import { targetUnder, waysOf } from '../ways.ts';
 import type { Surroundings } from './action.ts';
 import { exposed, noWay } from './refusals.ts';
 import { checkOwnLocks, checkPoints } from './site-points.ts';
-
-const HOUR_MS = 3_600_000;
 
 /** The open step, with its action class where it has one. */
 export function stepOf(job: Job, { compiled }: Surroundings): Step {
@@ -33,17 +31,12 @@ export function actionOf(step: Step): ActionClass | null {
   return step.kind === 'end' ? null : (step.action ?? null);
 }
 
-/** What the interlock sees: proofs older than their age count no more. */
+/** What the interlock sees: proofs older than their age count no more, where the energy can build up again. */
 export function situationNow(job: Job, nowMs: number): Situation {
   const aged = (Object.keys(job.evidence) as ConditionId[]).filter((id) => {
     const at = job.evidence[id]?.at;
-    const group = CONDITIONS[id].group;
-    return (
-      group === 'energy' &&
-      id !== 'spring' &&
-      at !== undefined &&
-      nowMs - Date.parse(at) > PROOF_AGE_HOURS * HOUR_MS
-    );
+    const ageMs = proofAgeMs(id, job.situation.states[id]);
+    return at !== undefined && ageMs !== null && nowMs - Date.parse(at) > ageMs;
   });
   const fresh = aged.filter((id) => job.situation.lapsed[id] === undefined);
   return lapseOnly(job.situation, { conditions: fresh, reason: 'age' });
@@ -130,6 +123,7 @@ function resolve(sets: Sets, words: Words): Effects {
 
 const POINT_OF: { readonly [C in ConditionId]?: FigureName } = {
   supplyLock: 'supplyPoint',
+  secondSupplyLock: 'secondSupplyPoint',
   inletLock: 'inletPoint',
   outletLock: 'outletPoint',
 };

@@ -4,15 +4,16 @@ import { Refusal } from '../../safety/refusal.ts';
 import type { Effects } from '../../safety/situation.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
-import { understand } from '../readings/given.ts';
+import { type Understood, understand } from '../readings/given.ts';
 import type { GearRole } from '../test-gear/roles.ts';
-import type { Field, QuantityField } from '../vocabulary.ts';
+import type { Field } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { actionOf, lacksOf, openStepOf, situationNow } from './move.ts';
 import { noWay } from './refusals.ts';
 
 const GAUGE_OF: { readonly [C in ConditionId]?: GearRole } = {
   supplyAir: 'supplyGauge',
+  secondSupply: 'supplyGauge',
   signalAir: 'signalGauge',
   processInlet: 'inletGauge',
   processOutlet: 'outletGauge',
@@ -28,9 +29,11 @@ export function toProveAgain(job: Job, around: Surroundings): readonly Condition
 /** One walk-round: locks on, gauges at zero. A held pressure is not proved again so: it is set and read afresh. */
 export function proveAgainFields(job: Job, around: Surroundings): readonly Field[] {
   const lapsed = toProveAgain(job, around);
-  const zeros = lapsed.flatMap((id): QuantityField[] => {
+  const zeros = lapsed.flatMap((id): Field[] => {
     const gauge = GAUGE_OF[id];
-    if (gauge === undefined || job.situation.states[id] !== 'isolated') return [];
+    if (job.situation.states[id] !== 'isolated') return [];
+    // Shown at a vent, because no gauge there could tell: it is watched again.
+    if (gauge === undefined || shownAtVent(id, job)) return KEPT_BY_VENT.includes(id) ? [ventField(id)] : [];
     return [
       {
         name: `${id}AgainPa`,
@@ -47,8 +50,45 @@ export function proveAgainFields(job: Job, around: Surroundings): readonly Field
     type: 'choice',
     choices: YES_NO,
   } as const;
-  return [seen, ...zeros];
+  return [seen, ...zeros, ...(lapsed.includes('told') ? [TOLD_AGAIN] : [])];
 }
+
+/** Energies that are shown gone by a vent without flow, where no gauge can tell. */
+const KEPT_BY_VENT: readonly ConditionId[] = [
+  'supplyAir',
+  'secondSupply',
+  'signalAir',
+  'trappedAir',
+  'lockUpAir',
+  'oppositeAir',
+  'processInlet',
+  'processOutlet',
+];
+
+const SIDE_FLOW: { readonly [C in ConditionId]?: string } = {
+  processInlet: 'inletFlow',
+  processOutlet: 'outletFlow',
+};
+
+function shownAtVent(id: ConditionId, job: Job): boolean {
+  const words = job.evidence[id]?.words ?? {};
+  const side = SIDE_FLOW[id];
+  return words.method === 'vent' || (side !== undefined && words[side] === 'no flow');
+}
+
+function ventField(id: ConditionId): Field {
+  return {
+    name: `${id}AgainFlow`,
+    label: `${CONDITIONS[id].name}: vent cracked and watched twice`,
+    type: 'choice',
+    choices: [
+      { value: 'no flow', label: 'No flow, both times' },
+      { value: 'flow', label: 'It flows' },
+    ],
+  };
+}
+
+const TOLD_AGAIN: Field = { name: 'toldAgain', label: 'People told again, by role', type: 'text' };
 
 const YES_NO = [
   { value: 'yes', label: 'Yes, seen by me now' },
@@ -76,7 +116,7 @@ export function proveAgain(job: Job, action: ActionOf<'prove-again'>, around: Su
     job,
     today: around.today,
   });
-  const left = lapsed.filter((id) => !zeroAgain(id, { job, readings: understood.readings }));
+  const left = lapsed.filter((id) => !zeroAgain(id, { job, ...understood }));
   if (understood.words.asLeft !== 'yes' || left.length > 0) {
     const what =
       left.length === 0
@@ -101,17 +141,11 @@ export function proveAgain(job: Job, action: ActionOf<'prove-again'>, around: Su
 
 function zeroAgain(
   id: ConditionId,
-  {
-    job,
-    readings,
-  }: {
-    readonly job: Job;
-    readonly readings: Readonly<
-      Record<string, { readonly valueSi: number; readonly uncertaintySi: number | null }>
-    >;
-  },
+  { job, readings, words }: { readonly job: Job } & Pick<Understood, 'readings' | 'words'>,
 ): boolean {
-  if (GAUGE_OF[id] === undefined || job.situation.states[id] !== 'isolated') return true;
+  if (job.situation.states[id] !== 'isolated') return true;
+  if (GAUGE_OF[id] === undefined || shownAtVent(id, job))
+    return !KEPT_BY_VENT.includes(id) || words[`${id}AgainFlow`] === 'no flow';
   const reading = readings[`${id}AgainPa`];
   const limitPa = SAFE_LIMIT_PA[id as keyof typeof SAFE_LIMIT_PA];
   return reading !== undefined && Math.abs(reading.valueSi) + (reading.uncertaintySi ?? 0) <= limitPa;

@@ -7,7 +7,7 @@ type StrokeStep = keyof typeof strokeCheck.steps;
 
 /** What a stroke check passes where nothing gives trouble and the plug is set: the marks of the job scale. */
 const STROKE_CHECK = {
-  bench: strokeWay({ before: ['benchRecord', 'otherEnergies'], after: ['signBench'] }),
+  bench: strokeWay({ before: ['benchRecord', 'keptAir', 'otherEnergies'], after: ['signBench'] }),
   line: strokeWay({
     before: [
       'consent',
@@ -19,7 +19,11 @@ const STROKE_CHECK = {
       'drainOutlet',
       'shutSupply',
       'ventSupply',
+      'noSecondFeed',
+      'keptAir',
       'otherEnergies',
+      'waitDrained',
+      'drainsAgain',
       'breakSignalLine',
     ],
     after: [
@@ -27,8 +31,9 @@ const STROKE_CHECK = {
       'zeroBeforeBack',
       'reconnect',
       'supplyBack',
-      'tellPeople',
       'signReturn',
+      'unlockBlocks',
+      'tellPeople',
       'openBlocks',
       'shutBypass',
       'loopBack',
@@ -58,6 +63,7 @@ function strokeWay({
 }): readonly StrokeStep[] {
   return [
     'needs',
+    'knowEnergies',
     'rigGauges',
     'rigShutIn',
     'rigHold',

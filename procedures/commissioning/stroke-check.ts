@@ -1,5 +1,6 @@
 import { FULL_CYCLE, MID_STROKES } from '../cycle-verdict.ts';
 import { airLimits } from '../phases/air-limits.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
@@ -10,16 +11,34 @@ import { setPlug } from './set-plug.ts';
 import { strokeTables } from './stroke-tables.ts';
 import { windSpring } from './wind-spring.ts';
 
+/** Air may come on at any moment from here: what hands and tools do in the yoke is looked at afresh afterwards. */
+const AIR_ON = { testAir: 'connected', signalAir: 'live', clear: 'not looked at' } as const;
+
 /** Operational check and stroke adjustment of a spring-and-diaphragm valve, on the bench or in the line. */
 export const strokeCheck = procedure({
   id: 'stroke-check',
   title: 'Stroke check and plug adjustment',
+  energyControl: {
+    use: 'To check the stroke of a spring-and-diaphragm valve and to set its plug or its adjuster, in the line or on the bench. It opens neither case nor body.',
+    isolation:
+      'Loop in manual, flow on the bypass or the plant state agreed; both block valves and every air feed shut, each by its own point; sides drained, air vented, kept air vented at its own vent.',
+    locks:
+      'Who shuts a point hangs their own lock and tag there and writes its number; the same person takes it off. Another person takes over with a lock of their own on first. Local rules and the site lockout come first.',
+    verification:
+      'Each pressure on a gauge that was seen alive there and reads at most the stated limit, or by a vent watched twice; the process once more after it was shut in. Another person signs over it.',
+  },
   revisions: [
     { letter: 'A', date: '2026-11-25', change: 'First issue.' },
     {
       letter: 'B',
       date: '2026-11-25',
       change: 'Each hold says when it is acceptable; one that goes back says what is done about it.',
+    },
+    {
+      letter: 'C',
+      date: '2026-11-25',
+      change:
+        'Read what can hurt before anything is shut. Name a watcher and write where loop and bypass stand. Shut a second feed by itself, look for kept air, read the drains again after they were shut in. Say how each energy was made safe. Take the locks off first, then tell people, then open.',
     },
   ],
   phases: [
@@ -58,32 +77,46 @@ export const strokeCheck = procedure({
         'Each energy is absent, or shown safe by a reading inside its limit or by a vent without flow, tried twice.',
       evidence: [
         'supplyAir',
+        'secondSupply',
         'signalAir',
         'spring',
         'processInlet',
         'processOutlet',
         'bypass',
         'trappedAir',
+        'lockUpAir',
+        'oppositeAir',
         'temperature',
         'weight',
         'residue',
         'electrical',
+        'commands',
         'safetyFunction',
+        'closure',
       ],
-      allows: ['connectTestAir', 'strokeByTestAir', 'turnPlugStem', 'windAdjusterOnTestAir'],
+      allows: [
+        'connectTestAir',
+        'strokeByTestAir',
+        'turnPlugStem',
+        'windAdjusterOnTestAir',
+        'setIndicatorOnTestAir',
+      ],
       signed: { to: 'connectAir', sets: { workSignOff: 'given' } },
       sentBack: { to: 'haltIsolating' },
       makeSafe: 'haltIsolating',
     },
 
     connectAir: {
-      kind: 'instruction',
+      kind: 'reading',
       phase: 'asFound',
       title: 'Connect one regulator and its gauge to the case',
       how: 'One source, in your hand. At most {testAirLimit} goes on this case: {testAirBecause}.',
       action: 'connectTestAir',
+      caution: STEM_MOVES,
       do: ['Set the regulator to zero.', 'Connect it to the case.', 'Fit the dial indicator to the stem.'],
-      next: { to: 'contactFound', sets: { testAir: 'connected', signalAir: 'live' } },
+      asks: [yesNo('peopleClear', 'Tools out of the yoke, people clear and told')],
+      judge: { rule: 'allYes', with: { fields: 'peopleClear' } },
+      ways: { yes: { to: 'contactFound', sets: AIR_ON }, no: { to: 'ventNow', sets: AIR_ON } },
       makeSafe: 'ventNow',
     },
     contactFound: findContact({
@@ -223,12 +256,15 @@ export const strokeCheck = procedure({
 
     ...airLimits({ connect: 'connectAgain', signAgain: 'holdWork', giveBack: 'disconnectAir' }),
     connectAgain: {
-      kind: 'instruction',
+      kind: 'reading',
       phase: 'asFound',
       title: 'Check that one regulator and its gauge are on the case',
       action: 'connectTestAir',
+      caution: STEM_MOVES,
       do: ['Set the regulator to zero.', 'Check the joint at the case.'],
-      next: { to: 'whereOn', sets: { testAir: 'connected', signalAir: 'live' } },
+      asks: [yesNo('peopleClear', 'Tools out of the yoke, people clear and told')],
+      judge: { rule: 'allYes', with: { fields: 'peopleClear' } },
+      ways: { yes: { to: 'whereOn', sets: AIR_ON }, no: { to: 'ventNow', sets: AIR_ON } },
       makeSafe: 'ventNow',
     },
     whereOn: {

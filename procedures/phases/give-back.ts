@@ -15,7 +15,7 @@ type Own =
   | 'zeroBeforeBack'
   | 'reconnect'
   | 'supplyBack'
-  | 'tellPeople'
+  | 'secondBack'
   | 'signReturn'
   | 'haltAirAway'
   | 'haltReturn'
@@ -27,7 +27,7 @@ interface Ends<Next extends string> {
   readonly isolateAgain: Next;
 }
 
-/** Air away, hands checked, controller line, supply, signature, process, bypass, loop: in this order. */
+/** Air away, hands checked, controller line, supply, signature, locks, word, process, bypass, loop: in this order. */
 export function giveBack<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
@@ -103,11 +103,14 @@ function airAway<const Next extends string>({
       asks: [
         yesNo('nutsTight', 'Lock nuts and connector tight'),
         yesNo('indicatorRight', 'Travel indicator stands right'),
-        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('caseStillTight', 'Case, bonnet and gland shut, every bolt in and tight'),
         yesNo('toolsOut', 'Tools out of the yoke, people clear'),
       ],
       judge: { rule: 'allYes', with: { fields: 'nutsTight indicatorRight caseStillTight toolsOut' } },
-      ways: { yes: { to: 'nextPerson', sets: { spring: 'contained' } }, no: { to: 'haltAirAway' } },
+      ways: {
+        yes: { to: 'nextPerson', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
+        no: { to: 'haltAirAway' },
+      },
       makeSafe,
     },
     nextPerson: {
@@ -229,11 +232,14 @@ function airAway<const Next extends string>({
       phase: 'return',
       title: 'Look at the case before the air comes back',
       asks: [
-        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('caseStillTight', 'Case, bonnet and gland shut, every bolt in and tight'),
         yesNo('toolsOut', 'Tools out of the yoke, people clear'),
       ],
       judge: { rule: 'allYes', with: { fields: 'caseStillTight toolsOut' } },
-      ways: { yes: { to: 'supplyBack', sets: { spring: 'contained' } }, no: { to: 'backCheck' } },
+      ways: {
+        yes: { to: 'supplyBack', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
+        no: { to: 'backCheck' },
+      },
       makeSafe: 'haltReturn',
     },
     haltReturn: {
@@ -246,6 +252,13 @@ function airAway<const Next extends string>({
     },
   };
 }
+
+const AIR_RETURNS = {
+  word: 'warning',
+  hazard: 'The valve moves to where the controller asks as the air returns.',
+  consequence: 'A finger in the yoke can be crushed.',
+  avoid: 'Hands and tools out of the yoke; tell the operator first.',
+} as const;
 
 function onAir<const Next extends string>({
   isolateAgain,
@@ -261,11 +274,15 @@ function onAir<const Next extends string>({
       do: ['Take the caps off.', 'Connect the controller line to the case.', 'Tighten the joint.'],
       asks: [
         yesNo('lineBack', 'Line on, joint tight'),
-        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('caseStillTight', 'Case, bonnet and gland shut, every bolt in and tight'),
+        yesNo('toolsOut', 'Tools out of the yoke, people clear'),
       ],
-      judge: { rule: 'allYes', with: { fields: 'lineBack caseStillTight' } },
+      judge: { rule: 'allYes', with: { fields: 'lineBack caseStillTight toolsOut' } },
       ways: {
-        yes: { to: 'supplyBack', sets: { controllerLine: 'connected', spring: 'contained' } },
+        yes: {
+          to: 'supplyBack',
+          sets: { controllerLine: 'connected', spring: 'contained', closure: 'shut', clear: 'clear' },
+        },
         no: { to: 'backCheck' },
       },
       makeSafe: 'haltReturn',
@@ -276,12 +293,7 @@ function onAir<const Next extends string>({
       title: 'Take your lock off the supply cock {supplyPoint} and open it',
       how: 'Slowly. Soap the joints that were apart.',
       action: 'restoreSupply',
-      caution: {
-        word: 'warning',
-        hazard: 'The valve moves to where the controller asks as the air returns.',
-        consequence: 'A finger in the yoke can be crushed.',
-        avoid: 'Hands and tools out of the yoke; tell the operator first.',
-      },
+      caution: AIR_RETURNS,
       asks: [
         {
           name: 'supplyBackPa',
@@ -290,25 +302,47 @@ function onAir<const Next extends string>({
           dimension: 'pressure',
           gauge: 'supplyGauge',
         },
+        { name: 'airToldWho', label: 'Told before the air came back, by role', type: 'text' },
         yesNo('jointsTight', 'Soaped joints are tight'),
       ],
       judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
       ways: {
-        yes: { to: 'tellPeople', sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } },
+        yes: {
+          to: { by: 'secondFeed', ways: { fitted: 'secondBack', none: 'signReturn' } },
+          sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' },
+        },
         no: { to: 'haltOnAir', sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } },
       },
       makeSafe,
     },
-    tellPeople: {
+    secondBack: {
       kind: 'reading',
       phase,
-      title: 'Tell the operator and everybody near that process comes back',
+      title: 'Take your lock off the second feed {secondSupplyPoint} and open it',
+      how: 'Slowly, as the first.',
+      action: 'restoreSecondSupply',
+      caution: AIR_RETURNS,
       asks: [
-        { name: 'toldWho', label: 'Told, by role', type: 'text' },
-        yesNo('peopleClear', 'Tools are out and people are clear'),
+        {
+          name: 'secondBackPa',
+          label: 'Gauge of the second feed',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'supplyGauge',
+        },
+        yesNo('jointsTight', 'Soaped joints are tight'),
       ],
-      judge: { rule: 'allYes', with: { fields: 'peopleClear' } },
-      ways: { yes: { to: 'signReturn' }, no: { to: 'haltOnAir' } },
+      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
+      ways: {
+        yes: {
+          to: 'signReturn',
+          sets: { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' },
+        },
+        no: {
+          to: 'haltOnAir',
+          sets: { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' },
+        },
+      },
       makeSafe,
     },
     signReturn: {
@@ -319,9 +353,19 @@ function onAir<const Next extends string>({
       point: 'hold',
       criterion:
         'Every case bolt in and tight, the controller line back on, the block valves still locked, people clear.',
-      evidence: ['spring', 'controllerLine', 'supplyLock', 'inletLock', 'outletLock', 'bypass'],
-      allows: ['restoreProcess'],
-      signed: { to: 'openBlocks', sets: { returnSignOff: 'given' } },
+      evidence: [
+        'spring',
+        'closure',
+        'clear',
+        'controllerLine',
+        'supplyLock',
+        'secondSupplyLock',
+        'inletLock',
+        'outletLock',
+        'bypass',
+      ],
+      allows: ['unlockProcess', 'restoreProcess'],
+      signed: { to: 'unlockBlocks', sets: { returnSignOff: 'given' } },
       sentBack: { to: 'haltOnAir' },
       makeSafe,
     },

@@ -1,33 +1,24 @@
-import type { Caution, Field, QuantityField, Step, Way } from '../vocabulary.ts';
+import type { Step } from '../vocabulary.ts';
 import { SHOWN_BY, yesNo } from './common.ts';
+import { type Drained, drainProcess } from './drain-process.ts';
+import { after, before, lockField, notShown, zeroWays } from './isolate-parts.ts';
+import { lookForOthers, type Others } from './other-energies.ts';
 
 const PRESSURE = { type: 'quantity', dimension: 'pressure' } as const;
 
-const LINE_OPENS: Caution = {
-  word: 'warning',
-  hazard: 'What is left in the body comes out at the drain.',
-  consequence: 'Hot, toxic or fast fluid can burn, poison or blind.',
-  avoid: 'Stand aside, face shield down, drain to where the site says.',
-};
-
-type Own =
-  | 'shutInlet'
-  | 'shutOutlet'
-  | 'drainInlet'
-  | 'inletNotShown'
-  | 'drainOutlet'
-  | 'outletNotShown'
+type Air =
   | 'shutSupply'
   | 'ventSupply'
   | 'supplyNotShown'
-  | 'otherEnergies'
-  | 'othersNotSafe'
+  | 'shutSecond'
+  | 'ventSecond'
+  | 'secondNotShown'
+  | 'noSecondFeed'
+  | 'secondFound'
   | 'breakSignalLine'
-  | 'signalNotShown'
-  | 'benchRecord'
-  | 'springLook'
-  | 'springNotShut'
-  | 'haltIsolating';
+  | 'signalNotShown';
+
+type Own = Drained | Air | Others | 'benchRecord' | 'springLook' | 'springNotShut' | 'haltIsolating';
 
 interface Ends<Next extends string> {
   readonly next: Next;
@@ -38,132 +29,25 @@ interface Ends<Next extends string> {
 export function isolate<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...process(), ...air(), ...rest(ends) } as Readonly<Record<Own, Step<Own | Next>>>;
+  return {
+    ...drainProcess<Own>({ next: 'shutSupply', heldNext: 'breakSignalLine' }),
+    ...air(),
+    ...secondFeed(),
+    ...signalLine(),
+    ...lookForOthers<Own>({ bench: 'springLook', line: 'waitDrained' }),
+    ...rest(ends),
+  } as Readonly<Record<Own, Step<Own | Next>>>;
 }
 
 const phase = 'isolate';
 const makeSafe = 'haltIsolating';
 
-function lockField(name: string): Field {
-  return { name, label: 'Number of my lock', type: 'text', carried: true };
-}
-
-function before(name: string, gauge: QuantityField['gauge']): QuantityField {
-  return {
-    ...PRESSURE,
-    name,
-    label: 'Gauge, while it is alive',
-    carried: true,
-    ...(gauge === undefined ? {} : { gauge }),
-  };
-}
-
-function after(name: string, gauge: QuantityField['gauge']): QuantityField {
-  return {
-    ...PRESSURE,
-    name,
-    label: 'Same gauge, now',
-    optional: true,
-    ...(gauge === undefined ? {} : { gauge }),
-  };
-}
-
-function notShown(
-  title: string,
-  choices: Readonly<Record<string, { readonly label: string; readonly to: Own }>>,
-): Step<Own> {
-  const how =
-    'A zero counts on a gauge that this job saw alive there, with its uncertainty inside the limit; else watch the vent twice.';
-  return {
-    kind: 'question',
-    phase,
-    title,
-    how,
-    choices: { ...choices, stop: { label: 'Leave it and stop', to: makeSafe } },
-    makeSafe,
-  };
-}
-
-function zeroWays(shown: Way<Own>, otherwise: Own): Readonly<Record<string, Way<Own>>> {
-  const back = { to: otherwise };
-  return { shown, 'not shown': back, 'gauge not seen alive': back, 'gauge too coarse': back };
-}
-
-function process(): Readonly<Partial<Record<Own, Step<Own>>>> {
-  return {
-    shutInlet: {
-      kind: 'reading',
-      phase,
-      title: 'Shut and lock the inlet block valve {inletPoint}',
-      how: 'Read the drain gauge first, while the side is alive.',
-      why: 'The lock keeps it shut; the gauge seen alive makes a later zero mean something.',
-      action: 'shutBlockValves',
-      do: ['Read the tag and the gauge.', 'Shut the valve.', 'Hang your lock and tag.'],
-      asks: [
-        before('inletBeforePa', 'inletGauge'),
-        { name: 'inletTag', label: 'Tag on the valve', type: 'text', mustBe: 'inletPoint', carried: true },
-        lockField('inletLockNumber'),
-      ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'shutOutlet', sets: { inletLock: 'on', processInlet: 'live' } } },
-      makeSafe,
-    },
-    shutOutlet: {
-      kind: 'reading',
-      phase,
-      title: 'Shut and lock the outlet block valve {outletPoint}',
-      how: 'Read the drain gauge first, while the side is alive.',
-      action: 'shutBlockValves',
-      do: ['Read the tag and the gauge.', 'Shut the valve.', 'Hang your lock and tag.'],
-      asks: [
-        before('outletBeforePa', 'outletGauge'),
-        { name: 'outletTag', label: 'Tag on the valve', type: 'text', mustBe: 'outletPoint', carried: true },
-        lockField('outletLockNumber'),
-      ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'drainInlet', sets: { outletLock: 'on', processOutlet: 'live' } } },
-      makeSafe,
-    },
-    drainInlet: {
-      kind: 'reading',
-      phase,
-      title: 'Drain the inlet side and read zero',
-      how: 'At most {processSafeLimit} with the gauge counted in. Tried twice: shut the drain, wait, crack it again.',
-      action: 'drainProcess',
-      caution: LINE_OPENS,
-      asks: [after('inletAfterPa', 'inletGauge'), ...SHOWN_BY],
-      judge: {
-        rule: 'showSafe',
-        with: { energy: 'processInlet', before: 'inletBeforePa', after: 'inletAfterPa' },
-      },
-      ways: zeroWays({ to: 'drainOutlet', sets: { processInlet: 'isolated' } }, 'inletNotShown'),
-      makeSafe,
-    },
-    inletNotShown: notShown('The inlet side is not shown safe', {
-      again: { label: 'Drain and read again', to: 'drainInlet' },
-      shutAgain: { label: 'Shut the block valve again, it may pass', to: 'shutInlet' },
-    }),
-    drainOutlet: {
-      kind: 'reading',
-      phase,
-      title: 'Drain the outlet side and read zero',
-      how: 'A plug on its seat parts the two sides: each has its own drain and its own zero. At most {processSafeLimit}.',
-      action: 'drainProcess',
-      caution: LINE_OPENS,
-      asks: [after('outletAfterPa', 'outletGauge'), ...SHOWN_BY],
-      judge: {
-        rule: 'showSafe',
-        with: { energy: 'processOutlet', before: 'outletBeforePa', after: 'outletAfterPa' },
-      },
-      ways: zeroWays({ to: 'shutSupply', sets: { processOutlet: 'isolated' } }, 'outletNotShown'),
-      makeSafe,
-    },
-    outletNotShown: notShown('The outlet side is not shown safe', {
-      again: { label: 'Drain and read again', to: 'drainOutlet' },
-      shutAgain: { label: 'Shut the block valve again, it may pass', to: 'shutOutlet' },
-    }),
-  };
-}
+const STEM_MOVES_AS_AIR_GOES = {
+  word: 'warning',
+  hazard: 'The stem moves as the air goes.',
+  consequence: 'A finger in the yoke can be crushed.',
+  avoid: 'Hands stay outside the yoke.',
+} as const;
 
 function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
   return {
@@ -173,12 +57,7 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
       title: 'Shut and lock the supply cock {supplyPoint}',
       how: 'Read supply and signal first. Without air {tag} {failPosition}.',
       action: 'shutSupply',
-      caution: {
-        word: 'warning',
-        hazard: 'The stem moves as the air goes.',
-        consequence: 'A finger in the yoke can be crushed.',
-        avoid: 'Hands stay outside the yoke.',
-      },
+      caution: STEM_MOVES_AS_AIR_GOES,
       do: ['Read both gauges and the tag.', 'Shut the cock.', 'Hang your lock and tag.'],
       asks: [
         before('supplyBeforePa', 'supplyGauge'),
@@ -207,13 +86,90 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
         rule: 'showSafe',
         with: { energy: 'supplyAir', before: 'supplyBeforePa', after: 'supplyAfterPa' },
       },
-      ways: zeroWays({ to: 'otherEnergies', sets: { supplyAir: 'isolated' } }, 'supplyNotShown'),
+      ways: zeroWays(
+        {
+          to: { by: 'secondFeed', ways: { fitted: 'shutSecond', none: 'noSecondFeed' } },
+          sets: { supplyAir: 'isolated' },
+        },
+        { to: 'supplyNotShown' },
+      ),
       makeSafe,
     },
     supplyNotShown: notShown('The supply air is not shown safe', {
-      again: { label: 'Vent and read again', to: 'ventSupply' },
-      shutAgain: { label: 'Shut the cock again, it may pass', to: 'shutSupply' },
+      choices: {
+        again: { label: 'Vent and read again', to: 'ventSupply' },
+        shutAgain: { label: 'Shut the cock again, it may pass', to: 'shutSupply' },
+      },
     }),
+  };
+}
+
+function secondFeed(): Readonly<Partial<Record<Own, Step<Own>>>> {
+  return {
+    shutSecond: {
+      kind: 'reading',
+      phase,
+      title: 'Shut and lock the cock of the second feed {secondSupplyPoint}',
+      how: 'It counts by itself: a first feed that is shut proves nothing of this one.',
+      why: 'Booster, solenoid or positioner may be fed from elsewhere, and move the stem all the same.',
+      action: 'shutSupply',
+      caution: STEM_MOVES_AS_AIR_GOES,
+      do: ['Read the gauge and the tag.', 'Shut the cock.', 'Hang your lock and tag.'],
+      asks: [
+        before('secondBeforePa', 'supplyGauge'),
+        {
+          name: 'secondTag',
+          label: 'Tag on the cock',
+          type: 'text',
+          mustBe: 'secondSupplyPoint',
+          carried: true,
+        },
+        lockField('secondSupplyLockNumber'),
+      ],
+      judge: { rule: 'record' },
+      ways: { kept: { to: 'ventSecond', sets: { secondSupplyLock: 'on', secondSupply: 'live' } } },
+      makeSafe,
+    },
+    ventSecond: {
+      kind: 'reading',
+      phase,
+      title: 'Vent the second feed and read zero',
+      how: 'Vent behind its own cock. At most {supplySafeLimit} with the gauge counted in.',
+      action: 'ventCase',
+      asks: [after('secondAfterPa', 'supplyGauge'), ...SHOWN_BY],
+      judge: {
+        rule: 'showSafe',
+        with: { energy: 'secondSupply', before: 'secondBeforePa', after: 'secondAfterPa' },
+      },
+      ways: zeroWays({ to: 'keptAir', sets: { secondSupply: 'isolated' } }, { to: 'secondNotShown' }),
+      makeSafe,
+    },
+    secondNotShown: notShown('The second feed is not shown safe', {
+      choices: {
+        again: { label: 'Vent and read again', to: 'ventSecond' },
+        shutAgain: { label: 'Shut the cock again, it may pass', to: 'shutSecond' },
+      },
+    }),
+    noSecondFeed: {
+      kind: 'reading',
+      phase,
+      title: 'Follow every tube: does anything else feed air to {tag}?',
+      how: 'Booster, solenoid, positioner: each tube is followed to where it comes from.',
+      why: 'The sheet has one feed. What is absent is recorded by a person, not assumed.',
+      asks: [yesNo('oneFeed', 'Every tube followed: nothing else feeds it')],
+      judge: { rule: 'allYes', with: { fields: 'oneFeed' } },
+      ways: { yes: { to: 'keptAir', sets: { secondSupply: 'absent' } }, no: { to: 'secondFound' } },
+      makeSafe,
+    },
+    secondFound: notShown('A second feed that the sheet does not have', {
+      how: 'Nothing goes on by memory: have the sheet put right, then open the job again on it.',
+      choices: { again: { label: 'It was none: follow the tubes again', to: 'noSecondFeed' } },
+    }),
+  };
+}
+
+function signalLine(): Readonly<Partial<Record<Own, Step<Own>>>> {
+  return {
     breakSignalLine: {
       kind: 'reading',
       phase,
@@ -237,27 +193,17 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
         with: { energy: 'signalAir', before: 'signalBeforePa', after: 'signalAfterPa', also: 'lineCapped' },
       },
       ways: zeroWays(
-        { to: 'springLook', sets: { signalAir: 'isolated', controllerLine: 'capped' } },
-        'signalNotShown',
+        {
+          to: 'springLook',
+          sets: { signalAir: 'isolated', controllerLine: 'capped', clear: 'not looked at' },
+        },
+        { to: 'signalNotShown', sets: { clear: 'not looked at' } },
       ),
       makeSafe,
     },
     signalNotShown: notShown('The air on the case is not shown gone', {
-      again: { label: 'Bleed and read again', to: 'breakSignalLine' },
+      choices: { again: { label: 'Bleed and read again', to: 'breakSignalLine' } },
     }),
-  };
-}
-
-function other(name: string, label: string, states: readonly [string, string]): Field {
-  return {
-    name,
-    label,
-    type: 'choice',
-    choices: [
-      { value: 'absent', label: 'Nothing of it here' },
-      { value: states[1], label: `Made safe: ${states[1]}` },
-      { value: states[0], label: 'Not safe' },
-    ],
   };
 }
 
@@ -266,57 +212,6 @@ function rest<const Next extends string>({
   giveBack,
 }: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
-    otherEnergies: {
-      kind: 'reading',
-      phase,
-      title: 'Look for everything else that can hurt',
-      how: 'Each one is recorded, also where there is nothing of it.',
-      why: 'Spring, air and process are not the whole list.',
-      asks: [
-        other('trappedAir', 'Trapped air: volume tank, booster, lock-up relay', ['live', 'isolated']),
-        other('temperature', 'Temperature: body, tracing, jacket', ['hot', 'safe']),
-        {
-          name: 'bodyTemperatureK',
-          label: 'Body temperature, where it was measured',
-          type: 'quantity',
-          dimension: 'temperature',
-          optional: true,
-        },
-        other('weight', 'Weight that this work could let go', ['free', 'hung']),
-        other('residue', 'Residue in drains, bonnet, packing', ['present', 'cleared']),
-        other('electrical', 'Electrical parts that this work touches', ['live', 'isolated']),
-        other('safetyFunction', 'Safety function of this valve', ['armed', 'overridden']),
-        {
-          name: 'othersHow',
-          label: 'How made safe, permit or override number',
-          type: 'text',
-          optional: true,
-        },
-      ],
-      judge: {
-        rule: 'others',
-        with: { fields: 'trappedAir temperature weight residue electrical safetyFunction' },
-      },
-      ways: {
-        'all safe': {
-          to: { by: 'place', ways: { bench: 'springLook', line: 'breakSignalLine' } },
-          sets: {
-            trappedAir: { from: 'trappedAir', among: ['isolated', 'absent'] },
-            temperature: { from: 'temperature', among: ['safe', 'absent'] },
-            weight: { from: 'weight', among: ['hung', 'absent'] },
-            residue: { from: 'residue', among: ['cleared', 'absent'] },
-            electrical: { from: 'electrical', among: ['isolated', 'absent'] },
-            safetyFunction: { from: 'safetyFunction', among: ['overridden', 'absent'] },
-          },
-        },
-        'one is not safe': { to: 'othersNotSafe' },
-        'too hot to touch': { to: 'othersNotSafe' },
-      },
-      makeSafe,
-    },
-    othersNotSafe: notShown('One of them is not safe', {
-      again: { label: 'Make it safe, then look again', to: 'otherEnergies' },
-    }),
     benchRecord: {
       kind: 'reading',
       phase,
@@ -325,21 +220,23 @@ function rest<const Next extends string>({
       why: 'What is absent is recorded by a person, not assumed.',
       asks: [
         yesNo('noProcess', 'Both flanges are open and clean inside'),
-        yesNo('noLines', 'No supply and no controller line is connected'),
+        yesNo('noLines', 'No supply, no second feed and no controller line is connected'),
         yesNo('portOpen', 'The case port is open, nothing hisses, the stem rests'),
         yesNo('clampedDown', 'The valve is held so that it cannot roll'),
       ],
       judge: { rule: 'allYes', with: { fields: 'noProcess noLines portOpen clampedDown' } },
       ways: {
         yes: {
-          to: 'otherEnergies',
+          to: 'keptAir',
           sets: {
             processInlet: 'absent',
             processOutlet: 'absent',
             supplyAir: 'absent',
+            secondSupply: 'absent',
             signalAir: 'isolated',
             controllerLine: 'absent',
             loop: 'absent',
+            commands: 'absent',
             bypass: 'absent',
           },
         },
@@ -350,11 +247,11 @@ function rest<const Next extends string>({
     springLook: {
       kind: 'reading',
       phase,
-      title: 'Look at the case that holds the spring',
+      title: 'Look at case, bonnet and gland',
       how: 'Write the adjuster height and the exposed stem thread as found: the next person wants them.',
       why: 'A case with a slack bolt does not hold its spring.',
       asks: [
-        yesNo('caseTight', 'Case shut, every bolt in and tight'),
+        yesNo('caseTight', 'All shut, every bolt in and tight'),
         {
           name: 'adjusterHeightM',
           label: 'Adjuster height, as found',
@@ -373,13 +270,14 @@ function rest<const Next extends string>({
       ],
       judge: { rule: 'allYes', with: { fields: 'caseTight' } },
       ways: {
-        yes: { to: next, sets: { spring: 'contained' } },
-        no: { to: 'springNotShut', sets: { spring: 'loaded' } },
+        yes: { to: next, sets: { spring: 'contained', closure: 'shut' } },
+        no: { to: 'springNotShut', sets: { spring: 'loaded', closure: 'open' } },
       },
       makeSafe,
     },
-    springNotShut: notShown('The case does not hold its spring', {
-      again: { label: 'Bolts tightened evenly: look again', to: 'springLook' },
+    springNotShut: notShown('Case, bonnet or gland is not shut and tight', {
+      how: 'A case with a slack bolt does not hold its spring. Bolts are tightened evenly, crosswise.',
+      choices: { again: { label: 'Tightened evenly: look again', to: 'springLook' } },
     }) as Step<Own | Next>,
     haltIsolating: {
       kind: 'question',

@@ -3,16 +3,27 @@ import { OPERATOR, yesNo } from './common.ts';
 
 type Own = 'consent' | 'loopManual' | 'openBypass' | 'bypassUpset' | 'noBypass' | 'haltBypass' | 'undoBypass';
 
-/** Takes the valve out of control: operator's consent, loop in manual, flow onto the bypass while the process is held. */
-export function ontoBypass<const Next extends string>({
-  next,
-  notStarted,
-}: {
+interface Ends<Next extends string> {
   readonly next: Next;
   readonly notStarted: Next;
-}): Readonly<Record<Own, Step<Own | Next>>> {
-  const phase = 'bypass';
-  const makeSafe = 'haltBypass';
+}
+
+const phase = 'bypass';
+const makeSafe = 'haltBypass';
+
+/**
+ * Takes the valve out of control: the operator's consent, a named watcher, the loop in manual, and the flow onto the
+ * bypass while the process is held; without a bypass, what the plant does meanwhile, agreed with operations.
+ */
+export function ontoBypass<const Next extends string>(
+  ends: Ends<Next>,
+): Readonly<Record<Own, Step<Own | Next>>> {
+  return { ...agreed(), ...withBypass(ends), ...without(ends), ...back(ends) } as Readonly<
+    Record<Own, Step<Own | Next>>
+  >;
+}
+
+function agreed(): Readonly<Partial<Record<Own, Step<Own>>>> {
   return {
     consent: {
       kind: 'reading',
@@ -22,6 +33,7 @@ export function ontoBypass<const Next extends string>({
       why: 'The process is upset when a valve moves that nobody expects to move.',
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text' },
+        { name: 'watchedBy', label: 'Who watches the process value meanwhile, by role', type: 'text' },
         yesNo('consentGiven', 'The operator gives the valve, and the permit is in hand'),
       ],
       judge: { rule: 'allYes', with: { fields: 'consentGiven' } },
@@ -29,17 +41,35 @@ export function ontoBypass<const Next extends string>({
       makeSafe,
     },
     loopManual: {
-      kind: 'instruction',
+      kind: 'reading',
       phase,
       title: 'Have the loop put in manual',
+      how: 'What can move the valve by surprise: air that returns, a controller that changes its output, a positioner that calibrates itself or runs a part-stroke test.',
+      why: 'A loop in manual keeps still while the valve is taken over. It isolates nothing.',
       action: 'setProcessForMovement',
       do: ['Have the operator put the loop of {tag} in manual.', 'Have the controller tagged.'],
-      next: {
-        to: { by: 'bypassLine', ways: { fitted: 'openBypass', none: 'noBypass' } },
-        sets: { loop: 'manual' },
+      asks: [
+        { name: 'loopOutput', label: 'Output that it stands at, with its unit', type: 'text' },
+        yesNo('loopTagged', 'In manual, and tagged'),
+        yesNo('commandsBlocked', 'Remote writes, trips and self-tests blocked, or there are none'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'loopTagged commandsBlocked' } },
+      ways: {
+        yes: {
+          to: { by: 'bypassLine', ways: { fitted: 'openBypass', none: 'noBypass' } },
+          sets: { loop: 'manual', commands: 'isolated' },
+        },
+        no: { to: 'haltBypass' },
       },
       makeSafe,
     },
+  };
+}
+
+function withBypass<const Next extends string>({
+  next,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  return {
     openBypass: {
       kind: 'reading',
       phase,
@@ -60,12 +90,15 @@ export function ontoBypass<const Next extends string>({
       ],
       asks: [
         { name: 'bypassTag', label: 'Tag on the bypass valve', type: 'text', mustBe: 'bypassPoint' },
+        { name: 'processBefore', label: 'Process value before, with its unit', type: 'text' },
+        { name: 'processNow', label: 'Process value now', type: 'text' },
+        { name: 'bypassPosition', label: 'How far the bypass stands open', type: 'text' },
         yesNo('processHeld', 'The bypass carries the flow and the operator holds the process value'),
       ],
       judge: { rule: 'allYes', with: { fields: 'processHeld' } },
       ways: {
-        yes: { to: next, sets: { bypass: 'open' } },
-        no: { to: 'bypassUpset', sets: { bypass: 'open' } },
+        yes: { to: next, sets: { bypass: 'open', processFlow: 'set up' } },
+        no: { to: 'bypassUpset', sets: { bypass: 'open', processFlow: 'needs the valve' } },
       },
       makeSafe,
     },
@@ -80,25 +113,48 @@ export function ontoBypass<const Next extends string>({
       },
       makeSafe,
     },
+  };
+}
+
+function without<const Next extends string>({
+  next,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  return {
     noBypass: {
       kind: 'reading',
       phase,
       title: 'This line has no bypass',
-      how: 'Without one the valve is only taken while the process can stand without its flow.',
+      how: 'Without one the valve is only taken in a state of the plant that operations have agreed.',
       why: 'Blocking the valve in stops the flow.',
       action: 'setProcessForMovement',
       asks: [
         {
           name: 'plantState',
-          label: 'What the process does meanwhile, as the operator says it',
-          type: 'text',
+          label: 'What is agreed',
+          type: 'choice',
+          choices: [
+            { value: 'line out', label: 'The line is out of service' },
+            { value: 'set up', label: 'The process is set up for the valve to move and the flow to stop' },
+            { value: 'neither', label: 'Neither' },
+          ],
         },
-        yesNo('mayStop', 'The operator says that the flow may stop now'),
+        { name: 'plantSaid', label: 'What the process does meanwhile, as operations say it', type: 'text' },
+        { name: 'plantAgreedWith', label: 'Agreed with, by role', type: 'text' },
       ],
-      judge: { rule: 'allYes', with: { fields: 'mayStop' } },
-      ways: { yes: { to: next, sets: { bypass: 'absent' } }, no: { to: 'haltBypass' } },
+      judge: { rule: 'oneOf', with: { field: 'plantState', good: 'line out,set up' } },
+      ways: {
+        yes: { to: next, sets: { bypass: 'absent', processFlow: 'set up' } },
+        no: { to: 'haltBypass' },
+      },
       makeSafe,
     },
+  };
+}
+
+function back<const Next extends string>({
+  notStarted,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  return {
     haltBypass: {
       kind: 'question',
       phase,
@@ -122,7 +178,16 @@ export function ontoBypass<const Next extends string>({
       ],
       judge: { rule: 'allYes', with: { fields: 'takenBack' } },
       ways: {
-        yes: { to: notStarted, sets: { bypass: 'shut', loop: 'automatic', consent: 'none' } },
+        yes: {
+          to: notStarted,
+          sets: {
+            bypass: 'shut',
+            processFlow: 'needs the valve',
+            loop: 'automatic',
+            commands: 'live',
+            consent: 'none',
+          },
+        },
         no: { to: 'haltBypass' },
       },
       makeSafe,

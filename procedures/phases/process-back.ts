@@ -2,6 +2,8 @@ import type { Step } from '../vocabulary.ts';
 import { OPERATOR, yesNo } from './common.ts';
 
 export type ProcessBack =
+  | 'unlockBlocks'
+  | 'tellPeople'
   | 'openBlocks'
   | 'shutBypass'
   | 'loopBack'
@@ -10,7 +12,16 @@ export type ProcessBack =
   | 'signAgain'
   | 'haltUnsigned';
 
-/** Locks off, block valves open, bypass shut, loop back to the operator; where it stops, the signature may be had again. */
+/** What stands once the locks are off: what is not locked counts as live, and nobody has been told yet. */
+const UNLOCKED = {
+  inletLock: 'off',
+  outletLock: 'off',
+  processInlet: 'live',
+  processOutlet: 'live',
+  told: 'nobody',
+} as const;
+
+/** Locks off, people told, block valves open, bypass shut, loop back to the operator; where it stops, the signature may be had again. */
 export function processBack<const Next extends string>({
   done,
 }: {
@@ -19,11 +30,38 @@ export function processBack<const Next extends string>({
   const phase = 'return';
   const makeSafe = 'haltProcess';
   return {
+    unlockBlocks: {
+      kind: 'reading',
+      phase,
+      title: 'Take your locks off the block valves; open nothing yet',
+      how: 'Drains first: shut and capped. Then the locks off {outletPoint} and {inletPoint}.',
+      action: 'unlockProcess',
+      asks: [
+        yesNo('drainsShut', 'Drains shut and capped'),
+        yesNo('locksOff', 'My locks and tags are off, the block valves still shut'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'drainsShut locksOff' } },
+      ways: { yes: { to: 'tellPeople', sets: UNLOCKED }, no: { to: 'haltProcess', sets: UNLOCKED } },
+      makeSafe,
+    },
+    tellPeople: {
+      kind: 'reading',
+      phase,
+      title: 'Tell the operator and everybody near that process comes back',
+      how: 'After the locks are off, before anything is opened.',
+      asks: [
+        { name: 'toldWho', label: 'Told, by role', type: 'text' },
+        yesNo('peopleClear', 'Tools are out and people are clear'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'peopleClear' } },
+      ways: { yes: { to: 'openBlocks', sets: { told: 'told' } }, no: { to: 'haltProcess' } },
+      makeSafe,
+    },
     openBlocks: {
       kind: 'reading',
       phase,
-      title: 'Take your locks off and open the block valves',
-      how: 'Shut the drains first. Outlet {outletPoint}, then inlet {inletPoint}, slowly.',
+      title: 'Open the block valves',
+      how: 'Outlet {outletPoint}, then inlet {inletPoint}, slowly; the bypass stays as it is.',
       action: 'restoreProcess',
       caution: {
         word: 'warning',
@@ -31,15 +69,12 @@ export function processBack<const Next extends string>({
         consequence: 'A leaking joint can burn or poison.',
         avoid: 'Open slowly, stand aside, look at every joint.',
       },
-      asks: [
-        yesNo('drainsShut', 'Drains shut and capped'),
-        yesNo('blocksOpen', 'Both block valves open, joints tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'drainsShut blocksOpen' } },
+      asks: [yesNo('blocksOpen', 'Both block valves open, joints tight')],
+      judge: { rule: 'allYes', with: { fields: 'blocksOpen' } },
       ways: {
         yes: {
           to: { by: 'bypassLine', ways: { fitted: 'shutBypass', none: 'loopBack' } },
-          sets: { inletLock: 'off', outletLock: 'off', processInlet: 'live', processOutlet: 'live' },
+          sets: { processInlet: 'live', processOutlet: 'live' },
         },
         no: { to: 'haltProcess', sets: { processInlet: 'live', processOutlet: 'live' } },
       },
@@ -53,7 +88,10 @@ export function processBack<const Next extends string>({
       action: 'shutBypass',
       asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
       judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
-      ways: { yes: { to: 'loopBack', sets: { bypass: 'shut' } }, no: { to: 'haltProcess' } },
+      ways: {
+        yes: { to: 'loopBack', sets: { bypass: 'shut', processFlow: 'needs the valve' } },
+        no: { to: 'haltProcess' },
+      },
       makeSafe,
     },
     loopBack: {
@@ -65,7 +103,13 @@ export function processBack<const Next extends string>({
         yesNo('takenBack', 'The operator has the loop back and says that it controls'),
       ],
       judge: { rule: 'allYes', with: { fields: 'takenBack' } },
-      ways: { yes: { to: done, sets: { loop: 'automatic', consent: 'none' } }, no: { to: 'haltProcess' } },
+      ways: {
+        yes: {
+          to: done,
+          sets: { loop: 'automatic', commands: 'live', processFlow: 'needs the valve', consent: 'none' },
+        },
+        no: { to: 'haltProcess' },
+      },
       makeSafe,
     },
     haltProcess: {
@@ -74,7 +118,7 @@ export function processBack<const Next extends string>({
       title: 'Stopped while the process comes back',
       how: 'The body may be live. Leave every joint alone; tell the operator.',
       choices: {
-        goOn: { label: 'Go on from the block valves', to: 'openBlocks' },
+        goOn: { label: 'Go on from the locks of the block valves', to: 'unlockBlocks' },
         signAgain: {
           label: 'The signature has run out: have it signed again',
           to: 'lookAgain',
@@ -88,11 +132,14 @@ export function processBack<const Next extends string>({
       phase,
       title: 'Look at the valve again before it is signed again',
       asks: [
-        yesNo('caseStillTight', 'Case shut, every bolt in and tight'),
+        yesNo('caseStillTight', 'Case, bonnet and gland shut, every bolt in and tight'),
         yesNo('toolsOut', 'Tools out of the yoke, people clear'),
       ],
       judge: { rule: 'allYes', with: { fields: 'caseStillTight toolsOut' } },
-      ways: { yes: { to: 'signAgain', sets: { spring: 'contained' } }, no: { to: 'haltUnsigned' } },
+      ways: {
+        yes: { to: 'signAgain', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
+        no: { to: 'haltUnsigned' },
+      },
       makeSafe: 'haltUnsigned',
     },
     signAgain: {
@@ -102,9 +149,19 @@ export function processBack<const Next extends string>({
       how: 'The signature for the return has run out. Somebody who did none of this work signs, or sends it back.',
       point: 'hold',
       criterion: 'Every case bolt in and tight, the controller line back on, people clear of yoke and body.',
-      evidence: ['spring', 'controllerLine', 'supplyLock', 'inletLock', 'outletLock', 'bypass'],
-      allows: ['restoreProcess'],
-      signed: { to: 'openBlocks', sets: { returnSignOff: 'given' } },
+      evidence: [
+        'spring',
+        'closure',
+        'clear',
+        'controllerLine',
+        'supplyLock',
+        'secondSupplyLock',
+        'inletLock',
+        'outletLock',
+        'bypass',
+      ],
+      allows: ['unlockProcess', 'restoreProcess'],
+      signed: { to: 'unlockBlocks', sets: { returnSignOff: 'given' } },
       sentBack: { to: 'haltUnsigned' },
       makeSafe: 'haltUnsigned',
     },

@@ -3,6 +3,8 @@ import { yesNo } from './common.ts';
 
 type Own =
   | 'needs'
+  | 'knowEnergies'
+  | 'energyUnknown'
   | 'rigGauges'
   | 'rigDiffers'
   | 'rigShutIn'
@@ -23,13 +25,15 @@ interface Ends<Next extends string> {
 export function readyRig<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...gauges(ends), ...deadEnd(ends) } as Readonly<Record<Own, Step<Own | Next>>>;
+  return { ...gather(ends), ...energies(ends), ...gauges(ends), ...deadEnd(ends) } as Readonly<
+    Record<Own, Step<Own | Next>>
+  >;
 }
 
 const phase = 'ready';
 const rig = { type: 'quantity', dimension: 'pressure' } as const;
 
-function gauges<Next extends string>({
+function gather<Next extends string>({
   stopped,
 }: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   const makeSafe = stopped;
@@ -55,9 +59,75 @@ function gauges<Next extends string>({
         'travel',
         'stemThread',
       ],
-      next: { to: 'rigGauges' },
+      next: { to: 'knowEnergies' },
       makeSafe,
     },
+  };
+}
+
+/** Before anything is shut: each energy with its size, what it does and how it is controlled. */
+function energies<Next extends string>({
+  stopped,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const makeSafe = stopped;
+  return {
+    knowEnergies: {
+      kind: 'reading',
+      phase,
+      title: 'Read what can hurt on {tag}, before anything is shut',
+      how: 'From the sheet. What it does not say you find out first, and write down.',
+      why: 'Whoever isolates knows each energy, how big it is and how it is controlled.',
+      shows: [
+        'energySupply',
+        'energySecond',
+        'energySignal',
+        'energyKept',
+        'energySpring',
+        'energyInlet',
+        'energyOutlet',
+        'energyTemperature',
+        'energyWeight',
+        'energyResidue',
+        'energyElectrical',
+        'energyCommands',
+        'energySafety',
+      ],
+      asks: [
+        {
+          name: 'energiesFound',
+          label: 'What the sheet does not say, with its unit',
+          type: 'text',
+          optional: true,
+        },
+        yesNo('energiesKnown', 'I know each of them, its size and how it is controlled'),
+      ],
+      judge: { rule: 'energiesKnown' },
+      ways: {
+        known: { to: 'rigGauges' },
+        'not known': { to: 'energyUnknown' },
+        'size missing': { to: 'energyUnknown' },
+      },
+      makeSafe,
+    },
+    energyUnknown: {
+      kind: 'question',
+      phase,
+      title: 'An energy is not known, or its size is not',
+      how: 'Missing on the sheet: {energiesMissing}. Find it on the plate, in the manual or from the operator.',
+      choices: {
+        again: { label: 'Found: read the list again', to: 'knowEnergies' },
+        stop: { label: 'Stop', to: stopped },
+      },
+      makeSafe,
+    },
+  };
+}
+
+function gauges<Next extends string>({
+  stopped,
+}: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const makeSafe = stopped;
+  return {
     rigGauges: {
       kind: 'reading',
       phase,

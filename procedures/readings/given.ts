@@ -76,8 +76,13 @@ function readQuantity(
     unit: number.unit,
     gauge: gear?.number ?? null,
     uncertaintySi: gear === null ? null : uncertaintyOf(gear),
-    readBy: (given.readBy ?? '').trim() || null,
+    readBy: readerOf(field, given),
   };
+}
+
+/** By radio: who read this one, or else who read all of the card; null where it is who wrote it. */
+function readerOf(field: QuantityField, given: Given): string | null {
+  return (given[`${field.name}ReadBy`] ?? '').trim() || (given.readBy ?? '').trim() || null;
 }
 
 /** Travel is read in percent of the scale or as a length; everything else in its own dimension. */

@@ -1,4 +1,3 @@
-import { SAFE_TOUCH_C } from '../../safety/limits.ts';
 import type { Rule } from './rule.ts';
 
 /** Nothing to judge: what was given is kept. */
@@ -21,20 +20,12 @@ export const allYesRule: Rule = {
   },
 };
 
-const NOT_SAFE: readonly string[] = ['live', 'free', 'present', 'hot', 'armed'];
-
-/** Every other energy is absent or made safe, in the states that table D knows. */
-export const othersRule: Rule = {
-  outcomes: ['all safe', 'one is not safe', 'too hot to touch'],
-  params: ['fields'],
-  judge({ readings, words, params }) {
-    const body = readings.bodyTemperatureK;
-    const figures = { bodyTemperatureK: body?.valueSi ?? null, safeTouchC: SAFE_TOUCH_C };
-    if (body !== undefined && body.valueSi - 273.15 > SAFE_TOUCH_C && words.temperature === 'absent') {
-      return { outcome: 'too hot to touch', figures };
-    }
-    const states = (params.fields ?? '').split(' ').map((name) => words[name] ?? '');
-    const unsafe = states.some((state) => state === '' || NOT_SAFE.includes(state));
-    return { outcome: unsafe ? 'one is not safe' : 'all safe', figures };
+/** The named choice must be one of those parted by commas. */
+export const oneOfRule: Rule = {
+  outcomes: ['yes', 'no'],
+  params: ['field', 'good'],
+  judge({ words, params }) {
+    const good = (params.good ?? '').split(',');
+    return { outcome: good.includes(words[params.field ?? ''] ?? '') ? 'yes' : 'no', figures: {} };
   },
 };

@@ -1,16 +1,22 @@
 import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
-import { allYesRule, othersRule, recordRule } from './plain.ts';
+import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
+import { allYesRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
+import { stillZeroRule } from './still-zero.ts';
 
 /** The rules that a step may name. */
 export const RULE_NAMES = [
   'record',
   'allYes',
+  'oneOf',
+  'energiesKnown',
+  'keptAir',
   'others',
   'showSafe',
+  'stillZero',
   'gaugesAgree',
   'steady',
   'heldOffSeat',
@@ -25,8 +31,12 @@ export type RuleName = (typeof RULE_NAMES)[number];
 export const RULES: Readonly<Record<RuleName, Rule>> = {
   record: recordRule,
   allYes: allYesRule,
+  oneOf: oneOfRule,
+  energiesKnown: energiesKnownRule,
+  keptAir: keptAirRule,
   others: othersRule,
   showSafe: showSafeRule,
+  stillZero: stillZeroRule,
   gaugesAgree: gaugesAgreeRule,
   steady: steadyRule,
   heldOffSeat: heldOffSeatRule,

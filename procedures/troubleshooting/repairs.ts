@@ -384,7 +384,8 @@ export function repairExposes(id: RepairId, v: ValveFacts): readonly ActionClass
   const opensActuator = exposes.includes('loosenCaseBolts') || exposes.includes('openPistonCylinder');
   if (!opensActuator) return exposes;
   if (v.actuator === 'piston') return ['openPistonCylinder'];
-  return v.springHeldBy === 'adjuster' ? ['backOffAdjuster', 'loosenCaseBolts'] : ['loosenCaseHoldingSpring'];
+  if (v.springHeldBy === 'adjuster') return ['backOffAdjuster', 'loosenCaseBolts'];
+  return ['loosenShortCaseBolts', 'loosenLongCaseBolts'];
 }
 
 /** The repair that puts a cause right. */

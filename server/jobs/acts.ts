@@ -49,14 +49,15 @@ const SIGNING: readonly ActionKind[] = [
 
 /** Tags of the site's points that a job of this valve relies on, by the lock that stands for each. */
 export function pointTags(job: Job): readonly (readonly [ConditionId, string])[] {
-  const { supplyPoint, inletPoint, outletPoint } = job.sheet;
+  const { supplyPoint, secondSupplyPoint, inletPoint, outletPoint } = job.sheet;
   if (job.facts.place === 'bench') return [];
   const all: readonly (readonly [ConditionId, string | null])[] = [
     ['supplyLock', supplyPoint],
+    ['secondSupplyLock', secondSupplyPoint],
     ['inletLock', inletPoint],
     ['outletLock', outletPoint],
   ];
-  return all.flatMap(([lock, tag]) => (tag === null || tag === '' ? [] : [[lock, tag] as const]));
+  return all.flatMap(([lock, tag]) => (tag ? [[lock, tag] as const] : []));
 }
 
 /**

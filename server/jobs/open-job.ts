@@ -1,4 +1,4 @@
-import { factsOf } from '../../procedures/facts.ts';
+import { factsOf, knownAtOpening } from '../../procedures/facts.ts';
 import type { Json } from '../../procedures/json.ts';
 import { chosenGear } from '../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
@@ -82,6 +82,7 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
   if (offer?.because != null)
     throw refuse('OPN-004', offer.because, 'Choose a procedure that fits the valve.');
   const { definition } = served.compiled;
+  const facts = factsOf(sheet, opening.place);
   const inputs = {
     id,
     tag,
@@ -94,7 +95,7 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
       today: read.now.slice(0, 10),
       find: (number) => gearOf(read.state(gearKind, number)),
     }),
-    facts: factsOf(sheet, opening.place),
+    facts,
     procedure: definition.id,
     procedureRevision: revisionOf(definition),
     definitionHash: served.hash,
@@ -115,7 +116,7 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
         kind: 'job-opened',
         inputs,
         outcome: {},
-        effects: { to: definition.start },
+        effects: { to: definition.start, sets: knownAtOpening(facts) } as unknown as Json,
       },
       { stream: streamOf('valve', tag), kind: 'job-taken-on', inputs: { job: id }, ...bare },
     ],

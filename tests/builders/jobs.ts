@@ -4,7 +4,7 @@ import { advance } from '../../procedures/advance.ts';
 import { strokeCheck } from '../../procedures/commissioning/stroke-check.ts';
 import { type Compiled, compile } from '../../procedures/compile.ts';
 import { evolve, type JobDraft, type JobEntry, NO_JOB } from '../../procedures/evolve.ts';
-import { factsOf } from '../../procedures/facts.ts';
+import { factsOf, knownAtOpening } from '../../procedures/facts.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
@@ -73,7 +73,7 @@ export function openJob({
     kind: 'job-opened',
     inputs: plain(inputs),
     outcome: {},
-    effects: { to: definition.start },
+    effects: plain({ to: definition.start, sets: knownAtOpening(factsOf(sheet, place)) }),
   };
   return {
     entries: [entry],

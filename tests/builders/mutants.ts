@@ -45,9 +45,11 @@ export function withWay(step: OpenStep, { event, outcome }: NamedWay, way: Way<s
  * missed, so that a test over fewer standings can only be stricter.
  */
 export const TELLING_FACTS: readonly Facts[] = everyFacts().filter(
-  ({ place, bypassLine, stemMayTurn, springHeldBy }) =>
-    (stemMayTurn === 'yes' && springHeldBy === 'adjuster') ||
-    (place === 'line' && bypassLine === 'fitted' && stemMayTurn === 'no' && springHeldBy === 'case'),
+  ({ place, bypassLine, stemMayTurn, springHeldBy, secondFeed }) => {
+    const inFull = place === 'line' && bypassLine === 'fitted';
+    if (stemMayTurn === 'yes' && springHeldBy === 'adjuster') return secondFeed === 'none' || inFull;
+    return inFull && stemMayTurn === 'no' && springHeldBy === 'case' && secondFeed === 'none';
+  },
 );
 
 /** Found as the gate before serving would find it: by the shape, else by the proof under some standing of the facts. */

@@ -2,7 +2,7 @@
  * What a valve may really meet on each step of a definition, found by playing it as data: whole standings, one
  * state for each condition, without the machine, the proof or the interlock. Second opinion on all three.
  */
-import type { Facts } from '../../procedures/facts.ts';
+import { type Facts, knownAtOpening } from '../../procedures/facts.ts';
 import type { Definition, Sets } from '../../procedures/vocabulary.ts';
 import { targetUnder, waysOf } from '../../procedures/ways.ts';
 import { type AnyState, CONDITION_IDS, everythingLive, type States } from '../../safety/conditions.ts';
@@ -31,7 +31,7 @@ export function standings(definition: Definition, facts: Facts): Standings {
     met.set(step, [...(met.get(step) ?? []), states]);
     open.push({ step, states });
   };
-  arrive(definition.start, everythingLive());
+  arrive(definition.start, { ...everythingLive(), ...knownAtOpening(facts) } as States);
   for (let at = open.shift(); at !== undefined; at = open.shift()) {
     const step = definition.steps[at.step];
     if (step === undefined) throw new Error(`there is no step ${at.step}`);

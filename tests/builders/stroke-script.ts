@@ -43,7 +43,7 @@ export const FRICTION_PSI = 0.3;
 export const SIGNED_STEPS: readonly string[] = ['holdWork', 'signBench', 'signReturn'];
 
 /** Waits of the script, with how long they take, in seconds. */
-export const WAITED_STEPS: Readonly<Record<string, number>> = { rigShutIn: 20 };
+export const WAITED_STEPS: Readonly<Record<string, number>> = { rigShutIn: 20, waitDrained: 300 };
 
 /**
  * What is given on every card that is answered on the way from opening to `done`, by step id; a table has one

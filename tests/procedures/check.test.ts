@@ -20,8 +20,10 @@ describe('A definition is not served', () => {
     ['Turn the handwheel', 'turn'],
     ['Open the drain', 'open'],
     ['Slacken the bolts', 'slacken'],
+    ['Back off the adjuster', 'back off'],
+    ['Break the joint', 'break'],
   ])('where "%s" stands on a card without an action class', (title) => {
-    expect(faultsWith('rigShutIn', { title })).toEqual([`rigShutIn: "${title}" needs an action class`]);
+    expect(faultsWith('rigShutIn', { title })).toContain(`rigShutIn: "${title}" needs an action class`);
     expect(faultsWith('needs', { do: [`${title}.`] }).join()).toContain('needs an action class');
   });
 

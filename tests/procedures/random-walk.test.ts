@@ -127,6 +127,7 @@ function textsNow(run: JobRun): Readonly<Record<string, string>> {
 const AGAIN = {
   asLeft: 'yes',
   supplyAirAgainPa: '0',
+  secondSupplyAgainPa: '0',
   signalAirAgainPa: '0',
   processInletAgainPa: '0',
   processOutletAgainPa: '0',
@@ -233,7 +234,13 @@ function checkAct(before: JobRun, after: JobRun, draft: JobDraft, person: Person
   }
   if (after.job.status === 'closed') {
     const { states } = after.job.situation;
-    expect(states).toMatchObject({ supplyLock: 'off', inletLock: 'off', outletLock: 'off', testAir: 'off' });
+    expect(states).toMatchObject({
+      supplyLock: 'off',
+      secondSupplyLock: 'off',
+      inletLock: 'off',
+      outletLock: 'off',
+      testAir: 'off',
+    });
     expect(states.bypass).not.toBe('open');
     expect(after.job.locks).toEqual({});
   }
@@ -252,6 +259,7 @@ const opened = fc.record({
   texts: fc.constantFrom(
     {},
     { bypassPoint: '' },
+    { secondSupplyHighPa: '20', secondSupplyPoint: 'IA-214-2' },
     { bellowsSeal: 'yes' },
     { springHeldBy: 'case', adjusterThread: '' },
   ),

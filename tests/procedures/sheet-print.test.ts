@@ -56,7 +56,7 @@ describe('The sheet of the stroke check', () => {
 
   test('says of each hold what its signer is shown and what the signature allows', () => {
     expect(sheet).toContain(
-      '- The signer is shown: Supply air, Signal or test air, Spring, Process, inlet side',
+      '- The signer is shown: Supply air, Second air feed, Signal or test air, Spring, Process, inlet side',
     );
     expect(sheet).toContain(
       '- The signature allows: connect test air to the case, stroke the valve by test air',

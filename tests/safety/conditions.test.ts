@@ -13,13 +13,13 @@ import {
 describe('The energies and records of a valve', () => {
   test('carry one letter each, and no letter twice', () => {
     const letters = CONDITION_IDS.map((id) => CONDITIONS[id].letter).filter((letter) => letter !== null);
-    expect(letters.join('')).toBe('ABCDEFGHJKLM');
+    expect(letters.join('')).toBe('ANBCDEFGPRHJKLMS');
   });
 
   test('are energies all but the bypass where they carry a letter: a bypass isolates nothing', () => {
     const lettered = CONDITION_IDS.filter((id) => CONDITIONS[id].letter !== null);
     expect(lettered.filter((id) => !ENERGY_IDS.includes(id))).toEqual(['bypass']);
-    expect(LOCK_IDS).toEqual(['supplyLock', 'inletLock', 'outletLock']);
+    expect(LOCK_IDS).toEqual(['supplyLock', 'secondSupplyLock', 'inletLock', 'outletLock']);
   });
 
   test('begin at the worst: live, loaded, hot, unlocked, unsigned', () => {
@@ -33,6 +33,14 @@ describe('The energies and records of a valve', () => {
       weight: 'free',
       residue: 'present',
       safetyFunction: 'armed',
+      commands: 'live',
+      processFlow: 'needs the valve',
+      springHolder: 'adjuster',
+      closure: 'open',
+      isolationGrade: 'not enough',
+      gasTest: 'none',
+      clear: 'not looked at',
+      told: 'nobody',
       supplyLock: 'off',
       plug: 'seat unknown',
       workSignOff: 'none',
@@ -51,6 +59,12 @@ describe('The energies and records of a valve', () => {
       'safe',
       'hung',
       'cleared',
+      'overridden',
+      'set up',
+      'enough',
+      'fresh',
+      'clear',
+      'told',
     ];
     expect(CONDITION_IDS.filter((id) => safe.includes(worstState(id)))).toEqual([]);
   });

@@ -19,7 +19,12 @@ function locked(tag: string): PointState {
   return { tag, position: 'shut', locks: [{ lock: '15', owner: 't1', job: '7' }] };
 }
 
-const POINTS = { supplyLock: locked('IA-1'), inletLock: locked('HV-A'), outletLock: locked('HV-B') };
+const POINTS = {
+  supplyLock: locked('IA-1'),
+  secondSupplyLock: locked('IA-2'),
+  inletLock: locked('HV-A'),
+  outletLock: locked('HV-B'),
+};
 
 /** Everything that an action needs stands in the first state that it allows, signed and locked. */
 function ready(action: ActionClass, change: Partial<Record<ConditionId, AnyState>> = {}): Standing {
@@ -83,7 +88,11 @@ describe('[SAF-03] The interlock', () => {
       points: {},
       nowMs: NOW_MS,
     };
-    expect(CLASSES.filter((action) => lacks(action, live).length === 0)).toEqual(['ventCase', 'shutBypass']);
+    expect(CLASSES.filter((action) => lacks(action, live).length === 0)).toEqual([
+      'readGauge',
+      'ventCase',
+      'shutBypass',
+    ]);
   });
 
   test('says what stands, why it counts no more, and what it must be', () => {
@@ -110,13 +119,16 @@ describe('[SAF-03] The interlock', () => {
 
 const BEHIND_LOCKS = NEEDED.filter(
   ({ action, condition }) =>
-    ['supplyAir', 'processInlet', 'processOutlet'].includes(condition) &&
+    ['supplyAir', 'secondSupply', 'processInlet', 'processOutlet'].includes(condition) &&
     ((needsOf(action) as Needs)[condition] ?? []).includes('isolated'),
 ).map((one) => ({
   ...one,
-  lock: { supplyAir: 'supplyLock', processInlet: 'inletLock', processOutlet: 'outletLock' }[
-    one.condition as 'supplyAir'
-  ] as keyof typeof POINTS,
+  lock: {
+    supplyAir: 'supplyLock',
+    secondSupply: 'secondSupplyLock',
+    processInlet: 'inletLock',
+    processOutlet: 'outletLock',
+  }[one.condition as 'supplyAir'] as keyof typeof POINTS,
 }));
 
 describe('[SAF-04] The word of the job does not count against the site', () => {
@@ -137,23 +149,31 @@ describe('[SAF-04] The word of the job does not count against the site', () => {
   });
 
   test('asks no point for what is recorded absent: on a bench there is no lock', () => {
-    const bench = { supplyAir: 'absent', processInlet: 'absent', processOutlet: 'absent' } as const;
+    const bench = {
+      supplyAir: 'absent',
+      secondSupply: 'absent',
+      processInlet: 'absent',
+      processOutlet: 'absent',
+    } as const;
     expect(lacks('turnPlugStem', { ...ready('turnPlugStem', bench), points: {} })).toEqual([]);
   });
 });
 
-const SIGNED = CLASSES.filter((action) => needsOf(action).workSignOff !== undefined);
+const SIGNED = CLASSES.filter((action) => needsOf(action).workSignOff?.includes('given') === true);
 
 describe('[SAF-06] A signature counts', () => {
-  test.each([...SIGNED, 'restoreProcess' as const])('for %s only inside its hours and its work', (action) => {
-    const standing = ready(action);
-    const { envelope } = standing;
-    if (envelope === null) throw new Error('ready() signs');
-    const signature = action === 'restoreProcess' ? 'returnSignOff' : 'workSignOff';
-    expect(conditionsOf(action, { ...standing, nowMs: envelope.untilMs })).toEqual([signature]);
-    expect(conditionsOf(action, { ...standing, envelope: { ...envelope, work: ['ventCase'] } })).toEqual([
-      signature,
-    ]);
-    expect(conditionsOf(action, { ...standing, envelope: null })).toEqual([signature]);
-  });
+  test.each([...SIGNED, 'unlockProcess' as const, 'restoreProcess' as const])(
+    'for %s only inside its hours and its work',
+    (action) => {
+      const standing = ready(action);
+      const { envelope } = standing;
+      if (envelope === null) throw new Error('ready() signs');
+      const signature = SIGNED.includes(action) ? 'workSignOff' : 'returnSignOff';
+      expect(conditionsOf(action, { ...standing, nowMs: envelope.untilMs })).toEqual([signature]);
+      expect(conditionsOf(action, { ...standing, envelope: { ...envelope, work: ['ventCase'] } })).toEqual([
+        signature,
+      ]);
+      expect(conditionsOf(action, { ...standing, envelope: null })).toEqual([signature]);
+    },
+  );
 });

@@ -2,6 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   BLANK_CASE_RATING_PA,
+  DRAIN_HOLD_S,
+  GAS_TEST_MINUTES,
+  HELD_AIR_MINUTES,
   MARGIN_OVER_SIGNAL_PA,
   PROOF_AGE_HOURS,
   SAFE_LIMIT_PA,
@@ -48,10 +51,20 @@ describe('[SAF-08] Test air on a case', () => {
 // Common practice, no source: a change of any of these is a decision, not an edit.
 test('The stated limits are these', () => {
   const inPsi = Object.fromEntries(Object.entries(SAFE_LIMIT_PA).map(([id, pa]) => [id, pa / PSI_PA]));
-  expect(inPsi).toEqual({ supplyAir: 3, signalAir: 0.5, processInlet: 3, processOutlet: 3 });
-  expect({ SAFE_TOUCH_C, SIGN_OFF_HOURS, PROOF_AGE_HOURS }).toEqual({
+  expect(inPsi).toEqual({ supplyAir: 3, secondSupply: 3, signalAir: 0.5, processInlet: 3, processOutlet: 3 });
+  expect({
+    SAFE_TOUCH_C,
+    SIGN_OFF_HOURS,
+    PROOF_AGE_HOURS,
+    HELD_AIR_MINUTES,
+    GAS_TEST_MINUTES,
+    DRAIN_HOLD_S,
+  }).toEqual({
     SAFE_TOUCH_C: 50,
     SIGN_OFF_HOURS: 8,
     PROOF_AGE_HOURS: 4,
+    HELD_AIR_MINUTES: 30,
+    GAS_TEST_MINUTES: 60,
+    DRAIN_HOLD_S: 300,
   });
 });

@@ -60,7 +60,10 @@ describe('A signature by radio', () => {
       'connectTestAir',
       'strokeByTestAir',
       'turnPlugStem',
+      'setIndicatorOnTestAir',
       'restoreSupply',
+      'restoreSecondSupply',
+      'unlockProcess',
       'restoreProcess',
       'shutBypass',
     ]);

@@ -141,7 +141,7 @@ export const actuatorChecks = {
         ? ['openPistonCylinder']
         : v.springHeldBy === 'adjuster'
           ? ['backOffAdjuster', 'loosenCaseBolts']
-          : ['loosenCaseHoldingSpring'],
+          : ['loosenShortCaseBolts', 'loosenLongCaseBolts'],
     misread: 0.02,
     outcomes: {
       sound: 'No damage',

@@ -13,7 +13,7 @@ import { stateWord } from '../../../views/pictures/marks.ts';
 import { checkNumber } from '../../log/check-number.ts';
 import type { LogEntry } from '../../store/store.ts';
 import { jobKind } from '../job-stream.ts';
-import { DRAWN, doneText, energyView } from '../view/energies.ts';
+import { DRAWN, doneText, energyView, recordedAbsent } from '../view/energies.ts';
 import { holdNumber } from '../view/scale.ts';
 import { clock, type Names, nameOf, short } from '../view/words.ts';
 import type { JobRecord } from './schema.ts';
@@ -205,9 +205,5 @@ function evidenceRow(
 function absentText(rows: ReturnType<typeof holdEvidence>): string {
   const absent = rows.filter((row) => row.state === 'absent');
   if (absent.length === 0) return '';
-  const names = absent.map((row) => CONDITIONS[row.condition].name.toLowerCase()).join(', ');
-  const note = absent.find((row) => row.note !== null)?.note;
-  return note
-    ? `Recorded absent by ${short(note.person)} at ${clock(note.at)}: ${names}.`
-    : `Absent: ${names}.`;
+  return recordedAbsent(absent);
 }

@@ -32,12 +32,14 @@ export const DRAWN: readonly ConditionId[] = [
 
 const LOCK_OF: { readonly [C in ConditionId]?: ConditionId } = {
   supplyAir: 'supplyLock',
+  secondSupply: 'secondSupplyLock',
   processInlet: 'inletLock',
   processOutlet: 'outletLock',
 };
 
 const BEFORE_OF: { readonly [C in ConditionId]?: string } = {
   supplyAir: 'supplyBeforePa',
+  secondSupply: 'secondBeforePa',
   signalAir: 'signalBeforePa',
   processInlet: 'inletBeforePa',
   processOutlet: 'outletBeforePa',
@@ -84,21 +86,20 @@ function airName(situation: Situation): string {
   return situation.states.testAir === 'connected' ? 'Test air' : 'Signal air';
 }
 
-const AFTER: readonly string[] = [
-  'AfterPa',
-  'AgainPa',
-  'ZeroPa',
-  'heldPa',
-  'adjusterHeightM',
-  'signalPa',
-  'supplyBackPa',
-  'bodyTemperatureK',
-];
+/** Fields that say how an energy stands now: one card, or one walk round, may hold those of several. */
+const AFTER_OF: { readonly [C in ConditionId]?: RegExp } = {
+  supplyAir: /^supply(After|AirAgain|Back)Pa$/,
+  secondSupply: /^second(After|SupplyAgain|Back)Pa$/,
+  signalAir: /^(signal(After|AirAgain)?Pa|airZeroPa|held(Again)?Pa)$/,
+  spring: /^adjusterHeight/,
+  processInlet: /^(inlet(After|Again)|processInletAgain)Pa$/,
+  processOutlet: /^(outlet(After|Again)|processOutletAgain)Pa$/,
+  temperature: /^bodyTemperatureK$/,
+};
 
 function lastOf(note: EvidenceNote, condition: ConditionId): Reading | null {
-  const fits = note.readings.filter((reading) => AFTER.some((end) => reading.field.endsWith(end)));
-  if (condition === 'bypass' || condition === 'weight' || condition === 'residue') return null;
-  return fits.at(-1) ?? null;
+  const fits = AFTER_OF[condition];
+  return (fits && note.readings.findLast((reading) => fits.test(reading.field))) ?? null;
 }
 
 function proofOf(
@@ -124,6 +125,16 @@ function proofOf(
   return before !== undefined && state !== 'live' && state !== 'held' ? `was ${asRead(before)}, ${by}` : by;
 }
 
+/** What its choice said, where no more than that was asked. */
+const SAID: { readonly [C in ConditionId]?: string } = {
+  trappedAir: 'Vented at its own vent: cracked twice, no flow',
+  lockUpAir: 'Vented behind the relay: cracked twice, no flow',
+  oppositeAir: 'Vented at its own port: cracked twice, no flow',
+  temperature: 'It may be touched',
+  weight: 'Hung, slack taken up',
+  commands: 'Loop in manual and tagged, remote writes and tests blocked',
+};
+
 /** How it was made safe, as the evidence row says it. */
 export function doneText(view: EnergyView, job: Job): string {
   const { sheet } = job;
@@ -131,6 +142,8 @@ export function doneText(view: EnergyView, job: Job): string {
   switch (view.condition) {
     case 'supplyAir':
       return bench ? 'None connected' : `Cock ${sheet.supplyPoint} shut, vented`;
+    case 'secondSupply':
+      return `Cock ${sheet.secondSupplyPoint ?? ''} shut, vented`;
     case 'signalAir':
       return bench ? 'Case port open to the air' : 'Line off at the case, ends capped';
     case 'spring':
@@ -142,6 +155,26 @@ export function doneText(view: EnergyView, job: Job): string {
     case 'bypass':
       return bench ? 'None here' : `${sheet.bypassPoint ?? 'none'}, the operator holds the process`;
     default:
-      return job.evidence[view.condition]?.words.othersHow ?? 'Recorded';
+      return (
+        job.evidence[view.condition]?.words[`${view.condition}How`] ?? SAID[view.condition] ?? 'Recorded'
+      );
   }
+}
+
+/** What was recorded absent, by whom and when: line by line, for nothing is absent of itself. */
+export function recordedAbsent(
+  rows: readonly { readonly condition: ConditionId; readonly note: EvidenceNote | null }[],
+): string {
+  const byLine = new Map<number, { readonly note: EvidenceNote | null; readonly names: string[] }>();
+  for (const { condition, note } of rows) {
+    const line = byLine.get(note?.place ?? 0) ?? { note, names: [] };
+    line.names.push(CONDITIONS[condition].name.toLowerCase());
+    byLine.set(note?.place ?? 0, line);
+  }
+  const sentences = [...byLine.values()].map(({ note, names }) =>
+    note === null
+      ? `Absent: ${names.join(', ')}.`
+      : `Recorded absent by ${short(note.person)} at ${clock(note.at)}: ${names.join(', ')}.`,
+  );
+  return sentences.join(' ');
 }

@@ -79,7 +79,7 @@ describe('A correction', () => {
     act(run, { kind: 'make-safe', reason: '' });
     answer(run, { airZeroPa: '0', method: 'gauge' });
     answer(run, { choice: 'goOn' });
-    answer(run);
+    answer(run, { peopleClear: 'yes' });
     answer(run, { choice: 'cycle' });
     answer(run, { travelM: '0 %' });
     const given = { signalPa: '15 psi', travelM: '99 %' };
@@ -137,6 +137,21 @@ describe('[SAF-11] A corrected proof', () => {
     expect(stateThatCounts(run.job.situation, 'signalAir')).toBe('live');
     expect(stateThatCounts(run.job.situation, 'processInlet')).toBe('isolated');
     expect(refusalOf(() => sign(run)).code).toBe('HLD-003');
+  });
+
+  test('falls with the first zero of a side, which the second one rests on, and with the gauge seen alive', () => {
+    for (const of of [
+      { step: 'drainInlet', given: { inletAfterPa: '1 psi', method: 'gauge', inletDrained: 'yes' } },
+      {
+        step: 'shutInlet',
+        given: { inletBeforePa: '80 psi', inletTag: 'HV-214A', inletLockNumber: '41' },
+      },
+    ]) {
+      const run = jobAt('holdWork');
+      correct(run, of);
+      expect(stateThatCounts(run.job.situation, 'processInlet'), of.step).toBe('live');
+      expect(refusalOf(() => sign(run)).what).toContain('Process, inlet side');
+    }
   });
 
   test('may be shown again by isolating anew, and then signed', () => {

@@ -37,11 +37,18 @@ describe('[SAF-09] A stop', () => {
 describe('[SAF-13] A way back', () => {
   test('leads to an earlier card from which everything that is possible here is possible', () => {
     const run = jobAt('rigBleed');
-    expect(backTargets(run.job, around(run))).toEqual(['needs', 'rigGauges', 'rigShutIn', 'rigHold']);
+    expect(backTargets(run.job, around(run))).toEqual([
+      'needs',
+      'knowEnergies',
+      'rigGauges',
+      'rigShutIn',
+      'rigHold',
+    ]);
     act(run, { kind: 'go-back', to: 'rigGauges' });
     expect(run.job.step).toBe('rigGauges');
     expect(run.job.answers.filter((one) => !one.superseded).map((one) => one.step)).toEqual([
       'needs',
+      'knowEnergies',
       'rigBleed',
     ]);
   });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { situationNow } from '../../../procedures/actions/move.ts';
 import { proveAgainFields, toProveAgain } from '../../../procedures/actions/prove-again.ts';
+import { stateThatCounts } from '../../../safety/situation.ts';
 import { act, answer, around, type JobRun, jobAt } from '../../builders/jobs.ts';
 import { refusalOf } from '../../builders/refusals.ts';
 
@@ -31,7 +33,7 @@ describe('[SAF-11] After a pause', () => {
     const before = run.job.situation.states;
     act(run, { kind: 'prove-again', given: { asLeft: 'yes', ...ZEROS } });
     expect(run.job.situation).toMatchObject({ states: before });
-    answer(run);
+    answer(run, { peopleClear: 'yes' });
     expect(run.job.step).toBe('contactFound');
   });
 
@@ -103,7 +105,7 @@ describe('[SAF-11] A proof older than four hours', () => {
     run.nowMs += 4 * HOURS_MS;
     expect(refusalOf(() => answer(run)).what).toContain('because of age');
     act(run, { kind: 'prove-again', given: { asLeft: 'yes', ...ZEROS } });
-    answer(run);
+    answer(run, { peopleClear: 'yes' });
     expect(run.job.step).toBe('contactFound');
   });
 
@@ -116,18 +118,19 @@ describe('[SAF-11] A proof older than four hours', () => {
       'processInlet',
       'processOutlet',
     ]);
+    expect(stateThatCounts(situationNow(run.job, run.nowMs), 'spring')).toBe('contained');
   });
 
   test('still counts up to its hour', () => {
     const run = jobAt('connectAir');
-    const oldest = Date.parse(run.job.evidence.processInlet?.at ?? '');
+    const oldest = Date.parse(run.job.evidence.supplyAir?.at ?? '');
     run.nowMs = oldest + 4 * HOURS_MS;
     expect(toProveAgain(run.job, around(run))).toEqual([]);
     expect(refusalOf(() => act(run, { kind: 'prove-again', given: {} })).what).toBe(
       'Nothing on this card has to be proved again.',
     );
     run.nowMs += 1;
-    expect(toProveAgain(run.job, around(run))).toEqual(['processInlet']);
+    expect(toProveAgain(run.job, around(run))).toEqual(['supplyAir']);
   });
 });
 

@@ -41,7 +41,12 @@ describe('A hold signed by radio', () => {
     expect(run.job.holds).toMatchObject([
       { person: SUPERVISOR.id, name: 'Supervisor 1', way: 'radio', why: 'at another unit' },
     ]);
-    expect(run.job.envelope?.work).toEqual(['connectTestAir', 'strokeByTestAir', 'turnPlugStem']);
+    expect(run.job.envelope?.work).toEqual([
+      'connectTestAir',
+      'strokeByTestAir',
+      'turnPlugStem',
+      'setIndicatorOnTestAir',
+    ]);
     expect(run.job.signing.radio).toMatchObject([
       { heardBy: TECHNICIAN.id, code: 'K7Q-49X', stands: 'open' },
     ]);

@@ -91,7 +91,13 @@ describe('[SAF-06] A signature', () => {
     sign(run);
     expect(run.job.envelope).toMatchObject({
       hold: 'holdWork',
-      work: ['connectTestAir', 'strokeByTestAir', 'turnPlugStem', 'windAdjusterOnTestAir'],
+      work: [
+        'connectTestAir',
+        'strokeByTestAir',
+        'turnPlugStem',
+        'windAdjusterOnTestAir',
+        'setIndicatorOnTestAir',
+      ],
       untilMs: at + 8 * HOURS_MS,
       signedBy: SUPERVISOR.id,
     });
@@ -109,13 +115,13 @@ describe('[SAF-06] A signature', () => {
   test('for the return ends too, and may be had again without isolating the valve', () => {
     const run = jobAt('openBlocks');
     run.nowMs = Number(run.job.envelope?.untilMs);
-    expect(refusalOf(() => answer(run, { drainsShut: 'yes', blocksOpen: 'yes' })).code).toBe('ILK-001');
+    expect(refusalOf(() => answer(run, { blocksOpen: 'yes' })).code).toBe('ILK-001');
     act(run, { kind: 'make-safe', reason: 'no signature' });
     expect(refusalOf(() => answer(run, { choice: 'goOn' })).code).toBe('ILK-001');
     answer(run, { choice: 'signAgain' });
     answer(run, { caseStillTight: 'yes', toolsOut: 'yes' });
     sign(run);
-    expect(run.job.step).toBe('openBlocks');
+    expect(run.job.step).toBe('unlockBlocks');
     expect(playTo(run, 'done').job.closedAs).toBe('done');
   });
 });

@@ -16,10 +16,12 @@ import {
   TECHNICIAN,
 } from '../../builders/jobs.ts';
 import { refusalOf } from '../../builders/refusals.ts';
+import { aSheetOf } from '../../builders/sheets.ts';
 import { strokeScript, textsAt } from '../../builders/stroke-script.ts';
 
 const THEIRS: Lock = { lock: '99', owner: 'p-other', job: 'job:2' };
 const { steps } = COMPILED.definition;
+const TWO_FEEDS = aSheetOf({ secondSupplyHighPa: '20', secondSupplyPoint: 'IA-214-2' });
 
 /** The run with its points as the site has them, one of them changed. */
 function withPoint(run: JobRun, id: ConditionId, change: (point: PointState) => PointState): JobRun {
@@ -32,12 +34,13 @@ function withPoint(run: JobRun, id: ConditionId, change: (point: PointState) => 
 const alsoLocked = (point: PointState): PointState => ({ ...point, locks: [...point.locks, THEIRS] });
 
 describe('[SAF-07] Putting a point back', () => {
-  const locked = (step: string) => jobAt(step);
+  const locked = (step: string) => jobAt(step, { sheet: TWO_FEEDS });
 
   test.each([
     ['supplyBack', 'supplyLock'],
-    ['openBlocks', 'inletLock'],
-    ['openBlocks', 'outletLock'],
+    ['secondBack', 'secondSupplyLock'],
+    ['unlockBlocks', 'inletLock'],
+    ['unlockBlocks', 'outletLock'],
   ] as const)(
     'is refused on %s while another job has its lock on %s, and done once it is off',
     (step, id) => {
@@ -57,8 +60,8 @@ describe('[SAF-07] Putting a point back', () => {
   });
 
   test('is refused with the machine forced onto the step, whatever the job says of its energies', () => {
-    const fresh = jobAt('otherEnergies');
-    for (const step of ['supplyBack', 'openBlocks']) {
+    const fresh = jobAt('otherEnergies', { sheet: TWO_FEEDS });
+    for (const step of ['supplyBack', 'secondBack', 'unlockBlocks']) {
       for (const states of [fresh.job.situation.states, readyFor(step, fresh)]) {
         const job: Job = { ...fresh.job, step, situation: { states, lapsed: {} }, envelope: allowing(fresh) };
         const forced = LOCK_IDS.reduce<JobRun>((run, id) => withPoint(run, id, alsoLocked), {
@@ -101,16 +104,16 @@ function allowing({ nowMs }: JobRun): Job['envelope'] {
 }
 
 describe('work on two feeds', () => {
-  const STANDS_ON: readonly ConditionId[] = ['inletLock', 'outletLock', 'supplyLock'];
+  const STANDS_ON: readonly ConditionId[] = ['inletLock', 'outletLock', 'supplyLock', 'secondSupplyLock'];
 
   test.each(STANDS_ON)(
     'is refused while one of them, %s, is not locked at the site by this job (EI-05)',
     (id) => {
-      const run = jobAt('breakSignalLine');
+      const run = jobAt('breakSignalLine', { sheet: TWO_FEEDS });
       const tags = Object.values(pointsOf(run.job)).map(({ tag }) => tag);
-      expect(new Set(tags).size).toBe(3);
+      expect(new Set(tags).size).toBe(4);
       const given = textsAt(strokeScript(run.job.sheet), { step: 'connectAir', row: 0 });
-      // Forced onto work that stands on all three, with everything else shown.
+      // Forced onto work that stands on all four, with everything else shown.
       const job: Job = {
         ...run.job,
         step: 'connectAir',

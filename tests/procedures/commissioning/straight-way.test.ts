@@ -18,7 +18,13 @@ function leadsTo(step: string, facts: Facts): readonly string[] {
 
 describe('the straight way through a stroke check', () => {
   for (const place of ['bench', 'line'] as const) {
-    const facts: Facts = { place, bypassLine: 'fitted', stemMayTurn: 'yes', springHeldBy: 'adjuster' };
+    const facts: Facts = {
+      place,
+      bypassLine: 'fitted',
+      stemMayTurn: 'yes',
+      springHeldBy: 'adjuster',
+      secondFeed: 'none',
+    };
     const way = straightWay(definition, place);
 
     test(`${place}: goes from the start to the end on which the work is done, one answer at a time`, () => {

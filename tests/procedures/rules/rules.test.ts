@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { Reading, Words } from '../../../procedures/job.ts';
+import type { Job, Reading, Words } from '../../../procedures/job.ts';
 import { FIGURES } from '../../../procedures/quantities.ts';
 import { RULE_NAMES, RULES, type RuleName } from '../../../procedures/rules/registry.ts';
+import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import { PSI_PA } from '../../builders/gear.ts';
-import { answer, jobAt, scripted } from '../../builders/jobs.ts';
+import { answer, jobAt, openJob, scripted } from '../../builders/jobs.ts';
+import { aSheet } from '../../builders/sheets.ts';
 
-const { job } = jobAt('holdForPlug');
+const HELD = jobAt('holdForPlug').job;
 
 function reading(field: string, valueSi: number, uncertaintySi: number | null = 0.1 * PSI_PA): Reading {
   return { field, valueSi, typed: '', unit: '', gauge: 'G', uncertaintySi, readBy: null };
@@ -16,14 +18,20 @@ const psi = (field: string, value: number) => reading(field, value * PSI_PA);
 function outcome(
   rule: RuleName,
   of: {
+    readonly job?: Job;
     readonly readings?: readonly Reading[];
     readonly words?: Words;
     readonly params?: Readonly<Record<string, string>>;
   },
 ): string {
   const readings = Object.fromEntries((of.readings ?? []).map((one) => [one.field, one]));
-  return RULES[rule].judge({ job, readings, words: of.words ?? {}, step: 's', params: of.params ?? {} })
-    .outcome;
+  return RULES[rule].judge({
+    job: of.job ?? HELD,
+    readings,
+    words: of.words ?? {},
+    step: 's',
+    params: of.params ?? {},
+  }).outcome;
 }
 
 test('Every rule names its outcomes, each once', () => {
@@ -53,7 +61,7 @@ describe('Held air', () => {
   const params = { first: 'a', again: 'b', travel: 't' };
   const held = (a: number, b: number, percent: number) =>
     outcome('heldOffSeat', {
-      readings: [psi('a', a), psi('b', b), reading('t', (percent / 100) * job.sheet.travelM)],
+      readings: [psi('a', a), psi('b', b), reading('t', (percent / 100) * HELD.sheet.travelM)],
       params,
     });
 
@@ -81,7 +89,13 @@ describe('Contact', () => {
 
   test('is the middle of the way up and the way down', () => {
     const readings = Object.fromEntries(both.map((one) => [one.field, one]));
-    const found = RULES.contact.judge({ job, readings, words: { moves: 'yes' }, step: 's', params: {} });
+    const found = RULES.contact.judge({
+      job: HELD,
+      readings,
+      words: { moves: 'yes' },
+      step: 's',
+      params: {},
+    });
     expect(found.outcome).toBe('found');
     expect(Number(found.figures.contactPa) / PSI_PA).toBeCloseTo(3, 9);
     expect(Number(found.figures.breakawayPa) / PSI_PA).toBeCloseTo(0.3, 9);
@@ -134,27 +148,155 @@ describe('Yes to everything', () => {
 });
 
 describe('Every other energy', () => {
-  const params = { fields: 'trappedAir temperature' };
-  test('is safe where each is absent or made safe', () => {
-    expect(outcome('others', { words: { trappedAir: 'absent', temperature: 'safe' }, params })).toBe(
-      'all safe',
-    );
+  const params = { fields: 'temperature weight residue electrical safetyFunction' };
+  const cold = { fluidHarm: 'none', processTemperatureC: 20 } as const;
+  const NOTHING = {
+    temperature: 'absent',
+    weight: 'absent',
+    residue: 'absent',
+    electrical: 'absent',
+    safetyFunction: 'absent',
+  };
+  const others = (
+    words: Readonly<Record<string, string>>,
+    { celsius, on = cold }: { readonly celsius?: number; readonly on?: Partial<ValveSheet> } = {},
+  ) =>
+    outcome('others', {
+      job: openJob({ sheet: aSheet(on) }).job,
+      readings: celsius === undefined ? [] : [reading('bodyTemperatureK', celsius + 273.15, null)],
+      words: { ...NOTHING, ...words },
+      params,
+    });
+
+  test('is safe where each is absent, or made safe and said how', () => {
+    expect(others({})).toBe('all safe');
+    expect(
+      others(
+        {
+          temperature: 'safe',
+          weight: 'hung',
+          residue: 'cleared',
+          residueHow: 'rinsed, gas test 3 at ten',
+          electrical: 'isolated',
+          electricalHow: 'EB-1 locked, tried dead',
+          safetyFunction: 'overridden',
+          safetyFunctionHow: 'override 27',
+        },
+        { celsius: 30 },
+      ),
+    ).toBe('all safe');
   });
 
   test.each(['live', 'free', 'present', 'hot', 'armed', ''])('is not safe where one is "%s"', (state) => {
-    expect(outcome('others', { words: { trappedAir: state, temperature: 'safe' }, params })).toBe(
-      'one is not safe',
-    );
+    expect(others({ weight: state })).toBe('one is not safe');
   });
 
-  test('cannot be recorded as no heat on a body that is hotter than skin bears: 50 degrees Celsius', () => {
-    const at = (celsius: number) =>
-      outcome('others', {
-        readings: [reading('bodyTemperatureK', celsius + 273.15, null)],
-        words: { trappedAir: 'absent', temperature: 'absent' },
-        params,
-      });
-    expect(at(50)).toBe('all safe');
-    expect(at(50.1)).toBe('too hot to touch');
+  test('cannot be recorded as no heat, or as safe, on a body that is hotter than skin bears: 50 degrees Celsius', () => {
+    expect(others({}, { celsius: 50 })).toBe('all safe');
+    expect(others({}, { celsius: 50.1 })).toBe('too hot to touch');
+    expect(others({ temperature: 'safe' }, { celsius: 50.1 })).toBe('too hot to touch');
+  });
+
+  test('is not made safe by a bare yes: a reading or how it was done is wanted (EI-09)', () => {
+    expect(others({ temperature: 'safe' })).toBe('not said how');
+    expect(others({ residue: 'cleared' })).toBe('not said how');
+    expect(others({ electrical: 'isolated', electricalHow: '' })).toBe('not said how');
+    expect(others({ safetyFunction: 'overridden' })).toBe('not said how');
+    expect(others({ safetyFunction: 'overridden', safetyFunctionHow: 'override 27' })).toBe('all safe');
+  });
+
+  test('is not absent because nobody found it, where the sheet has it', () => {
+    const sheets: readonly Partial<ValveSheet>[] = [
+      { ...cold, processTemperatureC: 60 },
+      { ...cold, heatTracing: true },
+      { ...cold, fluidHarm: 'toxic' },
+      { ...cold, electricalV: 24 },
+      { ...cold, tripFunction: true },
+    ];
+    for (const on of sheets) expect(others({}, { on }), JSON.stringify(on)).toBe('the sheet has one');
+  });
+});
+
+describe('Air that is kept', () => {
+  const params = { fields: 'trappedAir lockUpAir oppositeAir' };
+  const NONE = { trappedAir: 'absent', lockUpAir: 'absent', oppositeAir: 'absent' };
+  const kept = (words: Readonly<Record<string, string>>, on: Partial<ValveSheet> = {}) =>
+    outcome('keptAir', { job: openJob({ sheet: aSheet(on) }).job, words: { ...NONE, ...words }, params });
+
+  test('is safe where each volume is absent or vented at its own vent', () => {
+    expect(kept({})).toBe('all safe');
+    expect(kept({ trappedAir: 'isolated' }, { volumeTank: true })).toBe('all safe');
+  });
+
+  test('counts volume by volume: one vented says nothing of another', () => {
+    expect(kept({ trappedAir: 'isolated', lockUpAir: 'live' })).toBe('one is not safe');
+    expect(kept({ trappedAir: 'isolated' }, { volumeTank: true, lockUp: true })).toBe('the sheet has one');
+    expect(kept({}, { actuatorKind: 'piston' })).toBe('the sheet has one');
+  });
+});
+
+describe('Both sides after they stood shut in', () => {
+  const params = { inlet: 'inletAfterPa', outlet: 'outletAfterPa' };
+  const at = (field: string, psi: number, gauge: string) => ({
+    ...reading(field, psi * PSI_PA, 0.5 * PSI_PA),
+    gauge,
+  });
+  const first = openJob().job;
+  const job = {
+    ...first,
+    readings: { inletAfterPa: at('inletAfterPa', 0, 'G-11'), outletAfterPa: at('outletAfterPa', 0, 'G-12') },
+  };
+  const still = (
+    { inletPsi, outletPsi }: { readonly inletPsi?: number; readonly outletPsi?: number },
+    { gauge = 'G-11', ...words }: Readonly<Record<string, string>> = {},
+  ) =>
+    outcome('stillZero', {
+      job,
+      readings: [
+        ...(inletPsi === undefined ? [] : [at('inletAgainPa', inletPsi, gauge)]),
+        ...(outletPsi === undefined ? [] : [at('outletAgainPa', outletPsi, 'G-12')]),
+      ],
+      words,
+      params,
+    });
+
+  test('are isolated by a second reading inside the limit on each, and by no single one (EI-27)', () => {
+    expect(still({ inletPsi: 0, outletPsi: 0 })).toBe('still zero');
+    expect(still({ inletPsi: 2.5, outletPsi: 2.5 })).toBe('still zero');
+    expect(still({ inletPsi: 2.6, outletPsi: 0 })).toBe('inlet builds up');
+    expect(still({ inletPsi: 0, outletPsi: 2.6 })).toBe('outlet builds up');
+    expect(still({ inletPsi: 0 })).toBe('not read');
+    expect(still({ outletPsi: 0 })).toBe('not read');
+    expect(still({})).toBe('not read');
+  });
+
+  test('are read on the gauge of the first zero, or cracked where it could not tell', () => {
+    expect(still({ inletPsi: 0, outletPsi: 0 }, { gauge: 'G-03' })).toBe('not read');
+    expect(still({}, { inletFlow: 'no flow', outletFlow: 'no flow' })).toBe('still zero');
+    expect(still({ inletPsi: 0 }, { outletFlow: 'flow' })).toBe('outlet builds up');
+  });
+});
+
+describe('What can hurt', () => {
+  const known = (words: Readonly<Record<string, string>>, on: Partial<ValveSheet> = {}) =>
+    outcome('energiesKnown', { job: openJob({ sheet: aSheet(on) }).job, words });
+
+  test('is known before anything is shut, and a size that the sheet lacks is written down (EI-03)', () => {
+    expect(known({ energiesKnown: 'yes' })).toBe('known');
+    expect(known({ energiesKnown: 'no' })).toBe('not known');
+    expect(known({})).toBe('not known');
+    expect(known({ energiesKnown: 'yes' }, { actuatorMassKg: null })).toBe('size missing');
+    expect(
+      known({ energiesKnown: 'yes', energiesFound: '32 kg by the plate' }, { actuatorMassKg: null }),
+    ).toBe('known');
+  });
+});
+
+describe('One of several', () => {
+  test('must be one that is good', () => {
+    const params = { field: 'plantState', good: 'line out,set up' };
+    expect(outcome('oneOf', { words: { plantState: 'line out' }, params })).toBe('yes');
+    expect(outcome('oneOf', { words: { plantState: 'neither' }, params })).toBe('no');
+    expect(outcome('oneOf', { words: {}, params })).toBe('no');
   });
 });

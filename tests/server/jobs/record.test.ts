@@ -128,9 +128,12 @@ describe('a record', () => {
     expect(work?.evidence.slice(6).map(({ letter, state }) => `${letter} ${state}`)).toEqual([
       'H SAFE',
       'K CLEARED',
+      'S ISOLATED',
+      ' SHUT',
     ]);
     expect(work?.restsOn).toMatch(/^lines 1\d\d to 1\d\d of the log$/);
-    expect(work?.absent).toContain('trapped air, weight, electrical, safety function');
+    expect(work?.absent).toMatch(/^Recorded absent by P-TECHNICIAN at \d\d:\d\d: second air feed\. /);
+    expect(work?.absent).toMatch(/: weight, electrical, safety function\.$/);
     expect(back?.meaning).toContain('Allowed: ');
     expect(pictures.section).toContain('<svg');
   });
@@ -221,7 +224,7 @@ describe('a record', () => {
 
   test('keeps each signal word with the lines that it stood before', () => {
     const moves = record.cautions.find((one) => one.hazard.startsWith('Stem and plug move'));
-    const first = done.job.answers.find((one) => one.step === 'contactFound')?.place;
+    const first = done.job.answers.find((one) => one.step === 'connectAir')?.place;
     expect(moves?.stoodBefore.startsWith(`stood before lines ${first} to `)).toBe(true);
     expect(runs([3, 4, 5, 9])).toBe('3 to 5, 9');
   });

@@ -60,9 +60,9 @@ describe('the shift list', () => {
     const [row] = list.waiting;
     expect(row).toMatchObject({ job: id, tag: 'FV-214', maySign: true, because: null, waitsMinutes: 12 });
     expect(row?.hold).toBe('Hold 1: before plug stem or adjuster is turned');
-    // The inlet was read at zero six cards, a minute each, before the hold came.
+    // The supply was read at zero seven cards of a minute and a wait of five before the hold came.
     expect(row?.shown).toMatch(
-      /^(\d+) of \1 shown, bypass recorded, 4 absent\. Oldest reading 18 minutes\.$/,
+      /^(\d+) of \1 shown, bypass recorded, 7 absent\. Oldest reading 24 minutes\.$/,
     );
     expect(row?.energies.map(({ letter, state }) => `${letter} ${state}`)).toEqual([
       'A locked',

@@ -1,3 +1,4 @@
+import { waitLeftS } from '../../../../procedures/actions/answer.ts';
 import { cycleFigures } from '../../../../procedures/cycle-verdict.ts';
 import { fill } from '../../../../procedures/say.ts';
 import type {
@@ -47,10 +48,9 @@ export interface WaitCard extends CardView {
 }
 
 export function waitCard(step: WaitStep<string>, input: CardInput): WaitCard {
-  const gone = (input.around.nowMs - Date.parse(input.job.arrivedAt)) / 1000;
   return {
     ...bareCard(step, input),
-    leftS: Math.max(0, Math.ceil(step.waitS - gone)),
+    leftS: waitLeftS(input.job, step, input.around),
     act: 'The wait is over',
   };
 }

@@ -23,6 +23,16 @@ export const ENERGY_ISOLATION: readonly Requirement[] = [
     source: '29 CFR 1910.147(d)(2); for a control valve common practice, no source',
   },
   {
+    id: 'EI-05',
+    text: 'Each point that the work stands on shall be locked and recorded by itself: with one of two missing, the work shall be refused.',
+    source: '29 CFR 1910.147(d)(3), isolation of every energy isolating device needed',
+  },
+  {
+    id: 'EI-06',
+    text: 'A lock or tag shall be hung with its number by a person who may hang it at that moment, and the point shall count as shut under it.',
+    source: '29 CFR 1910.147(d)(4)(i) to (iii)',
+  },
+  {
     id: 'EI-07',
     text: 'A point shall be locked and its energy shown safe in two entries, never in one.',
     source: '29 CFR 1910.147(d)(5)(i)',
@@ -48,6 +58,11 @@ export const ENERGY_ISOLATION: readonly Requirement[] = [
     source: '29 CFR 1910.147(e)(2)(ii)',
   },
   {
+    id: 'EI-12',
+    text: 'A lock shall come off by its owner; in their absence only by a supervisor who says how it is known, how they were tried to be reached, who tells them and why; the owner shall read it.',
+    source: '29 CFR 1910.147(e)(3); the parts of the exception are common practice, no source',
+  },
+  {
     id: 'EI-13',
     text: 'Air that is put on shall void what was shown of it, and hands shall wait for a new live-to-zero reading.',
     source: '29 CFR 1910.147(f)(1)(i) to (v)',
@@ -58,10 +73,31 @@ export const ENERGY_ISOLATION: readonly Requirement[] = [
     source: 'guidance on 29 CFR 1910.147(f)(1); the time is common practice, no source',
   },
   {
+    id: 'EI-15',
+    text: 'Everybody on a job shall have a lock of their own on each of its points and stand in a live list; nothing shall be put back while one of those locks is on.',
+    source: '29 CFR 1910.147(f)(3)(ii)(A) to (D)',
+  },
+  {
+    id: 'EI-16',
+    text: 'Whoever joins a job shall be shown its readings, and shall say whether they tried it themselves or rest on them.',
+    source:
+      'OSHA interpretation letter, 27 July 2023, answer 1; trying it oneself stays open: common practice, no source',
+  },
+  {
+    id: 'EI-17',
+    text: 'A job shall be handed over in one act of both people, the incoming locks on before the others come off, and its readings shall be repeated.',
+    source: '29 CFR 1910.147(f)(4); repeated readings are common practice, no source',
+  },
+  {
     id: 'EI-18',
     text: 'Every procedure shall be inspected each year by somebody who does not usually do it.',
     source: '29 CFR 1910.147(c)(6), as summarised',
     notBuilt: 'The safety officer has no pages yet on which an inspection is recorded and listed.',
+  },
+  {
+    id: 'EI-19',
+    text: 'A tag alone shall be refused on a point that takes a lock, unless a supervisor has given the reason, which the tag carries.',
+    source: '29 CFR 1910.147(c)(2), (c)(3), as summarised',
   },
   {
     id: 'EI-20',

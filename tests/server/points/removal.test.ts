@@ -1,9 +1,11 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Catalogue } from '../../../server/jobs/catalogue.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
 import { pointKind } from '../../../server/jobs/point-stream.ts';
 import { absenceKind } from '../../../server/points/absence-stream.ts';
+import { removeInAbsence } from '../../../server/points/removal-acts.ts';
 import { aSheet } from '../../builders/sheets.ts';
-import { PINS } from '../an-app.ts';
+import { newRequestId, PINS } from '../an-app.ts';
 import { away, joining, type PointSite, pointSite, post } from './site.ts';
 
 const { supplyPoint, inletPoint, outletPoint } = aSheet();
@@ -42,6 +44,26 @@ describe('locks of somebody who is away', () => {
     expect(await removalsOf(site.first.id)).toBe(0);
     expect((await remove()).status).toBe(200);
     expect(await removalsOf(site.first.id)).toBe(1);
+  });
+
+  test('stay on where any of that is missing, whichever way it was asked (EI-12)', async () => {
+    const call = {
+      services: site.app.services,
+      catalogue: new Catalogue(),
+      requestId: newRequestId(),
+      person: site.supervisor,
+      screen: 'screen 1',
+      job: site.job.id,
+    };
+    for (const part of Object.keys(away))
+      await expect(
+        removeInAbsence(call, { owner: site.first.id, ...away, [part]: '' }),
+      ).rejects.toMatchObject({ text: { code: 'FRM-002' } });
+    const { first } = site;
+    await expect(
+      removeInAbsence({ ...call, person: site.second }, { owner: first.id, ...away }),
+    ).rejects.toMatchObject({ text: { code: 'PNT-005' } });
+    expect((await pointsNow()).map(({ locks }) => locks.length)).toEqual([1, 1, 1]);
   });
 
   test('leave every point shut, the job without a lock, and nothing counted as shown', async () => {

@@ -73,7 +73,7 @@ interface Both {
 
 function percents({ sheet }: Job, { found, left }: Both): Result[] {
   const uncertainty = (left ?? found)?.errorUncertaintyPercent;
-  const give = uncertainty === undefined ? '' : `; gauges give ${uncertainty.toFixed(1)} either way`;
+  const give = uncertainty === undefined ? '' : `; gauges give ${uncertainty.toFixed(1)} % either way`;
   const plain = (value: number | null | undefined) => (typeof value === 'number' ? value.toFixed(1) : '');
   const row = (
     label: string,

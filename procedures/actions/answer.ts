@@ -1,4 +1,5 @@
 import { Refusal } from '../../safety/refusal.ts';
+import { fromSi, preferredUnit } from '../calculations/units.ts';
 import { plannedPa, rowPlan } from '../cycle-verdict.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Figures, Job } from '../job.ts';
@@ -146,14 +147,16 @@ function checkSetting(
   });
 }
 
-/** A row whose signal is left blank was read at the signal asked for. */
+/** A row whose signal is left blank was read at the signal asked for, said in the unit of the gauge. */
 function withSignal(
   job: Job,
   { step, given }: { readonly step: TableStep<string>; readonly given: Given },
 ): Given {
   const plan = rowPlan(step, job, job.step);
   if (plan === undefined || (given.signalPa ?? '').trim() !== '') return given;
-  return { ...given, signalPa: `${Number((plannedPa(job.sheet, plan) / 1000).toFixed(3))} kPa` };
+  const unit = preferredUnit('pressure', job.sheet.units);
+  const asked = fromSi({ valueSi: plannedPa(job.sheet, plan), unit });
+  return { ...given, signalPa: `${Number(asked.toFixed(3))} ${unit}` };
 }
 
 function choose(

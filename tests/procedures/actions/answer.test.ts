@@ -109,6 +109,7 @@ describe('A table', () => {
     const run = jobAt('asFoundCycle');
     answer(run, { travelM: '0 %' });
     expect(Number(run.job.tables.asFoundCycle?.[0]?.signal.valueSi) / PSI_PA).toBeCloseTo(3, 3);
+    expect(run.job.tables.asFoundCycle?.[0]?.signal.typed).toBe('3 psi');
   });
 
   test('refuses a row far from the signal that the card asked for', () => {

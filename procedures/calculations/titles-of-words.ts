@@ -144,6 +144,6 @@ export const WORD_TITLES: Readonly<Record<string, string>> = {
   verdict: 'Verdict',
   withinLimit: 'Within the limit',
   wrongAccept: 'Wrongly accepted, of all items',
-  wrongAcceptChance: 'Chance of a wrong accept',
+  wrongAcceptChance: 'Chance of a wrong accept, 0 to 1',
   wrongReject: 'Wrongly rejected, of all items',
 };

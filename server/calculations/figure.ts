@@ -15,6 +15,11 @@ const SMALLER: { readonly [U in UnitId]?: UnitId } = {
   l: 'ml',
 };
 
+/** From here on a length is a height that somebody falls from, not a part of a valve. */
+const LARGE_FROM = 5000;
+const LARGE_DECIMALS = 2;
+const LARGER: { readonly [U in UnitId]?: UnitId } = { mm: 'm', in: 'ft' };
+
 /**
  * A result as people read it: the decimals of its unit, and more where it is small, so that nothing becomes 0.00.
  *
@@ -26,6 +31,10 @@ export function figure({ valueSi, unit }: { readonly valueSi: number; readonly u
   const smaller = SMALLER[unit];
   if (smaller !== undefined && usual !== 0 && Math.abs(usual) < SMALL_BELOW) {
     return figure({ valueSi, unit: smaller });
+  }
+  const larger = LARGER[unit];
+  if (larger !== undefined && Math.abs(usual) >= LARGE_FROM) {
+    return `${digits(fromSi({ valueSi, unit: larger }), LARGE_DECIMALS)} ${unitFor(larger).label}`;
   }
   const { label, decimals, dimension } = unitFor(unit);
   // A plain number may be a count: 12 bolts, not 12.000.

@@ -2,6 +2,7 @@
 import type { Calculation } from '../../procedures/calculations/calculation-types.ts';
 import type { PageView } from '../http/route.ts';
 import type { Asked } from './ask.ts';
+import { cautionsOf } from './cautions.ts';
 import { pictureOf } from './pictures.ts';
 import { readInputs } from './read-inputs.ts';
 import { resultLines, resultTables, takenLines } from './result-words.ts';
@@ -54,12 +55,21 @@ export function calculationPage({ calculation, asked, worked }: Drawn): PageView
 }
 
 function outcomeOf({ calculation, asked, worked }: Drawn) {
-  const nothing = { worked: false, answers: [], taken: [], working: [], tables: [], picture: null };
+  const nothing = {
+    worked: false,
+    answers: [],
+    taken: [],
+    working: [],
+    cautions: [],
+    tables: [],
+    picture: null,
+  };
   if (worked === null) return { ...nothing, missing: missingOf(calculation, asked) };
   const lines = resultLines(calculation, worked.result);
   return {
     worked: true,
     answers: lines.filter((line) => line.asked),
+    cautions: cautionsOf(worked.result),
     taken: takenLines(calculation, worked.values),
     working: lines.filter((line) => !line.asked),
     tables: resultTables(calculation, worked.result).map(({ si, us, ...table }) => ({

@@ -22,6 +22,9 @@ export interface ResultTable {
 
 const NOT_SAID = 'not said by these figures';
 
+/** In a table a dash says that the row has none. */
+const NO_CELL = '\u2013';
+
 type Both = Pick<ResultLine, 'si' | 'us'>;
 
 const alike = (text: string): Both => ({ si: text, us: text });
@@ -77,7 +80,9 @@ export function resultTables(
       const columns = Object.entries(spec.columns ?? {});
       const rows = (result[name] ?? []) as readonly Readonly<Record<string, unknown>>[];
       const cells = rows.map((row) =>
-        columns.map(([column, of]) => both(row[column], { name: column, spec: of })),
+        columns.map(([column, of]) =>
+          row[column] === null ? alike(NO_CELL) : both(row[column], { name: column, spec: of }),
+        ),
       );
       return {
         title: spec.title,

@@ -58,7 +58,9 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
         title: 'Rows worked out',
         dimension: null,
         columns: {
-          ...results('signalPercent', 'wantedPercent', 'openPercent', 'errorPercent'),
+          ...results('signalPercent', 'wantedPercent'),
+          openPercent: { kind: 'number', title: 'Open, as read', dimension: 'percent' },
+          ...results('errorPercent'),
           ...told('word', 'direction', 'leftOut'),
         },
       },

@@ -11,6 +11,7 @@ test.each([
   [0, 'psi', '0.00 psi'],
   [12, '1', '12'],
   [1.4, '1', '1.4'],
+  [24.817, 'mm', '24.82 m'],
   [1e-8, 'dm3/(s.bar)', '1.0000 dm³/(s·bar)'],
   [103421.36, 'kPa', '103.4 kPa'],
 ] as const)('%d is said in %s as %s', (valueSi, unit, words) => {

@@ -48,7 +48,8 @@ export async function dispatch(
     const posted = route.method === 'POST';
     if (posted) requireOwnPage(request.headers, incoming.origin);
     const background = route.background ?? false;
-    soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners: !background });
+    const hasBanners = !background && wants(request.headers) === 'page';
+    soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners });
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {
       const kept = person === null && posted && (await keepTyped(incoming, soFar.call));

@@ -77,11 +77,13 @@ export class Accounts {
     const account = this.#accountOf(attempt);
     return await this.#turns.take(account, async () => {
       const secret = attempt.person && (await this.#secrets.get(attempt.person.id));
-      const door = this.#doorOf(attempt, secret) ?? account;
+      const ownDoor = this.#doorOf(attempt, secret);
+      const door = ownDoor ?? account;
       const throttle = await this.#throttles.get(door);
       const waitS = heldForS(throttle, this.#options.now());
       if (waitS > 0) throw heldBack(waitS);
-      const matches = await this.#options.hasher.matches(attempt.secret, secret?.hashed);
+      const proof = { hashed: secret?.hashed, isKnown: ownDoor !== undefined };
+      const matches = await this.#options.hasher.matches(attempt.secret, proof);
       if (!matches || secret === undefined || this.#isOver(secret)) {
         await this.#countFailure({ attempt, door, throttle });
         throw noMatch();
@@ -233,6 +235,6 @@ function heldBack(waitS: number): Refusal {
     code: 'PPL-002',
     what: `Too many wrong tries in this name. The next one is looked at in ${wait}.`,
     kept: 'Nothing was recorded.',
-    next: 'Wait, or ask a supervisor or engineer for a new code.',
+    next: 'Wait, go to a screen where you have signed in before, or ask a supervisor or engineer for a new code.',
   });
 }

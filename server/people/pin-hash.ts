@@ -29,7 +29,8 @@ export interface PinHasherOptions {
 /** Hashes PINs slowly, a few at once, so that a crowd at the door cannot take all the memory. */
 export class PinHasher {
   readonly #options: PinHasherOptions;
-  readonly #waiting: (() => void)[] = [];
+  /** Those at a screen where they proved themselves before go first. */
+  readonly #waiting = { known: [] as (() => void)[], others: [] as (() => void)[] };
   #running = 0;
 
   constructor(options: PinHasherOptions) {
@@ -40,19 +41,23 @@ export class PinHasher {
   async hash(pin: string): Promise<Hashed> {
     const salt = randomBytes(SALT_BYTES);
     const { N, r, p } = this.#options.cost;
-    const hash = await this.#derive(pin, { salt, N, r, p });
+    const hash = await this.#derive(pin, { salt, N, r, p, isKnown: true });
     return { algorithm: 'scrypt', N, r, p, salt: salt.toString('base64'), hash: hash.toString('base64') };
   }
 
   /**
    * Is it this PIN? Without a hash the same work is done for nothing, so that an unknown name takes as long.
    *
+   * @param hashed `isKnown`: they proved themselves at this screen before; a crowd of others does not keep them waiting
    * @throws Refusal PPL-003 if too many wait already
    */
-  async matches(pin: string, hashed: Hashed | undefined): Promise<boolean> {
+  async matches(
+    pin: string,
+    { hashed, isKnown = false }: { readonly hashed: Hashed | undefined; readonly isKnown?: boolean },
+  ): Promise<boolean> {
     const salt = hashed === undefined ? randomBytes(SALT_BYTES) : Buffer.from(hashed.salt, 'base64');
     const { N, r, p } = hashed ?? this.#options.cost;
-    const derived = await this.#derive(pin, { salt, N, r, p });
+    const derived = await this.#derive(pin, { salt, N, r, p, isKnown });
     const wanted = hashed === undefined ? randomBytes(HASH_BYTES) : Buffer.from(hashed.hash, 'base64');
     return wanted.length === derived.length && timingSafeEqual(derived, wanted) && hashed !== undefined;
   }
@@ -63,8 +68,11 @@ export class PinHasher {
     return N !== cost.N || r !== cost.r || p !== cost.p;
   }
 
-  async #derive(pin: string, { salt, N, r, p }: HashCost & { salt: Uint8Array }): Promise<Buffer> {
-    await this.#takeTurn();
+  async #derive(
+    pin: string,
+    { salt, N, r, p, isKnown }: HashCost & { salt: Uint8Array; isKnown: boolean },
+  ): Promise<Buffer> {
+    await this.#takeTurn(isKnown);
     try {
       const keyed = createHmac('sha256', this.#options.pepper).update(pin, 'utf8').digest();
       // Node allows 32 MiB by default, less than the 128 * N * r that this needs.
@@ -74,15 +82,19 @@ export class PinHasher {
       });
     } finally {
       this.#running -= 1;
-      this.#waiting.shift()?.();
+      (this.#waiting.known.shift() ?? this.#waiting.others.shift())?.();
     }
   }
 
-  async #takeTurn(): Promise<void> {
+  async #takeTurn(isKnown: boolean): Promise<void> {
     const { atOnceMax, waitingMax } = this.#options;
+    const { known, others } = this.#waiting;
     if (this.#running >= atOnceMax) {
-      if (this.#waiting.length >= waitingMax) throw tooManyAtTheDoor();
-      await new Promise<void>((resolve) => this.#waiting.push(resolve));
+      // Half of the places are kept for the known ones.
+      const isFull =
+        known.length + others.length >= waitingMax || (!isKnown && others.length >= waitingMax / 2);
+      if (isFull) throw tooManyAtTheDoor();
+      await new Promise<void>((resolve) => (isKnown ? known : others).push(resolve));
     }
     this.#running += 1;
   }

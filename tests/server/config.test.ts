@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { ownOrigins, readConfig } from '../../server/config.ts';
+import { isReachedFromOutside, ownOrigins, readConfig } from '../../server/config.ts';
 
 describe('what the environment says', () => {
   test('is this machine alone, port 8430 and a folder beside the program, unless asked', () => {
@@ -26,6 +26,13 @@ describe('what the environment says', () => {
       expect(() => readConfig({ YOKESIDE_ORIGINS: origin })).toThrow('it takes addresses as https://');
     },
   );
+
+  test('asks for a token at the first set-up wherever somebody else can reach it, through a proxy too (WS-16)', () => {
+    const from = (environment: Record<string, string>) => isReachedFromOutside(readConfig(environment));
+    expect(from({})).toBe(false);
+    expect(from({ YOKESIDE_ORIGINS: 'https://valves.example' })).toBe(true);
+    expect(from({ YOKESIDE_HOST: '0.0.0.0', YOKESIDE_PLAIN_HTTP: 'yes' })).toBe(true);
+  });
 
   test('gives the addresses that the server is known by: of this machine alone', () => {
     expect(ownOrigins(readConfig({}), 8500)).toEqual([

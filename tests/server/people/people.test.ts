@@ -311,6 +311,14 @@ describe('a one-time code', () => {
     await people.setFirstPin({ who: 'New', code, newPin }, by(null));
   });
 
+  test('is not used up by the number in one’s own name (WS-13)', async () => {
+    const { people } = app.services;
+    const { code } = await people.add({ name: 'Technician 4829', role: 'technician', ...HOW }, by());
+    const claim = { who: 'Technician 4829', code };
+    for (const own of ['004829', '482900'])
+      expect(await codeOf(people.setFirstPin({ ...claim, newPin: own }, by(null)))).toBe('FRM-002');
+  });
+
   test('takes the place of a forgotten PIN, ends sessions, and opens an account that is held', async () => {
     const { browser } = await app.signedIn('technician');
     for (let time = 0; time < 5; time += 1) await codeOf(verify('t1', '1'));

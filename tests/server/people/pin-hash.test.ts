@@ -18,17 +18,17 @@ describe('hashing a PIN', () => {
     const hasher = aHasher({ cost: HASH_COST });
     const hashed = await hasher.hash('482915');
     expect(hashed).toMatchObject({ algorithm: 'scrypt', N: 131_072, r: 8, p: 1 });
-    expect(await hasher.matches('482915', hashed)).toBe(true);
+    expect(await hasher.matches('482915', { hashed })).toBe(true);
   });
 
   test('takes the very PIN and no other, and none where there is no hash', async () => {
     const hasher = aHasher();
     const hashed = await hasher.hash('482915');
     for (const other of ['482916', ' 482915', '482915 ', '', '48291']) {
-      expect(await hasher.matches(other, hashed)).toBe(false);
+      expect(await hasher.matches(other, { hashed })).toBe(false);
     }
-    expect(await hasher.matches('482915', undefined)).toBe(false);
-    expect(await hasher.matches('482915', hashed)).toBe(true);
+    expect(await hasher.matches('482915', { hashed: undefined })).toBe(false);
+    expect(await hasher.matches('482915', { hashed })).toBe(true);
   });
 
   test('has a salt of 128 bits of its own each time (WS-03)', async () => {
@@ -41,14 +41,14 @@ describe('hashing a PIN', () => {
 
   test('needs the pepper: the right PIN fails on a copy of the database alone (WS-04)', async () => {
     const hashed = await aHasher().hash('482915');
-    expect(await aHasher({ pepper: Buffer.alloc(32, 2) }).matches('482915', hashed)).toBe(false);
+    expect(await aHasher({ pepper: Buffer.alloc(32, 2) }).matches('482915', { hashed })).toBe(false);
   });
 
   test('keeps its own cost beside it, so that old ones still match and are known as old', async () => {
     const old = await aHasher().hash('482915');
     const hasher = aHasher({ cost: { N: 512, r: 8, p: 1 } });
     expect(hashedSchema.parse(JSON.parse(JSON.stringify(old)))).toEqual(old);
-    expect([await hasher.matches('482915', old), hasher.isOutdated(old)]).toEqual([true, true]);
+    expect([await hasher.matches('482915', { hashed: old }), hasher.isOutdated(old)]).toEqual([true, true]);
     expect(hasher.isOutdated(await hasher.hash('482915'))).toBe(false);
   });
 
@@ -60,6 +60,19 @@ describe('hashing a PIN', () => {
       if (each.status === 'rejected')
         expect(each.reason).toMatchObject({ status: 429, text: { code: 'PPL-003' } });
     }
+    // Half of the places are not for strangers, and whoever is known goes before them.
+    const order: string[] = [];
+    const at = (who: string, isKnown: boolean) =>
+      hasher.matches('1', { hashed: undefined, isKnown }).then(() => order.push(who));
+    const busy = [hasher.hash('1'), hasher.hash('2')];
+    const strangers = await Promise.allSettled([
+      at('stranger', false),
+      at('stranger 2', false),
+      at('known', true),
+    ]);
+    await Promise.all(busy);
+    expect(strangers.map(({ status }) => status)).toEqual(['fulfilled', 'fulfilled', 'fulfilled']);
+    expect(order[0]).toBe('known');
     expect(await Promise.all([hasher.hash('1'), hasher.hash('2'), hasher.hash('3')])).toHaveLength(3);
   });
 });

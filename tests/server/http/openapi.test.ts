@@ -93,12 +93,14 @@ test('every form in the templates goes to an address that is served', () => {
     name.endsWith('.njk'),
   );
   const served = new Set(app.routes.map(({ method, path }) => `${method} ${path}`));
-  const actions = templates.flatMap((name) =>
-    Array.from(
-      readFileSync(join(folder, name), 'utf8').matchAll(/ action="(\/[^"{]*)"/g),
-      ([, path]) => path,
-    ),
-  );
+  const actions = templates.flatMap((name) => {
+    const forms = readFileSync(join(folder, name), 'utf8').match(/<form\b[^>]*>/g) ?? [];
+    return forms.flatMap((tag) => {
+      const action = / action="(\/[^"{]*)"/.exec(tag)?.[1];
+      const method = / method="post"/.test(tag) ? 'POST' : 'GET';
+      return action === undefined ? [] : [`${method} ${action}`];
+    });
+  });
   expect(actions.length).toBeGreaterThan(5);
   // The demo plant is served only where there is one to load.
   expect(actions.filter((action) => !served.has(action) && action !== 'POST /set-up/demo')).toEqual([]);

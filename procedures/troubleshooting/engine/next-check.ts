@@ -1,0 +1,113 @@
+import { type Check, FIT_GAUGE, HUBS, type Hub, moveMinutes } from '../check.ts';
+import type { CheckId } from '../checks.ts';
+import type { GaugePoint } from '../valve-facts.ts';
+import type { Belief } from './belief.ts';
+import { type Evidence, settled } from './evidence.ts';
+import { bitsOf, jointOf, type Question, questionOf } from './information.ts';
+import type { Model } from './model.ts';
+
+/** How the job stands, and what may be done about it. */
+export interface Standing {
+  readonly hub: Hub;
+  readonly gaugesFitted: readonly GaugePoint[];
+  /** The operator agrees to checks that move the process, or may. */
+  readonly consent: boolean;
+  /** May the valve be put on its bypass, may it be isolated; asked only for a hub that it is not in. */
+  readonly mayBypass: boolean;
+  readonly mayIsolate: boolean;
+  /** A limited local source of air is at hand. */
+  readonly testAir: boolean;
+  /** The area allows an open cover with air on. */
+  readonly coverMayOpen: boolean;
+}
+
+export interface Plan {
+  readonly hub: Hub;
+  readonly fit: readonly GaugePoint[];
+  readonly moveMinutes: number;
+  readonly fitMinutes: number;
+  readonly minutes: number;
+}
+
+export interface Suggestion extends Plan {
+  readonly check: CheckId;
+  readonly bits: number;
+  readonly bitsPerMinute: number;
+}
+
+/** The checks worth making next, best expected information for its minutes first; nothing whose needs are not met. */
+export function nextChecks(
+  model: Model,
+  of: { readonly belief: Belief; readonly evidence: readonly Evidence[]; readonly standing: Standing },
+): readonly Suggestion[] {
+  const question = questionOf(model, of.belief);
+  return suggestions(model, { ...of, question });
+}
+
+export function suggestions(
+  model: Model,
+  of: {
+    readonly question: Question;
+    readonly evidence: readonly Evidence[];
+    readonly standing: Standing;
+  },
+): readonly Suggestion[] {
+  const done = settled(of.evidence);
+  return model.checks
+    .flatMap((id) => {
+      const table = model.tables.get(id);
+      if (table === undefined || done.has(id) || table.check.broughtOnly === true) return [];
+      const plan = planFor(table.check, {
+        standing: of.standing,
+        gauges: table.check.gauges?.(model.facts) ?? [],
+      });
+      if (plan === null) return [];
+      const bits = bitsOf(jointOf(of.question, table), of.question.classes.length);
+      return [{ check: id, ...plan, bits, bitsPerMinute: bits / plan.minutes }];
+    })
+    .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute || (a.check < b.check ? -1 : 1));
+}
+
+/** How a check would be reached from here, or null where something that it needs cannot be had. */
+export function planFor(
+  check: Check,
+  of: { readonly standing: Standing; readonly gauges: readonly GaugePoint[] },
+): Plan | null {
+  const { standing } = of;
+  if (check.consent === true && !standing.consent) return null;
+  if (check.testAir === true && !standing.testAir) return null;
+  if (check.coverOpen === true && !standing.coverMayOpen) return null;
+  const fit = of.gauges.filter((point) => !standing.gaugesFitted.includes(point));
+  // Fitting opens a live line: with consent, on the bypass.
+  if (fit.length > 0 && !standing.consent) return null;
+  const fitHubs = fit.length > 0 ? [FIT_GAUGE.hub] : [];
+  const ways = check.hubs
+    .map((hub) => ({ hub, move: movesBetween([standing.hub, ...fitHubs, hub]) }))
+    .filter(({ hub }) => mayReach(standing, [...fitHubs, hub]))
+    .sort((a, b) => a.move - b.move);
+  const [way] = ways;
+  if (way === undefined) return null;
+  const fitMinutes = fit.reduce((sum, point) => sum + FIT_GAUGE.minutes[point], 0);
+  return {
+    hub: way.hub,
+    fit,
+    moveMinutes: way.move,
+    fitMinutes,
+    minutes: way.move + fitMinutes + check.minutes,
+  };
+}
+
+function movesBetween(hubs: readonly Hub[]): number {
+  return hubs.slice(1).reduce((sum, to, at) => sum + moveMinutes({ from: hubs[at] ?? to, to }), 0);
+}
+
+/** Going deeper needs leave; going back towards service does not. */
+function mayReach(standing: Standing, hubs: readonly Hub[]): boolean {
+  const here = HUBS.indexOf(standing.hub);
+  return hubs.every((hub) => {
+    const there = HUBS.indexOf(hub);
+    if (there <= here) return true;
+    const bypass = here >= 1 || standing.mayBypass;
+    return bypass && standing.consent && (there < 2 || standing.mayIsolate);
+  });
+}

@@ -52,16 +52,17 @@ async function isServed(from = '127.0.0.1'): Promise<boolean> {
 
 describe('a caller', () => {
   test.each([
-    ['says nothing', () => ''],
-    ['sends its head a letter at a time', () => 'GET /help HTTP/1.1\r\nHo'],
+    ['says nothing', { headersMs: 400 }, () => ''],
+    ['sends its head a letter at a time', { headersMs: 400 }, () => 'GET /help HTTP/1.1\r\nHo'],
     [
       'promises a body and does not send it',
+      { headersMs: 400, requestMs: 800 },
       () =>
         `POST /sign-in HTTP/1.1\r\nHost: 127.0.0.1:${listening.port}\r\nOrigin: http://127.0.0.1:${listening.port}\r\n` +
         'Content-Type: application/json\r\nContent-Length: 1000\r\n\r\n{',
     ],
-  ])('who %s is cut off, and others are served meanwhile (WS-52)', async (_, text) => {
-    await start({ headersMs: 400, requestMs: 800 });
+  ])('who %s is cut off, and others are served meanwhile (WS-52)', async (_, limits, text) => {
+    await start(limits);
     const slow = call(text());
     expect(await isServed()).toBe(true);
     const { told, afterMs } = await slow.closed;

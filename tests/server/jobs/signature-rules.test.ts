@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { verifyStore } from '../../../server/log/verify.ts';
 import { auditors } from '../../../server/streams.ts';
 import { newRequestId, PINS } from '../an-app.ts';
+import { signing } from '../signing/at-hold.ts';
 import { type AtCard, atCard } from './at-card.ts';
 
 let at: AtCard;
@@ -11,34 +12,15 @@ beforeEach(async () => {
 });
 afterEach(() => at.close());
 
-type Texts = Readonly<Record<string, string>>;
-
-async function signing(of: Texts): Promise<Texts> {
-  const answer = await at.app.get(`/jobs/${at.job.id}`, {
-    as: at.technician.browser,
-    headers: { accept: 'application/json' },
-  });
-  const { card } = (await answer.json()) as { card: { shownDigest: string; nonce: string } };
-  const fields = await at.cardFields('sign');
-  return {
-    ...fields,
-    signer: at.supervisor.person.id,
-    pin: PINS.supervisor,
-    shownDigest: card.shownDigest,
-    nonce: card.nonce,
-    ...of,
-  };
-}
-
 const holds = async () => (await at.job.job()).holds.length;
 
 describe('a signature at somebody else’s screen', () => {
   test('asks for name and PIN every time: with one of the two, or a session alone, nothing is signed (SA-15, WS-23)', async () => {
     for (const missing of [{ pin: '' }, { signer: '' }, { pin: '', signer: '' }]) {
-      expect((await at.sendJson(await signing(missing))).status).toBeGreaterThanOrEqual(400);
+      expect((await at.sendJson(await signing(at, missing))).status).toBeGreaterThanOrEqual(400);
       expect(await holds()).toBe(0);
     }
-    const { pin: _, ...withoutPin } = await signing({});
+    const { pin: _, ...withoutPin } = await signing(at);
     await at.app.post(`/jobs/${at.job.id}/acts`, withoutPin, { as: at.supervisor.browser });
     expect(await holds()).toBe(0);
   });
@@ -49,7 +31,7 @@ describe('a signature at somebody else’s screen', () => {
       return entries.filter(({ kind }) => kind === 'signed-in').length;
     };
     const before = await signedIn();
-    expect((await at.sendForm(await signing({}))).status).toBe(303);
+    expect((await at.sendForm(await signing(at))).status).toBe(303);
     expect(await holds()).toBe(1);
     const people = await at.app.get('/sign-in', {
       as: at.technician.browser,
@@ -60,7 +42,7 @@ describe('a signature at somebody else’s screen', () => {
   });
 
   test('twenty of it at once make one entry (WS-40)', async () => {
-    const fields = await signing({});
+    const fields = await signing(at);
     const before = (await at.app.services.log.entriesOf(`job:${at.job.id}`)).length;
     const all = await Promise.all(
       Array.from({ length: 20 }, () => at.sendJson({ ...fields, requestId: newRequestId() })),
@@ -71,7 +53,7 @@ describe('a signature at somebody else’s screen', () => {
   });
 
   test('is refused from the moment that the signer was retired or has another role, page open or not; what they signed before stands (SA-20)', async () => {
-    const open = await signing({});
+    const open = await signing(at);
     const by = { requestId: newRequestId(), person: 'e1', screen: 'screen 9' };
     const { people } = at.app.services;
     await people.changeRole({ id: at.supervisor.person.id, role: 'technician' }, by);
@@ -80,9 +62,16 @@ describe('a signature at somebody else’s screen', () => {
       { id: at.supervisor.person.id, role: 'supervisor' },
       { ...by, requestId: newRequestId() },
     );
-    expect((await at.sendForm(await signing({}))).status).toBe(303);
+    expect((await at.sendForm(await signing(at))).status).toBe(303);
     await people.retire(at.supervisor.person.id, { ...by, requestId: newRequestId() });
     expect((await at.app.get('/people', { as: at.supervisor.browser })).status).toBe(303);
+    // Each of them alone would do: no session, and no PIN that anything could be held against.
+    const { store } = at.app.services;
+    const sessions = (await store.outsideAll('session')).map(
+      ({ body }) => (body as { person: string }).person,
+    );
+    expect(sessions).not.toContain(at.supervisor.person.id);
+    expect(await store.outside('secret', at.supervisor.person.id)).toBeUndefined();
     const tried = await at.app.services.people
       .verify({ who: at.supervisor.person.id, pin: PINS.supervisor, screen: 'screen 9' })
       .catch((error: { text?: { code: string } }) => error.text?.code);
@@ -95,11 +84,11 @@ describe('a signature at somebody else’s screen', () => {
 
 describe('the order of the work', () => {
   test('is the server’s: a step further on is not answered before its hold is signed, nor a hold by whoever did the work (WS-36, WS-37)', async () => {
-    const fields = await signing({});
+    const fields = await signing(at);
     const ahead = await at.sendJson({ ...fields, act: 'answer', step: 'turnStem' });
     expect([400, 409, 422]).toContain(ahead.status);
     const own = { signer: at.technician.person.id, pin: PINS.technician };
-    const byThemselves = await at.sendJson(await signing(own));
+    const byThemselves = await at.sendJson(await signing(at, own));
     expect(byThemselves.status).toBeGreaterThanOrEqual(400);
     expect([(await at.job.job()).step, await holds()]).toEqual(['holdWork', 0]);
   });

@@ -30,10 +30,9 @@ export function assign(items: readonly Item[], ask: Ask): Assigned {
     }
     const refused = placed.find((one) => one.fault !== null)?.fault ?? null;
     const before = found.size;
-    const kinds = hinted.map(({ item }) => item.kind);
     for (const ways of waysThrough(
       placed.map(({ places }) => places),
-      { kinds, ask },
+      { hinted, ask },
     )) {
       const given = givenOf(ways, ask);
       found.set(JSON.stringify(Object.entries(given).sort()), given);
@@ -65,8 +64,6 @@ function hintsBefore(items: readonly Item[]): Hinted[] | undefined {
     if (item.kind === 'hint') {
       if (hint !== null && hint !== item.field) return undefined;
       hint = item.field;
-    } else if (item.kind === 'tag' && item.known.kind === 'gauge') {
-      hinted.push({ item, hint: null });
     } else {
       hinted.push({ item, hint });
       hint = null;
@@ -77,43 +74,36 @@ function hintsBefore(items: readonly Item[]): Hinted[] | undefined {
 
 function waysThrough(
   all: readonly (readonly Place[])[],
-  { kinds, ask }: { readonly kinds: readonly Item['kind'][]; readonly ask: Ask },
+  { hinted, ask }: { readonly hinted: readonly Hinted[]; readonly ask: Ask },
 ): readonly (readonly Place[])[] {
   let ways: (readonly Place[])[] = [[]];
   for (const places of all) {
     ways = ways.flatMap((way) =>
-      places.filter((place) => mayFollow(way, { place, kinds, ask })).map((place) => [...way, place]),
+      places.filter((place) => mayFollow(way, { place, hinted, ask })).map((place) => [...way, place]),
     );
     // Where some were left out, one that is left would only look like the one that was meant.
     if (ways.length > WAYS_MAX) return [];
   }
-  return ways.filter((way) => gaugesHaveReadings(way));
+  return ways;
 }
 
+/** One value a field; and pieces of one kind that nothing names stand in the order of the card. */
 function mayFollow(
   way: readonly Place[],
-  {
-    place,
-    kinds,
-    ask,
-  }: { readonly place: Place; readonly kinds: readonly Item['kind'][]; readonly ask: Ask },
+  { place, hinted, ask }: { readonly place: Place; readonly hinted: readonly Hinted[]; readonly ask: Ask },
 ): boolean {
   const at = (name: string) => ask.fields.findIndex((field) => field.name === name);
   const sort = (name: string) => {
     const field = ask.fields[at(name)];
     return field?.type === 'quantity' ? field.dimension : (field?.type ?? '');
   };
+  const own = hinted[way.length];
   return way.every((before, index) => {
-    if (before.field === place.field) return before.gauge !== place.gauge;
-    if (before.gauge || place.gauge || kinds[index] !== kinds[way.length]) return true;
-    return sort(before.field) !== sort(place.field) || at(before.field) < at(place.field);
+    if (before.field === place.field) return false;
+    const other = hinted[index];
+    const isFree = own?.hint === null && other?.hint === null && own.item.kind === other.item.kind;
+    return !isFree || sort(before.field) !== sort(place.field) || at(before.field) < at(place.field);
   });
-}
-
-/** A gauge that is named belongs to a reading that is given, unless it is all that was said. */
-function gaugesHaveReadings(way: readonly Place[]): boolean {
-  const values = way.filter(({ gauge }) => !gauge).map(({ field }) => field);
-  return values.length === 0 || way.every(({ field, gauge }) => !gauge || values.includes(field));
 }
 
 function tooMuch(items: readonly Item[]): Fault {

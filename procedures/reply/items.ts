@@ -10,7 +10,13 @@ import { isFiller, plainText, stem, wordsOf } from './words.ts';
 
 /** A piece of a reply that has to find its field, or that helps another to. */
 export type Item =
-  | { readonly kind: 'number'; readonly raw: string; readonly bare: boolean }
+  | {
+      readonly kind: 'number';
+      readonly raw: string;
+      readonly bare: boolean;
+      /** Read on another gauge than the one of its field. */
+      readonly gauge?: string;
+    }
   | { readonly kind: 'option'; readonly raw: string; readonly options: readonly Option[] }
   | { readonly kind: 'tag'; readonly raw: string; readonly known: KnownTag }
   | { readonly kind: 'text'; readonly raw: string }
@@ -45,11 +51,11 @@ export function itemsOf(text: string, ask: Pick<Ask, 'job' | 'fields'>): readonl
       at += found.length;
       continue;
     }
-    const item = itemOf(token, { tags, hints, labels });
+    const item = gaugeOf(itemOf(token, { tags, hints, labels }), ask);
     items.push(item);
     at += 1;
   }
-  return withTextsJoined(items);
+  return withoutEchoes(withGauges(withTextsJoined(items)));
 }
 
 function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
@@ -99,6 +105,47 @@ function itemOf(
   if (token.word === '' || isFiller(token.word) || labels.has(stem(token.word)))
     return { kind: 'soft', raw: token.raw };
   return { kind: 'text', raw: token.raw };
+}
+
+/** The gauge of one field names that field; of several, it tells nothing; any other is a tag of its own. */
+function gaugeOf(item: Item, { job, fields }: Pick<Ask, 'job' | 'fields'>): Item {
+  if (item.kind !== 'tag' || item.known.kind !== 'gauge') return item;
+  const { tag } = item.known;
+  const own = fields.filter(
+    (field) =>
+      field.type === 'quantity' && field.gauge !== undefined && job.gear[field.gauge]?.number === tag,
+  );
+  const [only, ...more] = own;
+  if (only === undefined) return item;
+  return more.length === 0
+    ? { kind: 'hint', raw: item.raw, field: only.name }
+    : { kind: 'soft', raw: item.raw };
+}
+
+/** Another gauge belongs to the number before it. */
+function withGauges(items: readonly Item[]): readonly Item[] {
+  const all: Item[] = [];
+  for (const item of items) {
+    const last = all.at(-1);
+    if (
+      item.kind === 'tag' &&
+      item.known.kind === 'gauge' &&
+      last?.kind === 'number' &&
+      last.gauge === undefined
+    )
+      all[all.length - 1] = { ...last, raw: last.raw, gauge: item.known.tag };
+    else all.push(item);
+  }
+  return all;
+}
+
+/** `signal 9 on G-07`: the name and the gauge of one field, around one value, are one hint. */
+function withoutEchoes(items: readonly Item[]): readonly Item[] {
+  return items.filter((item, at) => {
+    const before = items[at - 2];
+    const isEcho = item.kind === 'hint' && before?.kind === 'hint' && before.field === item.field;
+    return !(isEcho && items[at - 1]?.kind === 'number');
+  });
 }
 
 /** Words that follow one another are one text, with the small words in it and around it. */

@@ -24,7 +24,7 @@ const BEGINNING_MIN = 3;
 const WORDS_MAX = 16;
 
 /**
- * The answers that the words at the front may be: by label, by its beginning, or by name; the longest match alone,
+ * The answers that the words at the front may be: by label or by its beginning; the longest match alone,
  * and a whole label before the beginning of one.
  */
 export function optionsAt(words: readonly string[], fields: readonly Field[]): OptionMatch | null {
@@ -32,7 +32,7 @@ export function optionsAt(words: readonly string[], fields: readonly Field[]): O
   if (choices.length === 0) return null;
   for (let length = Math.min(words.length, WORDS_MAX); length > 0; length -= 1) {
     const phrase = words.slice(0, length);
-    const whole = matching(choices, (label, value) => isWhole(phrase, { label, value }));
+    const whole = matching(choices, (label) => isWhole(phrase, label));
     if (whole.length > 0) return { options: whole, length };
     const begun = matching(choices, (label) => isBeginning(phrase, label));
     if (begun.length > 0) return { options: begun, length };
@@ -40,23 +40,14 @@ export function optionsAt(words: readonly string[], fields: readonly Field[]): O
   return null;
 }
 
-function matching(
-  choices: readonly ChoiceField[],
-  is: (label: string, value: string) => boolean,
-): readonly Option[] {
+function matching(choices: readonly ChoiceField[], is: (label: string) => boolean): readonly Option[] {
   return choices.flatMap((field) =>
-    field.choices
-      .filter(({ label, value }) => is(label, value))
-      .map(({ value }) => ({ field: field.name, value })),
+    field.choices.filter(({ label }) => is(label)).map(({ value }) => ({ field: field.name, value })),
   );
 }
 
-function isWhole(
-  phrase: readonly string[],
-  { label, value }: { readonly label: string; readonly value: string },
-): boolean {
-  const said = stems(phrase);
-  if (said === stems(wordsOf(label)) || said === stems(wordsOf(value))) return true;
+function isWhole(phrase: readonly string[], label: string): boolean {
+  if (stems(phrase) === stems(wordsOf(label))) return true;
   return SAID[plainText(label)]?.includes(phrase.join(' ')) ?? false;
 }
 

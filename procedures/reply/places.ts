@@ -10,8 +10,8 @@ export interface Place {
   readonly field: string;
   /** Text for the field as a form would send it. */
   readonly value: string;
-  /** Names the gauge of a reading, not its value. */
-  readonly gauge?: true;
+  /** Read on this gauge, which is not the field's own. */
+  readonly gauge?: string;
 }
 
 export interface Placed {
@@ -51,35 +51,39 @@ interface On {
 /** These faults only say that the number is of another kind than the field. */
 const OTHER_KIND = ['NUM-012', 'NUM-011', 'NUM-010'];
 
-function numberPlaces({ raw, bare }: Extract<Item, { kind: 'number' }>, { ask, fields }: On): Placed {
-  const places: Place[] = [];
-  const faults: Fault[] = [];
-  for (const field of fields) {
-    if (field.type !== 'quantity') continue;
-    const fault = faultOf(field, { text: raw, ask });
-    if (fault !== null) faults.push(fault);
-    else if (!bare || isPlausibleBare(field, { text: raw, ask }))
-      places.push({ field: field.name, value: raw });
-  }
-  const fault = faults.find(({ code }) => !OTHER_KIND.includes(code)) ?? faults[0] ?? null;
+function numberPlaces(item: Extract<Item, { kind: 'number' }>, { ask, fields }: On): Placed {
+  const { raw, bare } = item;
+  const at = (field: Field): Place => ({
+    field: field.name,
+    value: raw,
+    ...(item.gauge === undefined ? {} : { gauge: item.gauge }),
+  });
+  const quantities = fields.filter((field) => field.type === 'quantity');
+  const read = quantities.map((field) => ({ field, fault: faultOf(field, { text: raw, ask }) }));
+  const places = read
+    .filter(({ field, fault }) => fault === null && (!bare || isPlausibleBare(field, { text: raw, ask })))
+    .map(({ field }) => at(field));
+  const fault = faultToTell(read, ask);
   // A reading that its gauge cannot show is told so, before it passes for the number of a lock.
   const isReading = places.length === 0 && fault !== null && !OTHER_KIND.includes(fault.code);
-  const numbers = bare && !isReading ? fields.filter(takesNumber) : [];
-  places.push(...numbers.map((field) => ({ field: field.name, value: raw })));
+  const numbers = bare && item.gauge === undefined && !isReading ? fields.filter(takesNumber) : [];
+  places.push(...numbers.map(at));
   return { places, fault: fault ?? (places.length > 0 ? null : notHere(raw)) };
 }
 
+/** The fault of a field that has to be written before that of one that may stay blank, and of the right kind before another's. */
+function faultToTell(
+  read: readonly { readonly field: Field; readonly fault: Fault | null }[],
+  ask: Ask,
+): Fault | null {
+  const wanted = read.toSorted(
+    (one, other) => Number(mayStayBlank(one.field, ask)) - Number(mayStayBlank(other.field, ask)),
+  );
+  const faults = wanted.flatMap(({ fault }) => (fault === null ? [] : [fault]));
+  return faults.find(({ code }) => !OTHER_KIND.includes(code)) ?? faults[0] ?? null;
+}
+
 function tagPlaces({ raw, known }: Extract<Item, { kind: 'tag' }>, { ask, fields }: On): Placed {
-  if (known.kind === 'gauge') {
-    const places = fields.flatMap((field): Place[] =>
-      field.type === 'quantity' && field.gauge !== undefined
-        ? [{ field: field.name, value: known.tag, gauge: true }]
-        : [],
-    );
-    const own = places.filter(({ field }) => ownGauge(field, ask) === known.tag);
-    const found = own.length > 0 ? own : places;
-    return { places: found, fault: found.length > 0 ? null : notWanted(known.tag, known.is) };
-  }
   const places = fields.flatMap((field): Place[] => {
     if (field.type !== 'text') return [];
     if (field.mustBe !== undefined)
@@ -101,9 +105,13 @@ function textPlaces(
 ): Placed {
   const texts = fields.filter((field) => field.type === 'text');
   const tagged = texts.filter((field) => field.mustBe !== undefined);
-  const wrongTag = tagged.map((field) => faultOf(field, { text: raw, ask })).find((fault) => fault !== null);
+  const looksLikeTag = /^\S*\d\S*$/.test(raw);
+  const wrongTag = looksLikeTag
+    ? tagged.map((field) => faultOf(field, { text: raw, ask })).find((fault) => fault !== null)
+    : undefined;
   const places = texts
     .filter((field) => field.mustBe === undefined && (hint !== null || !mayStayBlank(field, ask)))
+    .filter((field) => !takesNumber(field) || /\d/.test(raw))
     .concat(tagged.filter((field) => faultOf(field, { text: raw, ask }) === null))
     .map((field) => ({ field: field.name, value: raw }));
   return { places, fault: places.length > 0 ? null : (wrongTag ?? notHere(raw)) };
@@ -144,8 +152,8 @@ function notWanted(tag: string, is: string): Fault {
 export function givenOf(places: readonly Place[], ask: Ask): Given {
   const given: Record<string, string> = {};
   for (const { field, value, gauge } of places) {
-    if (!gauge) given[field] = value;
-    else if (value !== ownGauge(field, ask)) given[`${field}Gauge`] = value;
+    given[field] = value;
+    if (gauge !== undefined && gauge !== ownGauge(field, ask)) given[`${field}Gauge`] = gauge;
   }
   return given;
 }

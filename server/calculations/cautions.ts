@@ -1,5 +1,5 @@
 /** The cautions that follow from where stored energy sits, as they stand above a result. Common practice, no source. */
-import type { CalcResult } from '../../procedures/calculations/calculation-types.ts';
+import type { CalcResult, Calculation } from '../../procedures/calculations/calculation-types.ts';
 import type { EnergyCaution } from '../../procedures/calculations/spring-energy.ts';
 
 export interface CautionView {
@@ -31,11 +31,43 @@ const CAUTIONS: Readonly<Record<EnergyCaution, CautionView>> = {
   },
 };
 
-/** In the order of the work; none for a result that names none. */
-export function cautionsOf(result: CalcResult): readonly CautionView[] {
+const TURNING: CautionView = {
+  word: 'warning',
+  hazard: 'Stem and spring move with the test air.',
+  consequence: 'A finger in the yoke can be crushed, and a plug that is turned on its seat is scored.',
+  avoid:
+    'Turn only in a job that has shown the process isolated and the air in one hand, with the plug held off its seat.',
+};
+const GLAND: CautionView = {
+  word: 'warning',
+  hazard: 'The packing holds the process back.',
+  consequence: 'A gland that is loosened under pressure lets it out, hot or harmful as it is.',
+  avoid: 'Loosen a gland only in a job that has shown the body without pressure.',
+};
+const ADJUSTER: CautionView = {
+  word: 'warning',
+  hazard: 'The adjuster holds the force of the spring.',
+  consequence: 'Turned out of its thread it lets the spring go.',
+  avoid:
+    'Count the turns, keep the thread that the maker’s manual asks for, and turn with the spring at rest.',
+};
+
+/** What a result invites to do. */
+const BY_CALCULATION: Readonly<Record<string, CautionView>> = {
+  'seating-turns': TURNING,
+  'seating-turns-wanted': TURNING,
+  'seating-obstacles': TURNING,
+  'adjuster-turns': ADJUSTER,
+  'adjuster-turns-wanted': ADJUSTER,
+  'gland-torque': GLAND,
+};
+
+/** In the order of the work; none where nothing that is asked about can hurt. */
+export function cautionsOf({ id }: Pick<Calculation, 'id'>, result: CalcResult): readonly CautionView[] {
+  const own = BY_CALCULATION[id];
   const { cautions } = result;
-  if (!Array.isArray(cautions)) return [];
-  return cautions.flatMap((name) => (isCaution(name) ? [CAUTIONS[name]] : []));
+  const named = Array.isArray(cautions) ? cautions.filter(isCaution).map((name) => CAUTIONS[name]) : [];
+  return own === undefined ? named : [own, ...named];
 }
 
 function isCaution(name: unknown): name is EnergyCaution {

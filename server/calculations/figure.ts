@@ -16,9 +16,11 @@ const SMALLER: { readonly [U in UnitId]?: UnitId } = {
 };
 
 /** From here on a length is a height that somebody falls from, not a part of a valve. */
-const LARGE_FROM = 5000;
 const LARGE_DECIMALS = 2;
-const LARGER: { readonly [U in UnitId]?: UnitId } = { mm: 'm', in: 'ft' };
+const LARGER: { readonly [U in UnitId]?: { readonly from: number; readonly unit: UnitId } } = {
+  mm: { from: 5000, unit: 'm' },
+  in: { from: 240, unit: 'ft' },
+};
 
 /**
  * A result as people read it: the decimals of its unit, and more where it is small, so that nothing becomes 0.00.
@@ -33,8 +35,8 @@ export function figure({ valueSi, unit }: { readonly valueSi: number; readonly u
     return figure({ valueSi, unit: smaller });
   }
   const larger = LARGER[unit];
-  if (larger !== undefined && Math.abs(usual) >= LARGE_FROM) {
-    return `${digits(fromSi({ valueSi, unit: larger }), LARGE_DECIMALS)} ${unitFor(larger).label}`;
+  if (larger !== undefined && Math.abs(usual) >= larger.from) {
+    return `${digits(fromSi({ valueSi, unit: larger.unit }), LARGE_DECIMALS)} ${unitFor(larger.unit).label}`;
   }
   const { label, decimals, dimension } = unitFor(unit);
   // A plain number may be a count: 12 bolts, not 12.000.
@@ -49,7 +51,9 @@ function plain(value: number): string {
 }
 
 function digits(value: number, usualDecimals: number): string {
-  const places = value === 0 ? 0 : DIGITS_MIN - 1 - Math.floor(Math.log10(Math.abs(value)));
+  // Rounded first: 0.99999 is said as 1.000.
+  const size = Math.abs(Number(value.toPrecision(DIGITS_MIN)));
+  const places = size === 0 ? 0 : DIGITS_MIN - 1 - Math.floor(Math.log10(size));
   // A large number needs no decimals to have four digits; a small one needs more than its unit usually has.
   const decimals = Math.min(DECIMALS_MAX, Math.max(usualDecimals, places));
   const text = Number(value.toFixed(decimals)) === 0 ? (0).toFixed(usualDecimals) : value.toFixed(decimals);

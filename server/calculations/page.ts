@@ -1,11 +1,12 @@
 /** What the page of one calculation is drawn from. */
+import { isDeepStrictEqual } from 'node:util';
 import type { Calculation } from '../../procedures/calculations/calculation-types.ts';
 import type { PageView } from '../http/route.ts';
 import type { Asked } from './ask.ts';
 import { cautionsOf } from './cautions.ts';
 import { pictureOf } from './pictures.ts';
 import { readInputs } from './read-inputs.ts';
-import { resultLines, resultTables, takenLines } from './result-words.ts';
+import { type ResultTable, resultLines, resultTables, takenLines } from './result-words.ts';
 import {
   ADDRESS_LETTERS_MAX,
   addressInOtherUnits,
@@ -69,16 +70,22 @@ function outcomeOf({ calculation, asked, worked }: Drawn) {
   return {
     worked: true,
     answers: lines.filter((line) => line.asked),
-    cautions: cautionsOf(worked.result),
+    cautions: cautionsOf(calculation, worked.result),
     taken: takenLines(calculation, worked.values),
     working: lines.filter((line) => !line.asked),
-    tables: resultTables(calculation, worked.result).map(({ si, us, ...table }) => ({
-      ...table,
-      rows: asked.units === 'si' ? si : us,
-    })),
+    tables: resultTables(calculation, worked.result).flatMap(inBothUnits),
     picture: pictureOf({ ...worked, calculation, units: asked.units }),
     missing: [],
   };
+}
+
+/** A table whose cells say the same in both stands once. */
+function inBothUnits({ title, columns, si, us }: ResultTable) {
+  if (isDeepStrictEqual(si, us)) return [{ title, columns, rows: si }];
+  return [
+    { title: `${title}, SI`, columns, rows: si },
+    { title: `${title}, US`, columns, rows: us },
+  ];
 }
 
 function missingOf(calculation: Calculation, { texts, units }: Asked) {

@@ -134,7 +134,11 @@ export const SEATING_CALCULATIONS: readonly Calculation[] = [
       threadPitchM: 0.00127,
       turns: 2,
     },
-    run: seatingObstacles,
+    run: (values) => {
+      const { mayTurn, ...found } = seatingObstacles(values);
+      // Nothing that was looked at forbids it, but not everything was looked at: that is no yes.
+      return { mayTurn: mayTurn && found.unknown.length > 0 ? null : mayTurn, ...found };
+    },
   }),
   calculation({
     id: 'seat-load-against-need',

@@ -2,15 +2,9 @@ import { expect, test } from 'vitest';
 import { calculationOf } from '../../../procedures/calculations/registry.ts';
 import { cautionsOf } from '../../../server/calculations/cautions.ts';
 
+const energy = calculationOf('energy-in-plain-terms');
 const cautions = (energies: Readonly<Record<string, number>>) =>
-  cautionsOf(
-    calculationOf('energy-in-plain-terms').run({
-      airJ: 0,
-      springInstalledJ: 0,
-      springStrokeJ: 0,
-      ...energies,
-    }),
-  );
+  cautionsOf(energy, energy.run({ airJ: 0, springInstalledJ: 0, springStrokeJ: 0, ...energies }));
 
 test('every energy that is there has its caution in whole sentences, and one that is not has none', () => {
   expect(cautions({})).toEqual([]);
@@ -26,5 +20,17 @@ test('every energy that is there has its caution in whole sentences, and one tha
 
 test('a result without cautions has none', () => {
   const bench = calculationOf('bench-set');
-  expect(cautionsOf(bench.run(bench.example))).toEqual([]);
+  expect(cautionsOf(bench, bench.run(bench.example))).toEqual([]);
+});
+
+test.each([
+  'seating-turns',
+  'seating-turns-wanted',
+  'seating-obstacles',
+  'adjuster-turns',
+  'adjuster-turns-wanted',
+  'gland-torque',
+])('what %s invites to do has its caution above it', (id) => {
+  const calculation = calculationOf(id);
+  expect(cautionsOf(calculation, calculation.run(calculation.example))).toMatchObject([{ word: 'warning' }]);
 });

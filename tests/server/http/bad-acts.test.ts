@@ -8,6 +8,7 @@ import { attributeOf, readHtml } from '../../views/html.ts';
 import { Browser, newRequestId, PINS } from '../an-app.ts';
 import { type AtCard, atCard, expectToldOn, expectWhole, standing, type Texts } from '../jobs/at-card.ts';
 import { textOf } from '../pages/texts.ts';
+import { signing } from '../signing/at-hold.ts';
 
 let at: AtCard;
 afterEach(() => at.close());
@@ -208,23 +209,6 @@ describe('a hold is not signed', () => {
     at = await atCard('holdWork');
   });
 
-  async function signing(of: Texts): Promise<Texts> {
-    const response = await at.app.get(`/jobs/${at.job.id}`, {
-      as: at.technician.browser,
-      headers: { accept: 'application/json' },
-    });
-    const { card } = (await response.json()) as { card: { shownDigest: string; nonce: string } };
-    const fields = await at.cardFields('sign');
-    return {
-      ...fields,
-      signer: at.supervisor.person.id,
-      pin: PINS.supervisor,
-      shownDigest: card.shownDigest,
-      nonce: card.nonce,
-      ...of,
-    };
-  }
-
   async function expectUnsigned({ status, problem }: Awaited<ReturnType<AtCard['sendJson']>>, code: string) {
     expect([status >= 400 && status < 500, problem.code]).toEqual([true, code]);
     expectWhole(problem);
@@ -239,14 +223,14 @@ describe('a hold is not signed', () => {
       { name: 'technician 2', role: 'technician', pin },
       by,
     );
-    await expectUnsigned(await at.sendJson(await signing({ signer: other.id, pin })), 'HLD-001');
+    await expectUnsigned(await at.sendJson(await signing(at, { signer: other.id, pin })), 'HLD-001');
   });
 
   test('by whoever acknowledged part of the work, a supervisor too', async () => {
     await at.close();
     at = await atCard('springLook');
     await at.job.act({ kind: 'answer', given: { caseTight: 'yes' } }, at.supervisor.person);
-    await expectUnsigned(await at.sendJson(await signing({})), 'HLD-002');
+    await expectUnsigned(await at.sendJson(await signing(at)), 'HLD-002');
   });
 
   test.each([
@@ -257,8 +241,8 @@ describe('a hold is not signed', () => {
     ['a digest of something else than was shown', { shownDigest: 'a'.repeat(64) }, 'HLD-016'],
     ['a step further on', { step: 'turnStem' }, 'JOB-003'],
   ])('with %s', async (_name, forged, code) => {
-    await expectUnsigned(await at.sendJson(await signing(forged)), code);
-    const { status, html } = await at.sendForm(await signing(forged));
+    await expectUnsigned(await at.sendJson(await signing(at, forged)), code);
+    const { status, html } = await at.sendForm(await signing(at, forged));
     expect(status).toBeGreaterThanOrEqual(400);
     expect(html).not.toContain(PINS.supervisor);
   });
@@ -268,7 +252,7 @@ describe('a hold is not signed', () => {
   });
 
   test('twice: the same signature again signs nothing more', async () => {
-    const fields = await signing({});
+    const fields = await signing(at);
     expect((await at.sendForm(fields)).status).toBe(303);
     const after = await at.length();
     const again = await at.sendJson({ ...fields, requestId: newRequestId() });

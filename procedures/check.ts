@@ -3,7 +3,7 @@ import { type ConditionId, ENERGY_IDS } from '../safety/conditions.ts';
 import { sayFinding } from '../safety/proof.ts';
 import type { Compiled } from './compile.ts';
 import { controlFaults, energyFaults } from './lint/energy-control.ts';
-import { pointFaults } from './lint/points.ts';
+import { pointFaults, startFaults } from './lint/points.ts';
 import { sentenceFaults } from './lint/sentences.ts';
 import { isVerb } from './lint/verbs.ts';
 import { wordFaults } from './lint/words.ts';
@@ -24,7 +24,7 @@ export function faultsOf(compiled: Compiled): readonly string[] {
   const shape = Object.entries(definition.steps).flatMap(([id, step]) =>
     stepFaults(id, { step, definition }),
   );
-  return [...controlFaults(definition), ...shape, ...proofFaults(compiled)];
+  return [...controlFaults(definition), ...startFaults(definition), ...shape, ...proofFaults(compiled)];
 }
 
 function proofFaults({ definition, proofs }: Compiled): readonly string[] {

@@ -220,6 +220,8 @@ export interface Definition<Id extends string = string> {
   readonly title: string;
   readonly energyControl: EnergyControl;
   readonly revisions: readonly Revision[];
+  /** Who tried this very revision on a real job without having written it, and when. */
+  readonly tried?: { readonly letter: string; readonly by: string; readonly on: string };
   /** Phases in the order of the job scale. */
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: Id;
@@ -237,6 +239,7 @@ export function procedure<Id extends string>(definition: {
   readonly title: string;
   readonly energyControl: EnergyControl;
   readonly revisions: readonly Revision[];
+  readonly tried?: NonNullable<Definition['tried']>;
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: NoInfer<Id>;
   readonly safe: readonly NoInfer<Id>[];
@@ -252,4 +255,13 @@ export function asJson(definition: Definition): Json {
 
 export function revisionOf(definition: Definition): string {
   return definition.revisions.at(-1)?.letter ?? '';
+}
+
+/** What everybody who works by a procedure reads until somebody has tried this very revision. */
+export function sayTried(definition: Definition): string {
+  const { tried } = definition;
+  const letter = revisionOf(definition);
+  return tried?.letter === letter
+    ? `Revision ${letter} was tried on a job by ${tried.by} on ${tried.on}.`
+    : `Revision ${letter} has not been tried on a real job yet by somebody who did not write it.`;
 }

@@ -1,5 +1,5 @@
 import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
-import type { HoldStep, OpenStep, Way } from '../vocabulary.ts';
+import type { Definition, HoldStep, OpenStep, Way } from '../vocabulary.ts';
 import { waysOf } from '../ways.ts';
 
 const SIGN_OFFS = ['workSignOff', 'returnSignOff'] as const;
@@ -7,6 +7,14 @@ const SIGN_OFFS = ['workSignOff', 'returnSignOff'] as const;
 /** What makes a point one that people can rely on; and that nothing but a signed hold gives a sign-off. */
 export function pointFaults(id: string, step: OpenStep): readonly string[] {
   return [...signOffFaults(id, step), ...(step.kind === 'hold' ? holdFaults(id, step) : [])];
+}
+
+/** What is needed is listed and taken in hand before anything else. */
+export function startFaults({ start, steps }: Definition): readonly string[] {
+  const first = steps[start];
+  return first?.kind === 'instruction' && first.do.length > 1
+    ? []
+    : [`${start}: the first card does not list what is needed`];
 }
 
 function signOffFaults(id: string, step: OpenStep): readonly string[] {

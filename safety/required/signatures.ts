@@ -5,6 +5,47 @@ const PART_11 = '21 CFR 11 as a yardstick, not as law for a valve shop';
 /** What an inspector asks of a signature and of the records behind it. */
 export const SIGNATURES: readonly Requirement[] = [
   {
+    id: 'SA-01',
+    text: 'A changed byte of the log shall be found, and the first bad entry named.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(a)',
+  },
+  {
+    id: 'SA-02',
+    text: 'The whole log shall leave as lines that verify alone, without this server.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(b)',
+  },
+  {
+    id: 'SA-03',
+    text: 'An export of an earlier release shall open in this one.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(c)',
+    notBuilt: 'this is the first release: there is no earlier export to keep',
+  },
+  {
+    id: 'SA-04',
+    text: 'Each address shall be open to the roles that are written down for it, and to nobody else.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(d) and (g)',
+  },
+  {
+    id: 'SA-05',
+    text: 'A correction shall keep both values, both people and the reason in sight.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(e)',
+  },
+  {
+    id: 'SA-06',
+    text: 'Nothing shall take a line out of the log.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(e)',
+  },
+  {
+    id: 'SA-07',
+    text: 'No stream of acts, however mixed, shall pass a step that the machine does not.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(f)',
+  },
+  {
+    id: 'SA-08',
+    text: 'Role and right shall be looked up at the moment of the act: one taken away while a page is open signs nothing.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(g)',
+  },
+  {
     id: 'SA-09',
     text: 'Every act shall carry the screen that it came from, and shall say so where that is not one of the site’s own.',
     source: `${PART_11}: 11.10(h); named screens: common practice, no source`,
@@ -13,6 +54,21 @@ export const SIGNATURES: readonly Requirement[] = [
     id: 'SA-10',
     text: 'Nobody shall get a PIN before they were shown that they answer for what is signed with it, and took that on in an entry.',
     source: `${PART_11}: 11.10(i) and (j); on the page where the PIN is chosen: common practice, no source`,
+  },
+  {
+    id: 'SA-11',
+    text: 'A signature shall show the printed name, the time and what it means, on the screen, in print and in the export.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.50',
+  },
+  {
+    id: 'SA-12',
+    text: 'A signature shall be bound to exactly what was shown, so that one that is moved is found.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.70',
+  },
+  {
+    id: 'SA-13',
+    text: 'A signature shall stay with the person who gave it, whoever bears that name later.',
+    source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.100(a)',
   },
   {
     id: 'SA-14',
@@ -53,5 +109,59 @@ export const SIGNATURES: readonly Requirement[] = [
     id: 'SA-21',
     text: 'A run of wrong PINs shall stand above the next page that the safety officer opens, and be an entry.',
     source: `${PART_11}: 11.300(d); five in a row: common practice, no source`,
+  },
+  {
+    id: 'SA-22',
+    text: 'A reading that two people have to read shall keep its hold open until a second one did, who is not the first.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 6',
+  },
+  {
+    id: 'SA-23',
+    text: 'A change shall be refused without its reason.',
+    source:
+      'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 9; the regular review of the trail has no page yet',
+  },
+  {
+    id: 'SA-24',
+    text: 'Each line shall hold who, what, when in UTC, and about what.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 12.4',
+  },
+  {
+    id: 'SA-25',
+    text: 'A signature shall be linked for good to what it is under, with its date and time.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 14',
+  },
+  {
+    id: 'SA-26',
+    text: 'A backup shall be restored in a drill.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clauses 7.2 and 8.2',
+    notBuilt: 'there is no command for backup and restore yet; a corrected value is marked in print',
+  },
+  {
+    id: 'SA-27',
+    text: 'Signing in for a signature shall follow the draft of 2025.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: the draft of July 2025',
+    notBuilt:
+      'its final text has not been seen; who proves a signature is one class, and times carry their zone',
+  },
+  {
+    id: 'SA-28',
+    text: 'A line shall be written when it happens, with its person, by the clock of the server, without a gap, and stay as it was first written.',
+    source: 'MHRA GXP data integrity guidance (2018), the topics of ALCOA+',
+  },
+  {
+    id: 'SA-29',
+    text: 'A time from outside shall be kept as a claim only, and a line written later shall carry its reason.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-30',
+    text: 'What is signed shall be what was shown, on a page of its own number, once, for a short time, and void as soon as a reading changes.',
+    source: 'OWASP Transaction Authorization cheat sheet, 1.1, 1.4, 2.3, 2.6, 2.9 and 2.10',
+  },
+  {
+    id: 'SA-31',
+    text: 'A supervisor who did any of the work since the last hold shall not sign it.',
+    source: '10 CFR 50 appendix B, criterion X',
   },
 ];

@@ -2,6 +2,7 @@ import type { Compiled } from '../../procedures/compile.ts';
 import { FULL_CYCLE } from '../../procedures/cycle-verdict.ts';
 import type { Job } from '../../procedures/job.ts';
 import { fill } from '../../procedures/say.ts';
+import { sayTried } from '../../procedures/vocabulary.ts';
 import { checkNumber } from '../log/check-number.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
@@ -77,7 +78,7 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
     departures: departures(of),
     cautions: cautionsOf(of),
     next: nextOf(job),
-    limits: [...LIMITS],
+    limits: [...LIMITS, sayTried(definition)],
     lines: linesOf(of),
     log: { line: newest.seq, place: newest.place, check: checkNumber(newest.hash) },
   };

@@ -6,6 +6,7 @@ import { jobKind } from '../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { strokeScript, textsAt, WAITED_STEPS } from '../builders/stroke-script.ts';
 import { aFolder } from '../folders.ts';
+import { NARROWEST } from './harness/browser.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
@@ -131,6 +132,50 @@ inBrowser('three people at three screens', (open) => {
     expect(answer.status()).toBe(200);
   }
 });
+
+inBrowser('the narrowest screen', (open) => {
+  test('keeps valve, job, procedure, revision and place in view, however far down (HP-36)', {
+    timeout: 120_000,
+  }, async () => {
+    const server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    try {
+      const people = await server.loadDemo();
+      const { page } = await open({ origin: server.origin, viewport: NARROWEST });
+      await signIn(page, inRole(people, 'technician'));
+      await page.goto('/jobs/8');
+      for (const where of ['top', 'bottom'] as const) {
+        await page.evaluate(
+          (end) => window.scrollTo(0, end === 'top' ? 0 : document.body.scrollHeight),
+          where,
+        );
+        for (const text of [
+          'TV-302',
+          'job 8, valve',
+          'Stroke check and plug adjustment, rev. ',
+          'step',
+        ])
+          expect(await inView(page, text), `${text} at the ${where}`).toBe(true);
+      }
+      await picture(page, 'narrowest');
+    } finally {
+      await server.close();
+    }
+  });
+});
+
+/** Whether a text of the head stands inside the screen, not covered and not scrolled away. */
+function inView(page: Page, text: string): Promise<boolean> {
+  return page.evaluate((wanted) => {
+    const all = [...document.querySelectorAll('header.head *')];
+    const found =
+      all.find((one) => one.children.length === 0 && one.textContent?.includes(wanted)) ??
+      all.find((one) => one.textContent?.trim().startsWith(wanted));
+    const box = found?.getBoundingClientRect();
+    if (found === undefined || box === undefined || box.height === 0) return false;
+    const top = document.elementFromPoint(box.left + 2, box.top + box.height / 2);
+    return box.top >= 0 && box.bottom <= window.innerHeight && top?.closest('header.head') !== null;
+  }, text);
+}
 
 inBrowser('a screen whose link is lost', (open) => {
   test('says so within five seconds, switches off what would post into the dark, and never making safe (HP-47)', {

@@ -33,7 +33,7 @@ describe('A definition is not served', () => {
     ]);
   });
 
-  test('where a text carries a bare number or a vague word', () => {
+  test('where a text carries a bare number or a vague word (HP-29)', () => {
     expect(faultsWith('needs', { how: 'Set 9 psi.' })).toEqual(['needs: a bare number in "Set 9 psi."']);
     expect(faultsWith('needs', { how: 'Use adequate light.' })).toEqual([
       'needs: a vague word in "Use adequate light."',

@@ -142,7 +142,7 @@ describe('[SAF-09] Every step', () => {
     expect(rulesOf(chained)).toEqual([]);
   });
 
-  test('can be reached, and leads on', () => {
+  test('can be reached, and leads on (HP-31)', () => {
     const lost = graph({ start: PLAIN, island: PLAIN, done: END }, [way('start', 'done')]);
     expect(rulesOf(lost)).toEqual(['unreachable island']);
     const dead: ProofGraph = {

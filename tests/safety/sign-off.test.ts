@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ACTION_CLASSES, type ActionClass } from '../../safety/action-classes.ts';
+import { ACTION_CLASSES, type ActionClass, needsOf } from '../../safety/action-classes.ts';
 import {
   covers,
   type Envelope,
@@ -74,6 +74,27 @@ describe('A signature by radio', () => {
     expect(workByRadio(['strokeByTestAir', 'windAdjusterOnTestAir'])).toEqual(['strokeByTestAir']);
     expect(workByRadio([])).toEqual([]);
   });
+});
+
+test('What cannot be undone wants a signature before it, by the table of actions itself (HP-32)', () => {
+  const unsigned = (Object.keys(ACTION_CLASSES) as ActionClass[]).filter((action) => {
+    const { workSignOff, returnSignOff } = needsOf(action) as Record<string, unknown>;
+    return workSignOff === undefined && returnSignOff === undefined;
+  });
+  for (const action of [
+    'backOffAdjuster',
+    'releaseStemConnector',
+    'loosenCaseBolts',
+    'loosenCaseHoldingSpring',
+    'openPistonCylinder',
+    'liftActuator',
+    'removePacking',
+    'breakBonnetJoint',
+    'removeTrim',
+    'takeOutOfLine',
+    'restoreProcess',
+  ])
+    expect(unsigned).not.toContain(action);
 });
 
 test('A hold goes back with one of three things that are done about it', () => {

@@ -5,6 +5,7 @@ import { proveAgainFields, toProveAgain } from '../../../procedures/actions/prov
 import { sayUnlocked, unlockedFor } from '../../../procedures/actions/site-points.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
+import { sayTried } from '../../../procedures/vocabulary.ts';
 import { sayLack } from '../../../safety/interlock.ts';
 import { buildCard } from './cards/build-card.ts';
 import type { CardInput, CardView } from './cards/card.ts';
@@ -55,6 +56,7 @@ export function jobView(input: ViewInput) {
     lines: groups(job, around),
     card: open === null ? null : buildCard(open, { ...input, number: scale.at }),
     ending: step?.kind === 'end' ? fill(step.title, job) : '',
+    tried: sayTried(definition),
     points: pointViews(job, around.compiled),
     lastBy: lastBy(input),
     lapsed: open === null ? null : lapsedView(input),

@@ -31,7 +31,7 @@ describe('A correction', () => {
     ]);
   });
 
-  test('wants its reason', () => {
+  test('wants its reason (SA-23)', () => {
     const run = jobAt('rigHold');
     const corrects = placeOf(run, 'rigGauges');
     const given = { rigGaugePa: '9', rigCheckPa: '9' };

@@ -21,7 +21,7 @@ function paused(step: string): JobRun {
 }
 
 describe('[SAF-11] After a pause', () => {
-  test('a card that exposes somebody asks again, and says what to do', () => {
+  test('a card that exposes somebody asks again, and says what to do (HP-49)', () => {
     const asked = refusalOf(() => answer(paused('connectAir')));
     expect(asked.code).toBe('ILK-001');
     expect(asked.what).toContain('Supply air counts as live, because of parked');

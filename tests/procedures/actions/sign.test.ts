@@ -23,7 +23,7 @@ describe('[SAF-05] A hold', () => {
     });
   });
 
-  test('is not signed by whoever did the work, nor by a supervisor who recorded one card of it', () => {
+  test('is not signed by whoever did the work, nor by a supervisor who recorded one card of it (HP-07, SA-31)', () => {
     const run = jobAt('springLook');
     answer(run, { caseTight: 'yes' }, SUPERVISOR);
     expect(run.job.step).toBe('holdWork');
@@ -50,7 +50,7 @@ describe('[SAF-05] A hold', () => {
     expect(aged.what).not.toContain('Weight');
   });
 
-  test('is not answered, and where none is open nothing is signed', () => {
+  test('is not answered, and where none is open nothing is signed: never ahead of the work (HP-19)', () => {
     const run = jobAt('holdWork');
     expect(refusalOf(() => answer(run, {})).code).toBe('JOB-004');
     expect(refusalOf(() => sign(jobAt('needs'))).what).toBe('No hold is open on this job.');
@@ -73,6 +73,38 @@ describe('[SAF-05] A hold', () => {
     playTo(run, 'holdWork');
     sign(run);
     expect(run.job.step).toBe('connectAir');
+  });
+
+  test('is not signed by whoever took the job up or read a gauge of it again: they acknowledged the work', () => {
+    const run = jobAt('springLook');
+    act(run, { kind: 'park', reason: 'shift ends' });
+    act(run, { kind: 'take-up' }, SUPERVISOR);
+    playTo(run, 'holdWork');
+    expect(run.job.signing.acknowledgers).toContain(SUPERVISOR.id);
+    const refused = refusalOf(() => sign(run, SUPERVISOR));
+    expect(refused).toMatchObject({ code: 'HLD-002', what: expect.stringContaining('acknowledged') });
+  });
+
+  test('keeps who signed, what was seen of each energy, and the result; sent back, what is done about it (HP-09, HP-17)', () => {
+    const run = jobAt('holdWork');
+    act(run, { kind: 'send-back', reason: 'drain not seen', disposition: 'putRight' }, SUPERVISOR);
+    const back = run.entries.at(-1);
+    expect(back).toMatchObject({
+      kind: 'hold-sent-back',
+      inputs: { reason: 'drain not seen', disposition: 'putRight', signature: { person: SUPERVISOR.id } },
+    });
+    answer(run, { choice: 'goOn' });
+    playTo(run, 'holdWork');
+    const draft = sign(run);
+    expect(draft.outcome.name).toBe('signed');
+    expect(draft.inputs.signature).toMatchObject({ person: SUPERVISOR.id, meaning: 'signed' });
+    const { evidence, sentBack } = draft.inputs.shown as unknown as {
+      evidence: { condition: string; state: string; note: { readings: { typed: string }[] } }[];
+      sentBack: { reason: string }[];
+    };
+    const supply = evidence.find(({ condition }) => condition === 'supplyAir');
+    expect([supply?.state, supply?.note.readings.map(({ typed }) => typed)]).toEqual(['isolated', ['0']]);
+    expect(sentBack).toMatchObject([{ reason: 'drain not seen' }]);
   });
 
   test('begins a new count of who did the work', () => {

@@ -50,7 +50,7 @@ describe('A reading', () => {
     expect(refusalOf(() => read([SIGNAL], { signalPa: '9', signalPaGauge: 'G-999' })).code).toBe('GEA-110');
   });
 
-  test('on a gauge past its due day is refused, on the day itself it is taken', () => {
+  test('on a gauge past its due day is refused, on the day itself it is taken (HP-14)', () => {
     const due = (dueOn: string) => ({
       ...job,
       gear: { ...gearFor('line'), signalGauge: gearItem('signalGauge', { dueOn }) },

@@ -138,7 +138,7 @@ describe('a record', () => {
     expect(pictures.section).toContain('<svg');
   });
 
-  test('keeps a corrected reading struck and readable, with its reason, and judges the corrected one', () => {
+  test('keeps a corrected reading struck and readable, with its reason, and judges the corrected one (SA-05, HP-44)', () => {
     const run = at('chooseWork');
     const row = run.job.answers.find((one) => one.step === 'asFoundCycle' && one.row === 2);
     const given = { signalPa: '9 psi', travelM: '46.0 %' };
@@ -175,7 +175,7 @@ describe('a record', () => {
     expect(sheetsOf(stopped).record.departures).toMatchObject([{ reason: 'alarm' }]);
   });
 
-  test('says plainly what is missing while the job is open, and leaves it blank', () => {
+  test('says plainly what is missing while the job is open, and leaves it blank (HP-46)', () => {
     const { record: open } = sheetsOf(at('contactFound'));
     expect(open.open).toContain('Hold 2 not signed. The cycle as found and as left is not complete.');
     expect(open.asFound?.rows.flatMap((row) => row.cells.slice(1).map((cell) => cell.text)).join('')).toBe(

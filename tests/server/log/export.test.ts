@@ -52,7 +52,7 @@ describe('an export', () => {
     }
   });
 
-  test('is verified alone, and ends with the head of the log', async () => {
+  test('is verified alone, and ends with the head of the log (SA-02)', async () => {
     const verdict = await verifyLines(readExport(inPieces(await exported())));
     expect(verdict).toEqual({ entries: 7, head: await log.head(), fault: null });
   });

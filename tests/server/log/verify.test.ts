@@ -155,7 +155,7 @@ describe('the verifier', () => {
     expect(entries).toBe(Math.max(0, expected.seq - 1));
   });
 
-  test('names the first of two bad entries', async () => {
+  test('names the first of two bad entries (SA-01)', async () => {
     tamper(folder, (tampering) => {
       rewrite(tampering, { seq: 9, from: 't1', to: 't2' });
       rewrite(tampering, { seq: 4, from: 't1', to: 't2' });

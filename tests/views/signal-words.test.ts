@@ -1,0 +1,22 @@
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { createRenderer } from '../../views/render.ts';
+import { ROOT } from '../root.ts';
+
+test('Each signal word has one look of its own, and says itself in letters too (HP-26)', () => {
+  const renderer = createRenderer({ folder: join(ROOT, 'views') });
+  const words = ['danger', 'warning', 'caution', 'notice'];
+  const params = { hazard: 'It moves.', consequence: 'It hurts.', avoid: 'Stand aside.' };
+  const drawn = words.map((word) =>
+    renderer.render('parts/example.njk', {
+      component: 'signal-panel',
+      macro: 'signalPanel',
+      params: { word, ...params },
+    }),
+  );
+  for (const [at, html] of drawn.entries()) {
+    expect(html).toContain(`signal--${words[at]}`);
+    expect(html).toContain(`${words[at]?.toUpperCase()}</p>`);
+  }
+  expect(drawn.map((html) => html.includes('<svg'))).toEqual([true, true, true, false]);
+});

@@ -65,7 +65,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       reading: given(answer.readings) || wordsOf(answer, step),
       verdict: answer.superseded
         ? { mark: 'off-path', word: answer.corrected ? 'corrected' : 'asked again' }
-        : lateToo(verdictOf(answer), answer),
+        : togetherToo(lateToo(verdictOf(answer), answer), answer),
       who: short(answer.person),
       when: clock(answer.at),
       more: moreOf(answer),
@@ -110,6 +110,11 @@ function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] |
 /** A line that was written later says so wherever it stands. */
 function lateToo(verdict: LineView['verdict'], { late }: Answer): LineView['verdict'] {
   return late === null ? verdict : { ...verdict, word: `${verdict.word}, written late` };
+}
+
+/** A line that was entered in one go with others says so wherever it stands. */
+function togetherToo(verdict: LineView['verdict'], { together }: Answer): LineView['verdict'] {
+  return together === null ? verdict : { ...verdict, word: `${verdict.word}, entered together` };
 }
 
 const GOOD: readonly string[] = [
@@ -185,6 +190,7 @@ function moreOf(answer: Answer): string {
     ...words,
     ...(gauges.length > 0 ? [`gauge ${gauges.join(', ')}`] : []),
     ...(by ? [`read by ${by}`] : []),
+    ...(answer.together === null ? [] : [`entered together with the lines from ${answer.together.first} on`]),
     ...(answer.late === null
       ? []
       : [

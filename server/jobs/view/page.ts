@@ -5,6 +5,7 @@ import { signingKind } from '../../signing/signing-stream.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
+import { groupView } from '../reply/group-view.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
 import { isForOpenCard, typedElsewhere } from './typed.ts';
@@ -53,6 +54,8 @@ export const jobAnswer = z.object({
   /** What the last person at this valve left for the next. */
   left: z.array(z.object({ label: z.string(), value: z.string() })),
   points: z.array(z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() })),
+  /** Plain steps from the open card on that may be entered in one go. */
+  together: z.array(z.string()),
   proveAgain: z.array(fieldAnswer),
   blocked: z.array(z.string()),
   back: z.array(z.object({ value: z.string(), label: z.string() })),
@@ -79,7 +82,7 @@ export const jobAnswer = z.object({
 
 type JobAnswer = z.input<typeof jobAnswer>;
 
-function answerOf(view: JobView, left: LeftBehind): JobAnswer {
+function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together'> {
   const { card } = view;
   const hold =
     card !== null && 'shownDigest' in card
@@ -176,9 +179,10 @@ export async function jobPage(
   });
   const left = await leftBehind(job.tag, services);
   const unsent = typedElsewhere(again.typed, { job, definition });
-  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed };
+  const group = groupView(job, around);
+  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed, group };
   return {
-    data: answerOf(view, left),
+    data: { ...answerOf(view, left), together: (group?.steps ?? []).map(({ id }) => id) },
     params,
     page: { title: `${job.tag}, job ${job.id}`, template: 'pages/job.njk', params },
   };

@@ -5,6 +5,7 @@ import { askOf } from '../../../procedures/reply/ask.ts';
 import type { Reply } from '../../../procedures/reply/reply.ts';
 import { type AtCard, atCard } from './at-card.ts';
 import { REPLY_CARDS } from './cards.ts';
+import { PHRASES } from './phrases.ts';
 
 const CARDS = Object.keys(REPLY_CARDS.definition.steps).map(atCard);
 
@@ -59,7 +60,23 @@ const written = fc.oneof(
   { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 60 }) },
   { weight: 1, arbitrary: fc.string({ unit: 'grapheme', maxLength: 500 }) },
 );
-const onCard = fc.record({ card: fc.constantFrom(...CARDS), text: written });
+/** A phrase that means something on its card, with a piece put in, or one of its words left out or said twice. */
+const bent = fc
+  .record({
+    phrase: fc.constantFrom(...PHRASES),
+    at: fc.nat(12),
+    put: fc.option(fc.constantFrom(...PIECES)),
+    drop: fc.nat(2),
+  })
+  .map(({ phrase, at, put, drop }) => {
+    const words = phrase.written.split(' ');
+    words.splice(at % (words.length + 1), drop, ...(put === null ? [] : [put]));
+    return { card: atCard(phrase.card), text: words.join(' ') };
+  });
+const onCard = fc.oneof(
+  { weight: 2, arbitrary: bent },
+  { weight: 1, arbitrary: fc.record({ card: fc.constantFrom(...CARDS), text: written }) },
+);
 
 /** Every number that stands in a text, as digits. */
 const numbersIn = (text: string) => text.match(/\d+(?:[.,]\d+)*/g) ?? [];
@@ -103,7 +120,7 @@ test('what it prints as understood, typed again, is understood the same', () => 
     }),
     { numRuns: 3000 },
   );
-  expect(tried).toBeGreaterThan(100);
+  expect(tried).toBeGreaterThan(300);
 });
 
 test('each choice that is offered leads on: chosen, it is one meaning, or fewer', () => {

@@ -1,31 +1,8 @@
 import type { Step } from '../vocabulary.ts';
-import { SHOWN_BY } from './common.ts';
+import { AIR_TO_ZERO } from './common.ts';
 
 type Own = 'ventFirst' | 'ventNow' | 'haltAir';
 
-const zero = {
-  action: 'ventCase',
-  asks: [
-    {
-      name: 'lastAirPa',
-      label: 'Signal gauge, before',
-      type: 'quantity',
-      dimension: 'pressure',
-      gauge: 'signalGauge',
-      optional: true,
-    },
-    {
-      name: 'airZeroPa',
-      label: 'Signal gauge, now',
-      type: 'quantity',
-      dimension: 'pressure',
-      gauge: 'signalGauge',
-      optional: true,
-    },
-    ...SHOWN_BY,
-  ],
-  judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
-} as const;
 const ways = (otherwise: Own) =>
   ({
     shown: { to: 'haltAir', sets: { signalAir: 'isolated', plug: 'seat unknown' } },
@@ -48,7 +25,7 @@ export function airLimits<const Next extends string>({
   const makeSafe = 'ventNow';
   return {
     ventFirst: {
-      ...zero,
+      ...AIR_TO_ZERO,
       kind: 'reading',
       phase,
       title: 'Vent the case now, and read zero',
@@ -63,7 +40,7 @@ export function airLimits<const Next extends string>({
       makeSafe,
     },
     ventNow: {
-      ...zero,
+      ...AIR_TO_ZERO,
       kind: 'reading',
       phase,
       title: 'Bleed the regulator to zero, hands out of the yoke',

@@ -39,3 +39,46 @@ export const STEM_MOVES: Caution = {
 };
 
 export const OPERATOR = 'Name the operator by role';
+
+/** The air on the case read alive, then at zero: wherever it is bled off. */
+export const AIR_TO_ZERO = {
+  action: 'ventCase',
+  asks: [
+    {
+      name: 'lastAirPa',
+      label: 'Signal gauge, before',
+      type: 'quantity',
+      dimension: 'pressure',
+      gauge: 'signalGauge',
+      optional: true,
+    },
+    {
+      name: 'airZeroPa',
+      label: 'Signal gauge, now',
+      type: 'quantity',
+      dimension: 'pressure',
+      gauge: 'signalGauge',
+      optional: true,
+    },
+    ...SHOWN_BY,
+  ],
+  judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
+} as const;
+
+/** What is signed before the process comes back, the first time and each time that the signature has run out. */
+export const PROCESS_BACK_HOLD = {
+  kind: 'hold',
+  point: 'hold',
+  evidence: [
+    'spring',
+    'closure',
+    'clear',
+    'controllerLine',
+    'supplyLock',
+    'secondSupplyLock',
+    'inletLock',
+    'outletLock',
+    'bypass',
+  ],
+  allows: ['unlockProcess', 'restoreProcess'],
+} as const;

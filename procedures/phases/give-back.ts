@@ -1,5 +1,5 @@
 import type { Step } from '../vocabulary.ts';
-import { SHOWN_BY, yesNo } from './common.ts';
+import { AIR_TO_ZERO, PROCESS_BACK_HOLD, yesNo } from './common.ts';
 import { type ProcessBack, processBack } from './process-back.ts';
 
 type Own =
@@ -47,27 +47,7 @@ function airAway<const Next extends string>({
       phase,
       title: 'Bleed the test air to zero and read it',
       how: 'One reading alive, one at zero: at most {signalSafeLimit} with the gauge counted in.',
-      action: 'ventCase',
-      asks: [
-        {
-          name: 'lastAirPa',
-          label: 'Signal gauge, before',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'signalGauge',
-          optional: true,
-        },
-        {
-          name: 'airZeroPa',
-          label: 'Signal gauge, now',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'signalGauge',
-          optional: true,
-        },
-        ...SHOWN_BY,
-      ],
-      judge: { rule: 'showSafe', with: { energy: 'signalAir', before: 'lastAirPa', after: 'airZeroPa' } },
+      ...AIR_TO_ZERO,
       ways: {
         shown: { to: 'disconnectAir', sets: { signalAir: 'isolated', plug: 'seat unknown' } },
         'not shown': { to: 'airNotGone', sets: { signalAir: 'live' } },
@@ -346,25 +326,12 @@ function onAir<const Next extends string>({
       makeSafe,
     },
     signReturn: {
-      kind: 'hold',
+      ...PROCESS_BACK_HOLD,
       phase,
       title: 'Before the process goes back',
       how: 'Somebody who did none of this work reads the valve as left, and signs it or sends it back.',
-      point: 'hold',
       criterion:
         'Every case bolt in and tight, the controller line back on, the block valves still locked, people clear.',
-      evidence: [
-        'spring',
-        'closure',
-        'clear',
-        'controllerLine',
-        'supplyLock',
-        'secondSupplyLock',
-        'inletLock',
-        'outletLock',
-        'bypass',
-      ],
-      allows: ['unlockProcess', 'restoreProcess'],
       signed: { to: 'unlockBlocks', sets: { returnSignOff: 'given' } },
       sentBack: { to: 'haltOnAir' },
       makeSafe,

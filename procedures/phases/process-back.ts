@@ -1,5 +1,5 @@
 import type { Step } from '../vocabulary.ts';
-import { OPERATOR, yesNo } from './common.ts';
+import { OPERATOR, PROCESS_BACK_HOLD, yesNo } from './common.ts';
 
 export type ProcessBack =
   | 'unlockBlocks'
@@ -143,24 +143,11 @@ export function processBack<const Next extends string>({
       makeSafe: 'haltUnsigned',
     },
     signAgain: {
-      kind: 'hold',
+      ...PROCESS_BACK_HOLD,
       phase,
       title: 'Before the process goes on coming back',
       how: 'The signature for the return has run out. Somebody who did none of this work signs, or sends it back.',
-      point: 'hold',
       criterion: 'Every case bolt in and tight, the controller line back on, people clear of yoke and body.',
-      evidence: [
-        'spring',
-        'closure',
-        'clear',
-        'controllerLine',
-        'supplyLock',
-        'secondSupplyLock',
-        'inletLock',
-        'outletLock',
-        'bypass',
-      ],
-      allows: ['unlockProcess', 'restoreProcess'],
       signed: { to: 'unlockBlocks', sets: { returnSignOff: 'given' } },
       sentBack: { to: 'haltUnsigned' },
       makeSafe: 'haltUnsigned',

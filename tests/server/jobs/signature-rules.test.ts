@@ -16,7 +16,8 @@ const holds = async () => (await at.job.job()).holds.length;
 
 describe('a signature at somebody else’s screen', () => {
   test('asks for name and PIN every time: with one of the two, or a session alone, nothing is signed (SA-15, WS-23)', async () => {
-    for (const missing of [{ pin: '' }, { signer: '' }, { pin: '', signer: '' }]) {
+    const wrong = { pin: '000000' };
+    for (const missing of [{ pin: '' }, { signer: '' }, { pin: '', signer: '' }, wrong]) {
       expect((await at.sendJson(await signing(at, missing))).status).toBeGreaterThanOrEqual(400);
       expect(await holds()).toBe(0);
     }
@@ -63,8 +64,9 @@ describe('a signature at somebody else’s screen', () => {
       { ...by, requestId: newRequestId() },
     );
     expect((await at.sendForm(await signing(at))).status).toBe(303);
+    const { browser: again } = await at.app.signedIn('supervisor');
     await people.retire(at.supervisor.person.id, { ...by, requestId: newRequestId() });
-    expect((await at.app.get('/people', { as: at.supervisor.browser })).status).toBe(303);
+    expect((await at.app.get('/people', { as: again })).status).toBe(303);
     // Each of them alone would do: no session, and no PIN that anything could be held against.
     const { store } = at.app.services;
     const sessions = (await store.outsideAll('session')).map(

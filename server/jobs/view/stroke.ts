@@ -94,19 +94,22 @@ export function strokeView(
         { label: '', columns: ['apart %'] },
       ],
       rows: tableRows,
-      notes: [
-        `Off: read less wanted. Boxed: outside the sheet's ${limit} %.`,
-        `Apart: at most ${job.sheet.hysteresisTolerancePercent} %.`,
-        ...(judged.some((row) => row.leftOut === 'on seat')
-          ? ['Seated: at the contact or beyond it, so it is not judged.']
-          : []),
-      ],
+      notes: notesOf(job, judged),
     },
     curve: judged.length === 0 ? null : curveOf(job, { judged, step, title, form }),
   };
 }
 
 type Judged = ReturnType<typeof judgeRows>;
+
+function notesOf({ sheet }: Job, judged: Judged): readonly string[] {
+  const anySeated = judged.some((row) => row.leftOut === 'on seat');
+  return [
+    `Off: read less wanted. Boxed: outside the sheet's ${sheet.errorTolerancePercent} %.`,
+    `Apart: at most ${sheet.hysteresisTolerancePercent} %.`,
+    ...(anySeated ? ['Seated: at the contact or beyond it, so it is not judged.'] : []),
+  ];
+}
 
 function curveOf(
   job: Job,

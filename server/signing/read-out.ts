@@ -8,7 +8,9 @@ interface Row {
   readonly lock: string;
   readonly was: string;
   readonly is: string;
+  readonly wide: string;
   readonly limit: string;
+  readonly word: string;
 }
 
 /** A hold as it is read out by radio, one line after the other, in the order of its card. */
@@ -30,12 +32,14 @@ export function readOut(
   ];
 }
 
-function evidenceLine({ letter, name, done, lock, was, is, limit }: Row): string {
+function evidenceLine({ letter, name, done, lock, was, is, wide, limit, word }: Row): string {
   const parts = [
     done,
     lock === '' ? '' : `lock ${lock}`,
     is === '' ? '' : `${was === '' ? '' : `was ${was}, `}reads ${is}`,
+    wide,
     limit,
+    done === '' && is === '' ? word.toLowerCase() : '',
   ].filter((part) => part !== '');
   return `${letter === '' ? '' : `${letter}, `}${name}: ${parts.join(', ')}.`;
 }

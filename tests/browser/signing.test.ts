@@ -148,12 +148,7 @@ inBrowser('the narrowest screen', (open) => {
           (end) => window.scrollTo(0, end === 'top' ? 0 : document.body.scrollHeight),
           where,
         );
-        for (const text of [
-          'TV-302',
-          'job 8, valve',
-          'Stroke check and plug adjustment, rev. ',
-          'step',
-        ])
+        for (const text of ['TV-302', 'job 8, valve', 'Stroke check and plug adjustment, rev. ', 'step'])
           expect(await inView(page, text), `${text} at the ${where}`).toBe(true);
       }
       await picture(page, 'narrowest');

@@ -54,7 +54,7 @@ describe('the list of what waits for a signature', () => {
   });
 
   test('shows each reading with its uncertainty and the most that counts as nothing', async () => {
-    expect(await page()).toMatch(/19 to 0 psi ± 0\.\d+, at most 3\.00 psi/);
+    expect(await page()).toMatch(/19 to 0 psi ± 0\.\d+ at most 3\.00 psi/);
   });
 
   test('is signed from, by the own name and PIN, and sent back from', async () => {

@@ -146,7 +146,7 @@ function allowed(step: HoldStep<string>, { job, around }: CardInput): HoldCard['
     ...(step.allows.length > 0
       ? [{ label: 'until', text: `${clock(until)} UTC, or the end of the shift if that is earlier` }]
       : []),
-    { label: 'acceptable when', text: fill(step.criterion, job) },
+    { label: 'provided', text: fill(step.criterion, job) },
     {
       label: 'rests on',
       text: `${restsOn(step, { job })}, check ${checkNumber(around.shownDigest)}`,

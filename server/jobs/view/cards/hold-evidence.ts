@@ -41,7 +41,9 @@ function evidenceRow({ condition, note, readAgain }: Row, { job, around }: CardI
     lock: view.lock ?? '',
     was: view.was ?? '',
     is: view.is ?? '',
-    limit: view.is === null ? '' : limitText(condition, { reading: note?.readings.at(-1), input: { job } }),
+    ...(view.is === null
+      ? { wide: '', limit: '' }
+      : limitOf(condition, { reading: note?.readings.at(-1), job })),
     unit: '',
     who: note === null ? '' : short(note.person),
     when: note === null ? '' : clock(note.at),
@@ -50,19 +52,21 @@ function evidenceRow({ condition, note, readAgain }: Row, { job, around }: CardI
   };
 }
 
-/** What the reading is held against, with the uncertainty that counts against it. */
-function limitText(
+/** What the reading is held against, and the uncertainty that counts against it. */
+function limitOf(
   condition: ConditionId,
-  of: { readonly reading: Reading | undefined; readonly input: Pick<CardInput, 'job'> },
-): string {
-  const { units } = of.input.job.sheet;
-  if (condition === 'temperature') return `at most ${SAFE_TOUCH_C} °C`;
+  { reading, job }: { readonly reading: Reading | undefined; readonly job: CardInput['job'] },
+): { readonly wide: string; readonly limit: string } {
+  const { units } = job.sheet;
+  if (condition === 'temperature') return { wide: '', limit: `at most ${SAFE_TOUCH_C} °C` };
   const limitPa = condition in SAFE_LIMIT_PA ? SAFE_LIMIT_PA[condition as keyof typeof SAFE_LIMIT_PA] : null;
-  if (limitPa === null) return '';
-  const uncertaintyPa = of.reading?.uncertaintySi ?? null;
+  if (limitPa === null) return { wide: '', limit: '' };
+  const uncertaintyPa = reading?.uncertaintySi ?? null;
   const { label } = unitFor(preferredUnit('pressure', units));
-  const wide = uncertaintyPa === null ? '' : `± ${bare(uncertaintyPa, { units, label })}, `;
-  return `${wide}at most ${say({ valueSi: limitPa, dimension: 'pressure', units })}`;
+  return {
+    wide: uncertaintyPa === null ? '' : `± ${bare(uncertaintyPa, { units, label })}`,
+    limit: `at most ${say({ valueSi: limitPa, dimension: 'pressure', units })}`,
+  };
 }
 
 function bare(

@@ -1,6 +1,6 @@
 import { type AnyStateMachine, createMachine, transition } from 'xstate';
 import { mayGoBack, type Proof, prove } from '../safety/proof.ts';
-import { everyFacts, type Facts } from './facts.ts';
+import { everyFacts, FACT_NAMES, type Facts } from './facts.ts';
 import { proofGraph } from './proof-graph.ts';
 import type { Definition, Target } from './vocabulary.ts';
 import { type NamedWay, type WayMeta, waysOf } from './ways.ts';
@@ -41,8 +41,9 @@ export function forwardMachine(definition: Definition): AnyStateMachine {
   return machineOf(definition, () => ({}));
 }
 
+/** The same for the same facts, in whatever order they come: those of a job come back from the log by name. */
 export function factsKey(facts: Facts): string {
-  return Object.values(facts).join('|');
+  return FACT_NAMES.map((name) => facts[name]).join('|');
 }
 
 /** Where an event leads from a step, or null where the machine takes no notice of it. */

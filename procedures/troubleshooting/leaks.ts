@@ -54,8 +54,25 @@ function holesOf(id: LeakGrade): readonly Holes[] {
   }));
 }
 
+/** Worked out once for a valve: several causes leak in the same place. */
+const KNOWN = new WeakMap<ValveFacts, Map<string, Shows>>();
+
 /** The source itself feeds the leak. */
-function openLeak(v: ValveFacts, of: { readonly id: LeakGrade; readonly place: LeakPlace['place'] }): Shows {
+function openLeak(v: ValveFacts, of: OpenLeak): Shows {
+  const known = KNOWN.get(v) ?? new Map<string, Shows>();
+  KNOWN.set(v, known);
+  const key = `${of.id} ${of.place}`;
+  const shows = known.get(key) ?? workOutOpenLeak(v, of);
+  known.set(key, shows);
+  return shows;
+}
+
+interface OpenLeak {
+  readonly id: LeakGrade;
+  readonly place: LeakPlace['place'];
+}
+
+function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
   const { signalLowPa, signalHighPa } = v.numbers;
   const spanPa = signalHighPa - signalLowPa;
   // Half way along the tube for the tube's own leaks; the far half then carries no air.

@@ -44,9 +44,10 @@ export interface LeakSeen {
  */
 export function leakAtTheEnd(of: LeakAtTheEnd): LeakSeen {
   let [low, high] = [0, of.sentPa];
-  for (let step = 0; step < 50; step++) {
+  for (let step = 0; step < 30; step++) {
     const middle = (low + high) / 2;
-    if (upstreamOf(of, middle).sourcePa > leftAtSource(of, middle)) high = middle;
+    const up = upstreamOf(of, middle);
+    if (up.sourcePa > leftAtSource(of, up.lostM3PerH)) high = middle;
     else low = middle;
   }
   const endPa = (low + high) / 2;
@@ -55,8 +56,7 @@ export function leakAtTheEnd(of: LeakAtTheEnd): LeakSeen {
 }
 
 /** What the source still holds when the hole takes its air. */
-function leftAtSource(of: LeakAtTheEnd, endPa: number): number {
-  const { lostM3PerH } = upstreamOf(of, endPa);
+function leftAtSource(of: LeakAtTheEnd, lostM3PerH: number): number {
   if (of.source === 'weak' && lostM3PerH >= WEAK_SOURCE_M3_PER_H) return 0;
   return of.sentPa - DROOP_PA_PER_M3_PER_H[of.source] * lostM3PerH;
 }

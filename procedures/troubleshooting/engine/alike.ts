@@ -1,8 +1,9 @@
 import type { CauseId } from '../causes.ts';
 import type { CheckId } from '../checks.ts';
 import { type Belief, causeRanking } from './belief.ts';
-import { type Evidence, settled } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 import { type Model, sharesOf } from './model.ts';
+import { settledIn } from './reopened.ts';
 
 /** Two causes are told apart by a check where half of their answers differ. */
 const TOLD_APART = 0.5;
@@ -59,7 +60,7 @@ export function alikeFromOutside(
   model: Model,
   of: { readonly belief: Belief; readonly evidence: readonly Evidence[] },
 ): Alike | null {
-  const done = settled(of.evidence);
+  const done = settledIn(model, of.evidence);
   const left = model.checks.filter((id) => !done.has(id) && model.tables.get(id)?.check.broughtOnly !== true);
   const outside = left.filter((id) => fromOutside(model, id));
   const [first, ...rest] = causeRanking(model, of.belief).filter(

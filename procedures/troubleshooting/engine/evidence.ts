@@ -39,6 +39,8 @@ export interface Counted {
   readonly item: Answer | Repaired;
   /** Repairs made before it, with what they did. */
   readonly after: readonly Repaired[];
+  /** The same check on the same gauge before the last repairs: where nothing changed, it only says it again. */
+  readonly earlier: { readonly item: Answer; readonly after: readonly Repaired[] } | null;
 }
 
 /**
@@ -47,10 +49,11 @@ export interface Counted {
  */
 export function counted(evidence: readonly Evidence[]): readonly Counted[] {
   const kept = new Map<string, Counted>();
+  const latest = new Map<string, { readonly item: Answer; readonly after: readonly Repaired[] }>();
   const repairs: Repaired[] = [];
   for (const item of evidence) {
     if (item.kind === 'repaired') {
-      kept.set(`repair ${repairs.length}`, { item, after: [...repairs] });
+      kept.set(`repair ${repairs.length}`, { item, after: [...repairs], earlier: null });
       repairs.push(item);
     } else if (item.kind === 'answer' && isCheckId(item.check) && saysSomething(item)) {
       const stem = `${item.check} ${repairs.length}`;
@@ -58,7 +61,12 @@ export function counted(evidence: readonly Evidence[]): readonly Counted[] {
       const key = `${stem} ${item.gauge ?? ''}`;
       const told = item.gauge === HEARSAY && [...kept.keys()].some((one) => one.startsWith(`${stem} `));
       kept.delete(key);
-      if (!told) kept.set(key, { item, after: [...repairs] });
+      if (told) continue;
+      const earlier = latest.get(`${item.check} ${item.gauge ?? ''}`);
+      const before = earlier === undefined || earlier.after.length === repairs.length ? null : earlier;
+      const now = { item, after: [...repairs] };
+      kept.set(key, { ...now, earlier: before });
+      if (before !== null || earlier === undefined) latest.set(`${item.check} ${item.gauge ?? ''}`, now);
     }
   }
   return [...kept.values()];
@@ -72,12 +80,20 @@ function saysSomething(item: Answer): boolean {
   return item.value === undefined ? item.outcome !== undefined : Number.isFinite(item.value);
 }
 
-/** Checks that have been settled since the last repair, so that they are not asked for again. */
-export function settled(evidence: readonly Evidence[]): ReadonlySet<CheckId> {
+/**
+ * Checks that have been settled, so that they are not asked for again. A repair opens those again whose reading it
+ * may have changed.
+ */
+export function settled(
+  evidence: readonly Evidence[],
+  reopens: (repair: RepairId, check: CheckId) => boolean,
+): ReadonlySet<CheckId> {
   const done = new Set<CheckId>();
   for (const item of evidence) {
-    if (item.kind === 'repaired') done.clear();
-    else if (item.kind !== 'answer' || (item.gauge !== HEARSAY && saysSomething(item))) done.add(item.check);
+    if (item.kind === 'repaired') {
+      for (const check of [...done]) if (reopens(item.repair, check)) done.delete(check);
+    } else if (item.kind !== 'answer' || (item.gauge !== HEARSAY && saysSomething(item)))
+      done.add(item.check);
   }
   return done;
 }

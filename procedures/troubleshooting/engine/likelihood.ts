@@ -13,8 +13,58 @@ const CURED_WITH_ANOTHER = 0.15;
 const CURED_BY_CHANCE = 0.02;
 
 /** Likelihood of one item of evidence under every hypothesis; each above 0. */
-export function likelihoods(model: Model, { item, after }: Counted): Float64Array {
+export function likelihoods(model: Model, counted: Counted): Float64Array {
+  const { item, after, earlier } = counted;
   if (item.kind === 'repaired') return repairLikelihoods(model, { item, after });
+  const fresh = answerLikelihoods(model, { item, after });
+  return earlier === null ? fresh : saidAgain(model, { item, after, earlier, fresh });
+}
+
+/** Where nothing changed, the same eye on the same gauge says the same again so often: judgement. */
+const SAYS_IT_AGAIN = 0.9;
+
+/** A second reading after a repair is news only under the hypotheses that the repair changed. */
+function saidAgain(
+  model: Model,
+  of: {
+    readonly item: Answer;
+    readonly after: readonly Repaired[];
+    readonly earlier: NonNullable<Counted['earlier']>;
+    readonly fresh: Float64Array;
+  },
+): Float64Array {
+  const { item, after, earlier, fresh } = of;
+  const table = model.tables.get(item.check);
+  if (table === undefined) return fresh;
+  const width = table.check.measured?.anywhere ?? [0, table.codes.length];
+  const evenly = 1 / (width[1] - width[0]);
+  const again = sameAgain(item, earlier.item) ? SAYS_IT_AGAIN : 1 - SAYS_IT_AGAIN;
+  // A number that comes again stands as close to the first as two readings of one gauge do.
+  const likely = item.value === undefined ? again : again * Math.max(evenly, 1 / (6 * spreadOf(item, table)));
+  return fresh.map((value, h) => {
+    const hypothesis = model.hypotheses[h];
+    if (hypothesis === undefined) return value;
+    const [now, then] = [after, earlier.after].map(
+      (repairs) => causesLeft(hypothesis.causes, repairs).length,
+    );
+    return now === then ? likely : value;
+  });
+}
+
+function spreadOf(item: Answer, table: CheckTable): number {
+  return Math.hypot(item.uncertaintyOnAxis ?? 0, table.check.measured?.soundSigma ?? 1);
+}
+
+function sameAgain(one: Answer, other: Answer): boolean {
+  if (one.value === undefined || other.value === undefined) return one.outcome === other.outcome;
+  const apart = Math.hypot(one.uncertaintyOnAxis ?? 0, other.uncertaintyOnAxis ?? 0);
+  return Math.abs(one.value - other.value) <= 3 * apart + 1;
+}
+
+function answerLikelihoods(
+  model: Model,
+  { item, after }: { readonly item: Answer; readonly after: readonly Repaired[] },
+): Float64Array {
   const table = model.tables.get(item.check);
   const flat = new Float64Array(model.hypotheses.length).fill(1);
   if (table === undefined) return flat;
@@ -42,11 +92,9 @@ function wordLikelihoods(
   const misread = misreadOf(table, item);
   const width = table.codes.length;
   model.hypotheses.forEach((hypothesis, h) => {
-    const share =
-      after.length === 0
-        ? (table.shares[h * width + at] ?? 0)
-        : (sharesOf(table, rowsLeft(model, { hypothesis, after }))[at] ?? 0);
-    result[h] = (1 - misread) * share + misread / width;
+    const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });
+    const share = rows === hypothesis.rows ? table.shares[h * width + at] : sharesOf(table, rows)[at];
+    result[h] = (1 - misread) * (share ?? 0) + misread / width;
   });
   return result;
 }

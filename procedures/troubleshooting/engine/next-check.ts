@@ -2,9 +2,10 @@ import { type Check, FIT_GAUGE, HUBS, type Hub, moveMinutes } from '../check.ts'
 import type { CheckId } from '../checks.ts';
 import type { GaugePoint } from '../valve-facts.ts';
 import type { Belief } from './belief.ts';
-import { type Evidence, settled } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 import { bitsOf, jointOf, type Question, questionOf } from './information.ts';
 import type { Model } from './model.ts';
+import { settledIn } from './reopened.ts';
 
 /** How the job stands, and what may be done about it. */
 export interface Standing {
@@ -52,7 +53,7 @@ export function suggestions(
     readonly standing: Standing;
   },
 ): readonly Suggestion[] {
-  const done = settled(of.evidence);
+  const done = settledIn(model, of.evidence);
   return model.checks
     .flatMap((id) => {
       const table = model.tables.get(id);

@@ -1,0 +1,182 @@
+import { forcesAtLift } from '../../calculations/force-balance.ts';
+import { uncertaintyBudget } from '../../calculations/uncertainty.ts';
+import { signalOpens, type ValveFacts } from '../valve-facts.ts';
+
+/**
+ * From what a gauge said to the axis of a check: how far off this valve's own expectation, in percent, with the
+ * standard uncertainty of that. One file a kind of arithmetic; which check uses which stands in `from-gauges.ts`.
+ */
+export interface OnAxis {
+  readonly value: number;
+  readonly uncertaintyOnAxis: number;
+}
+
+/** A reading with its standard uncertainty, in the same SI unit. */
+export interface Read {
+  readonly value: number;
+  readonly uncertainty: number;
+}
+
+/** Sum of readings, each times its factor; uncertainties add in squares. */
+function combined(parts: readonly { readonly read: Read; readonly factor: number }[]): OnAxis {
+  const { combined: uncertaintyOnAxis } = uncertaintyBudget({
+    influences: parts.map(({ read, factor }, at) => ({
+      name: `part ${at}`,
+      size: Math.abs(read.uncertainty),
+      distribution: 'normal, k = 1',
+      sensitivity: factor,
+    })),
+  });
+  return { value: parts.reduce((sum, { read, factor }) => sum + factor * read.value, 0), uncertaintyOnAxis };
+}
+
+function signalSpanPa(v: ValveFacts): number {
+  return v.numbers.signalHighPa - v.numbers.signalLowPa;
+}
+
+/**
+ * Current against the output: 4 mA and 0.16 mA for each percent.
+ * @returns mA
+ * @example currentOff({ currentA: { value: 0.0118, uncertainty: 2e-5 }, outputPercent: 50 }).value // -0.2
+ */
+export function currentOff(of: { readonly currentA: Read; readonly outputPercent: number }): OnAxis {
+  const { value, uncertaintyOnAxis } = combined([{ read: of.currentA, factor: 1000 }]);
+  return { value: value - (4 + 0.16 * of.outputPercent), uncertaintyOnAxis };
+}
+
+/**
+ * A pressure against what the command asks, in percent of the signal span.
+ * @example 12 psi at the valve for 15 sent, 3 to 15 psi: -25
+ */
+export function againstCommand(
+  v: ValveFacts,
+  of: { readonly pressurePa: Read; readonly signalPercent: number },
+): OnAxis {
+  const spanPa = signalSpanPa(v);
+  const { value, uncertaintyOnAxis } = combined([{ read: of.pressurePa, factor: 100 / spanPa }]);
+  const asked = (100 * (v.numbers.signalLowPa + (of.signalPercent / 100) * spanPa)) / spanPa;
+  return { value: value - asked, uncertaintyOnAxis };
+}
+
+/** One pressure less another, in percent of the signal span. */
+export function lessOther(v: ValveFacts, of: { readonly pressurePa: Read; readonly otherPa: Read }): OnAxis {
+  const factor = 100 / signalSpanPa(v);
+  return combined([
+    { read: of.pressurePa, factor },
+    { read: of.otherPa, factor: -factor },
+  ]);
+}
+
+/**
+ * Supply against its set value, in percent.
+ * @returns null where the sheet has no set value
+ */
+export function againstSetSupply(v: ValveFacts, supplyPa: Read): OnAxis | null {
+  const setPa = v.numbers.supplyPa;
+  if (setPa === null || setPa <= 0) return null;
+  const { value, uncertaintyOnAxis } = combined([{ read: supplyPa, factor: 100 / setPa }]);
+  return { value: value - 100, uncertaintyOnAxis };
+}
+
+/** A pressure in percent of the supply read beside it. */
+export function percentOfSupply(of: { readonly pressurePa: Read; readonly supplyPa: Read }): OnAxis | null {
+  const { pressurePa, supplyPa } = of;
+  if (supplyPa.value <= 0) return null;
+  const ratio = pressurePa.value / supplyPa.value;
+  const { uncertaintyOnAxis } = combined([
+    { read: pressurePa, factor: 100 / supplyPa.value },
+    { read: supplyPa, factor: (-100 * ratio) / supplyPa.value },
+  ]);
+  return { value: 100 * ratio, uncertaintyOnAxis };
+}
+
+/**
+ * How much more open the stem stands than the output asks, in percent of travel.
+ * @param openedM  travel from shut
+ * @param outputPercent  opening asked; 0 is shut
+ */
+export function travelOff(
+  v: ValveFacts,
+  of: { readonly openedM: Read; readonly outputPercent: number },
+): OnAxis {
+  const { value, uncertaintyOnAxis } = combined([{ read: of.openedM, factor: 100 / v.numbers.travelM }]);
+  return { value: value - of.outputPercent, uncertaintyOnAxis };
+}
+
+export interface AirAtTravel {
+  readonly pressurePa: Read;
+  /** Travel from shut; from 0 to the rated travel. */
+  readonly openedM: Read;
+  /** Force of the flow on the plug; positive opens. 0 on the bypass without a pressure drop. */
+  readonly plugForceOpeningN?: number;
+  /** Which way the stem came there; blank: not known, then friction widens the uncertainty. */
+  readonly came?: 'opening' | 'shutting';
+}
+
+/**
+ * Actuator air against what spring, area and plug force ask at this travel, in percent of the bench set range.
+ *
+ * Checked by the balance of the force page: friction is taken against the way the stem came, or spread over both
+ * where nobody knows (half width, rectangular).
+ */
+export function airAtTravelOff(v: ValveFacts, of: AirAtTravel): OnAxis {
+  const { numbers } = v;
+  const rangePa = numbers.benchSetHighPa - numbers.benchSetLowPa;
+  const liftM = Math.min(numbers.travelM, Math.max(0, of.openedM.value));
+  const frictionN = numbers.packingFrictionN ?? 0;
+  const forces = forcesAtLift({
+    airAction: signalOpens(v) ? 'air-to-open' : 'air-to-close',
+    effectiveAreaM2: numbers.effectiveAreaM2,
+    benchSetLowPa: numbers.benchSetLowPa,
+    benchSetHighPa: numbers.benchSetHighPa,
+    travelM: numbers.travelM,
+    liftM,
+    pressurePa: Math.max(0, of.pressurePa.value),
+    plugForceOpeningN: of.plugForceOpeningN ?? 0,
+    frictionN,
+  });
+  const wantedPa =
+    of.came === 'opening' ? forces.openingPa : of.came === 'shutting' ? forces.closingPa : forces.balancedPa;
+  const eitherWayPa = of.came === undefined ? frictionN / numbers.effectiveAreaM2 / Math.sqrt(3) : 0;
+  const { value, uncertaintyOnAxis } = combined([
+    { read: of.pressurePa, factor: 100 / rangePa },
+    { read: { value: 0, uncertainty: of.openedM.uncertainty }, factor: 100 / numbers.travelM },
+    { read: { value: 0, uncertainty: eitherWayPa }, factor: 100 / rangePa },
+  ]);
+  return { value: value - (100 * wantedPa) / rangePa, uncertaintyOnAxis };
+}
+
+/** Difference of the two pressures at one travel, coming from below and from above, in percent of the range. */
+export function upLessDown(v: ValveFacts, of: { readonly upPa: Read; readonly downPa: Read }): OnAxis {
+  const rangePa = v.spring
+    ? v.numbers.benchSetHighPa - v.numbers.benchSetLowPa
+    : (v.numbers.supplyPa ?? signalSpanPa(v));
+  const factor = 100 / rangePa;
+  const { value, uncertaintyOnAxis } = combined([
+    { read: of.upPa, factor },
+    { read: of.downPa, factor: -factor },
+  ]);
+  return { value: Math.abs(value), uncertaintyOnAxis };
+}
+
+/** What a shut-in space loses, in percent of its first gauge pressure a minute. */
+export function lostAMinute(of: {
+  readonly firstPa: Read;
+  readonly lastPa: Read;
+  readonly elapsedS: number;
+}): OnAxis | null {
+  const { firstPa, lastPa, elapsedS } = of;
+  if (firstPa.value <= 0 || elapsedS <= 0) return null;
+  const factor = (100 * 60) / (firstPa.value * elapsedS);
+  return combined([
+    { read: firstPa, factor },
+    { read: lastPa, factor: -factor },
+  ]);
+}
+
+/** A measured value above an expected one, in percent of the expected. */
+export function aboveExpected(of: { readonly measured: Read; readonly expected: number }): OnAxis | null {
+  if (of.expected <= 0) return null;
+  const { value, uncertaintyOnAxis } = combined([{ read: of.measured, factor: 100 / of.expected }]);
+  return { value: value - 100, uncertaintyOnAxis };
+}

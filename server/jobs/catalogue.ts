@@ -42,12 +42,9 @@ export class Catalogue {
   /** @throws Error naming every fault of a definition that fails its proof or its lint */
   constructor(definitions: readonly Definition[] = DEFINITIONS) {
     for (const definition of definitions) {
-      const compiled = compile(definition);
-      const faults = faultsOf(compiled);
-      if (faults.length > 0) throw new Error(`${definition.id} is not served: ${faults.join('; ')}`);
-      const served = { hash: hashOf(definition), compiled };
+      const served = provedOnce(definition);
       this.#byId.set(definition.id, served);
-      this.#byHash.set(served.hash, compiled);
+      this.#byHash.set(served.hash, served.compiled);
     }
   }
 
@@ -82,6 +79,20 @@ export class Catalogue {
       })),
     );
   }
+}
+
+const PROVED = new WeakMap<Definition, Served>();
+
+/** Compiling and proving takes most of a start, and of the same data it gives the same: done once in a process. */
+function provedOnce(definition: Definition): Served {
+  const known = PROVED.get(definition);
+  if (known !== undefined) return known;
+  const compiled = compile(definition);
+  const faults = faultsOf(compiled);
+  if (faults.length > 0) throw new Error(`${definition.id} is not served: ${faults.join('; ')}`);
+  const served = { hash: hashOf(definition), compiled };
+  PROVED.set(definition, served);
+  return served;
 }
 
 export function hashOf(definition: Definition): string {

@@ -67,7 +67,7 @@ function orAnswer(
 ): Reply {
   const words = wordsOf(text);
   const match = optionsAt(words, ask.fields);
-  if (match === null || match.length < words.length) return meant;
+  if (match === null || match.wordCount < words.length) return meant;
   const answers = match.options.map(({ field, value }): Choice => {
     const asked = ask.fields.find(({ name }) => name === field);
     const label = asked?.type === 'choice' ? asked.choices.find((one) => one.value === value)?.label : '';

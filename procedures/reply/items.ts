@@ -69,8 +69,8 @@ function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
   let seen = 0;
   for (const [at, { raw }] of run.entries()) {
     seen += wordsOf(raw).length;
-    if (seen === match.length) return { options: match.options, length: at + 1 };
-    if (seen > match.length) return null;
+    if (seen === match.wordCount) return { options: match.options, length: at + 1 };
+    if (seen > match.wordCount) return null;
   }
   return null;
 }

@@ -10,7 +10,7 @@ export interface Option {
 export interface OptionMatch {
   readonly options: readonly Option[];
   /** How many of the words it took. */
-  readonly length: number;
+  readonly wordCount: number;
 }
 
 /** Ways to say an answer that is labelled Yes or No (common practice, no source). */
@@ -33,9 +33,9 @@ export function optionsAt(words: readonly string[], fields: readonly Field[]): O
   for (let length = Math.min(words.length, WORDS_MAX); length > 0; length -= 1) {
     const phrase = words.slice(0, length);
     const whole = matching(choices, (label) => isWhole(phrase, label));
-    if (whole.length > 0) return { options: whole, length };
+    if (whole.length > 0) return { options: whole, wordCount: length };
     const begun = matching(choices, (label) => isBeginning(phrase, label));
-    if (begun.length > 0) return { options: begun, length };
+    if (begun.length > 0) return { options: begun, wordCount: length };
   }
   return null;
 }

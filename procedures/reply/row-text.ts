@@ -85,7 +85,7 @@ function valueFor(field: Field, { text, ask }: { readonly text: string; readonly
   if (field.type === 'choice') {
     const words = wordsOf(text);
     const match = optionsAt(words, [field]);
-    const options = match?.length === words.length ? match.options : [];
+    const options = match?.wordCount === words.length ? match.options : [];
     if (options.length > 0)
       return { givens: options.map(({ value }) => ({ [field.name]: value })), fault: null };
   }

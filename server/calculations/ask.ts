@@ -3,10 +3,13 @@ import type { Calculation } from '../../procedures/calculations/calculation-type
 import type { UnitSystem } from '../../procedures/calculations/units.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { Refusal } from '../../safety/refusal.ts';
+import { optionalText } from '../http/fields.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { fromSheet } from './from-sheet.ts';
 import type { Texts } from './read-inputs.ts';
+
+const TAG = optionalText({ called: 'the tag of a valve' });
 
 export interface Asked {
   /** By name of the input, those of the sheet included. */
@@ -31,7 +34,7 @@ export async function askedOf(
   calculation: Calculation,
   { query, log }: { readonly query: Query; readonly log: SiteLog },
 ): Promise<Asked> {
-  const valve = query.valve ?? '';
+  const valve = (query.valve ?? '').trim();
   const sheet = valve === '' ? null : await sheetOf(log, valve);
   const units = systemOf(query.units) ?? sheet?.units ?? 'us';
   const sheetTexts = sheet === null ? {} : fromSheet(calculation, { sheet, units });
@@ -50,7 +53,9 @@ function systemOf(text: string | undefined): UnitSystem | null {
 }
 
 async function sheetOf(log: SiteLog, tag: string): Promise<ValveSheet> {
-  const { sheet } = await log.state(valveKind, tag);
+  // A form that is drawn again has its texts as they came, also those that no tag can be.
+  const { data } = TAG.safeParse(tag);
+  const { sheet } = data ? await log.state(valveKind, data) : valveKind.initial;
   if (sheet !== null) return sheet;
   throw new Refusal({
     kind: 'unreadable',

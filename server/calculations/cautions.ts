@@ -49,7 +49,7 @@ const ADJUSTER: CautionView = {
   hazard: 'The adjuster holds the force of the spring.',
   consequence: 'Turned out of its thread it lets the spring go.',
   avoid:
-    'Count the turns, keep the thread that the maker’s manual asks for, and turn with the spring at rest.',
+    'Count the turns, keep the thread that the maker’s manual asks for, and turn only in a job, with no more air on than its step says.',
 };
 
 /** What a result invites to do. */

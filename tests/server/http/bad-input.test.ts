@@ -92,8 +92,8 @@ const body = fc.oneof(
     text: fc.string(),
   }),
 );
-/** What ends the session under test is tried by its own tests. */
-const LEFT_OUT = ['signOut', 'changePin', 'endSessions'];
+/** What ends the session under test, and what is told for as long as one listens, is tried by its own tests. */
+const LEFT_OUT = ['signOut', 'changePin', 'endSessions', 'listenLive'];
 /** So many, made of one registry, that they would crowd the others out; their own tests try them. */
 const MADE_ALIKE = /^calculate(?!LongStepResponse|BenchSet)/;
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { CALCULATIONS, calculationOf } from '../../../procedures/calculations/registry.ts';
@@ -236,6 +237,73 @@ describe('a long table', () => {
     expect(posts.map(({ path }) => path)).toEqual(tables.map(({ id }) => `/calculations/${id}`));
     expect(calculationOf('step-response').inputs.samples?.kind).toBe('rows');
   });
+});
+
+const ODD = [
+  ...[
+    '',
+    ' ',
+    '0',
+    '-1',
+    'NaN',
+    '1e309',
+    '1,5',
+    '9 psi',
+    '50 %',
+    '1;2',
+    'yes',
+    'us',
+    'FV-214',
+    'FV-999',
+    '../x',
+  ],
+  ...[
+    '<script>alert(1)</script>',
+    '{{ 7 * 7 }}',
+    'a\u0000b',
+    '\u202egnp.exe',
+    '\ud83d',
+    'x'.repeat(5000),
+    '\n\n',
+    '"',
+  ],
+];
+
+test('whatever is typed is answered with a result or a plain refusal, as page and as JSON', {
+  timeout: 60_000,
+}, async () => {
+  const faults = site.app.lines.length;
+  const odd = fc.oneof(fc.constantFrom(...ODD), fc.string({ unit: 'binary', maxLength: 40 }));
+  const asked = fc.constantFrom(...CALCULATIONS).chain((calculation) => {
+    const names = [...Object.keys(calculation.inputs), 'units', 'valve'];
+    const changed = fc.dictionary(fc.constantFrom(...names), odd, { maxKeys: 4 });
+    return fc.record({
+      calculation: fc.constant(calculation),
+      changed,
+      json: fc.boolean(),
+      posts: fc.boolean(),
+    });
+  });
+  await fc.assert(
+    fc.asyncProperty(asked, async ({ calculation, changed, json, posts }) => {
+      const path = `/calculations/${calculation.id}`;
+      const texts = { ...exampleTexts(calculation), ...changed };
+      const sent = { as: site.technician, headers: { accept: json ? 'application/json' : 'text/html' } };
+      const tabled = Object.values(calculation.inputs).some(({ kind }) => kind === 'rows');
+      const response =
+        posts && tabled
+          ? await site.app.post(path, texts, sent)
+          : await site.app.get(address(calculation.id, texts), sent);
+      const told = await response.text();
+      expect([200, 303, 400, 422], `${path} ${JSON.stringify(changed)} ${site.app.lines.at(-1)}`).toContain(
+        response.status,
+      );
+      if (!json) expect(told).not.toContain('<script>alert(1)');
+      expect(told).not.toMatch(/>[^<]*(NaN|undefined)[^<]*<\/dd>/);
+    }),
+    { numRuns: 400 },
+  );
+  expect(site.app.lines.length).toBe(faults);
 });
 
 test('nothing of all this is recorded', async () => {

@@ -209,8 +209,6 @@ export const HOLD_POINTS: readonly Requirement[] = [
     id: 'HP-40',
     text: 'All steps of a procedure shall be looked at, ahead and back, without acting.',
     source: 'common practice, no source',
-    notBuilt:
-      'steps that were answered can be read; the steps ahead stand on the printed sheet of the procedure, which no page shows yet',
   },
   {
     id: 'HP-41',

@@ -110,7 +110,7 @@ function onLine(
     case 'confirm-radio':
       return { kind: act, place, about, code: fields.code ?? '' };
     case 'deny-radio':
-      return { kind: act, place, about, reason };
+      return { kind: act, place, about, reason: reason || (fields.code ?? '') };
   }
 }
 

@@ -10,14 +10,54 @@ import { loadJob } from '../jobs/load.ts';
 import { holdCard } from '../jobs/view/cards/hold-card.ts';
 import { fieldViews } from '../jobs/view/fields.ts';
 import { scaleView } from '../jobs/view/scale.ts';
+import { stepViews } from '../jobs/view/steps.ts';
 import { radioCode } from '../signing/radio-code.ts';
 import { readOut } from '../signing/read-out.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 
-/** Pages for somebody else than the one at the screen: a second reading of a gauge, a hold read out by radio. */
+/** Pages beside the open card: all cards to read, a second reading of a gauge, a hold read out by radio. */
 export function secondLookRoutes(catalogue: Catalogue): readonly Route[] {
-  return [readAgainRoute(catalogue), radioRoute(catalogue)];
+  return [stepsRoute(catalogue), readAgainRoute(catalogue), radioRoute(catalogue)];
+}
+
+function stepsRoute(catalogue: Catalogue): Route {
+  const stepAnswer = z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() });
+  return route({
+    method: 'GET',
+    path: '/jobs/:id/steps',
+    name: 'showSteps',
+    summary:
+      'Every card of the job’s own revision, ahead and back, with how each stands; looking does nothing',
+    roles: 'signed-in',
+    answer: z.object({
+      job: z.string(),
+      revision: z.string(),
+      phases: z.array(z.object({ title: z.string(), steps: z.array(stepAnswer) })),
+    }),
+    handle: async (call) => {
+      const { services, person, params } = call;
+      const { job, around } = await loadJob(params.id ?? '', { services, catalogue, person });
+      const phases = stepViews(job, around.compiled);
+      const { title } = around.compiled.definition;
+      const told = phases.map((phase) => ({
+        title: phase.title,
+        steps: phase.steps.map(({ step, title: what, state, more }) => ({ step, title: what, state, more })),
+      }));
+      return {
+        data: { job: job.id, revision: job.procedureRevision, phases: told },
+        page: {
+          title: 'All steps',
+          template: 'pages/steps.njk',
+          params: {
+            job: { id: job.id, tag: job.tag, revision: job.procedureRevision },
+            procedure: title,
+            phases,
+          },
+        },
+      };
+    },
+  });
 }
 
 function readAgainRoute(catalogue: Catalogue): Route {
@@ -65,7 +105,7 @@ function readAgainRoute(catalogue: Catalogue): Route {
           fields: views.map(({ name, label, gauge }) => ({ name, label, gauge })),
           nonce,
         },
-        page: { title: `Read line ${about} again`, template: 'pages/read-again.njk', params: page },
+        page: { title: 'Read again', template: 'pages/read-again.njk', params: page },
       };
     },
   });
@@ -127,7 +167,7 @@ function radioRoute(catalogue: Catalogue): Route {
       };
       return {
         data: { ...data, lines: [...lines] },
-        page: { title: `By radio, ${job.tag}`, template: 'pages/radio.njk', params: page },
+        page: { title: 'By radio', template: 'pages/radio.njk', params: page },
       };
     },
   });

@@ -6,7 +6,7 @@ import { jobKind } from '../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { strokeScript, textsAt, WAITED_STEPS } from '../builders/stroke-script.ts';
 import { aFolder } from '../folders.ts';
-import { NARROWEST } from './harness/browser.ts';
+import { DESK, NARROWEST } from './harness/browser.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
@@ -113,7 +113,7 @@ inBrowser('three people at three screens', (open) => {
       .getByText(/This step was answered by Technician/)
       .first()
       .waitFor();
-    expect(await other.locator('.refusal').textContent()).toContain('12 %');
+    expect(await other.locator('.said--unsent').textContent()).toContain('12 %');
     await picture(other, 'second-technician-refused');
     expect((await server.services.log.state(jobKind, id)).tables.asFoundCycle).toHaveLength(1);
   });
@@ -134,7 +134,7 @@ inBrowser('three people at three screens', (open) => {
 });
 
 inBrowser('the narrowest screen', (open) => {
-  test('keeps valve, job, procedure, revision and place in view, however far down (HP-36)', {
+  test('keeps valve, job, procedure, revision and place in view, however far down (HP-36); what stands beside a card can be used by everybody', {
     timeout: 120_000,
   }, async () => {
     const server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
@@ -152,6 +152,12 @@ inBrowser('the narrowest screen', (open) => {
           expect(await inView(page, text), `${text} at the ${where}`).toBe(true);
       }
       await picture(page, 'narrowest');
+      await page.setViewportSize(DESK);
+      for (const beside of ['steps', 'radio', 'radio?heard=x', 'lines/16/again']) {
+        await page.goto(`/jobs/8/${beside}`);
+        expect(await faultsOfPage(page), beside).toEqual([]);
+        await picture(page, `beside-${beside.replaceAll(/\W/g, '-')}`);
+      }
     } finally {
       await server.close();
     }

@@ -37,6 +37,7 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   showNewJob: ['technician', 'supervisor', 'engineer'],
   openJob: ['technician', 'supervisor', 'engineer'],
   showJob: 'signed-in',
+  showSteps: 'signed-in',
   showReadAgain: ['technician', 'supervisor', 'engineer'],
   showRadio: ['technician', 'supervisor', 'engineer'],
   listToSign: ['supervisor', 'engineer', 'safety-officer'],

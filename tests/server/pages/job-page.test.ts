@@ -58,6 +58,23 @@ describe('the page of a job', () => {
     );
   });
 
+  test('lets all cards be read ahead and back, each with how it stands, and does nothing by it (HP-40)', async () => {
+    const before = await at.length();
+    interface Steps {
+      readonly phases: readonly {
+        readonly steps: readonly { readonly step: string; readonly state: string }[];
+      }[];
+    }
+    const as = at.supervisor.browser;
+    const { phases } = await jsonOf<Steps>(at.app, { path: `/jobs/${at.job.id}/steps`, as });
+    const states = new Map(phases.flatMap(({ steps }) => steps).map(({ step, state }) => [step, state]));
+    const asked = ['ventSupply', 'holdWork', 'turnStem', 'benchRecord'].map((step) => states.get(step));
+    expect(asked).toEqual(['done', 'open', 'not reached', 'not for this valve']);
+    const page = textOf(await (await at.app.get(`/jobs/${at.job.id}/steps`, { as })).text());
+    expect(page).toContain('WARNING: The connector is between your hands and the spring.');
+    expect(await at.length()).toBe(before);
+  });
+
   test('says that nobody has tried this revision on a real job, until somebody has (HP-34)', async () => {
     const said = /Revision [A-Z] has not been tried on a real job yet by somebody who did not write it\./;
     expect(textOf(await html())).toMatch(said);

@@ -1,5 +1,6 @@
 /** What the owner of a lock reads that was taken off while they were away, and says that they know. */
 import { z } from 'zod';
+import { notFound } from '../http/errors.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
 import { clock, day, nameOf } from '../jobs/view/words.ts';
 import type { Person } from '../people/person.ts';
@@ -58,7 +59,8 @@ const knowRoute = route({
   answer: z.object({ place: z.int() }),
   handle: async (call) => {
     const { services, requestId, person, screen, params } = call;
-    const place = Number(params.place ?? '');
+    if (!/^\d{1,9}$/.test(params.place ?? '')) throw notFound();
+    const place = Number(params.place);
     await knowRemoval({ log: services.log, by: { requestId, person: person.id, screen } }, { place });
     return { data: { place }, seeOther: '/removals' };
   },

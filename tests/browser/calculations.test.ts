@@ -57,6 +57,10 @@ inBrowser('the calculations', (open) => {
     await travel.fill('1.5 in');
     await expect.poll(() => result.textContent()).toContain('800.0 lbf/in');
     expect(new URL(page.url()).searchParams.get('travelM')).toBe('1.5 in');
+    // Told in short to who cannot see it; the whole page below is not read out each time.
+    expect(await page.locator('#calc-told').textContent()).toContain(
+      'Spring rate: 140.10 N/mm, 800.0 lbf/in.',
+    );
     expect(await travel.evaluate((field) => field === document.activeElement)).toBe(true);
     await travel.fill('0');
     await expect.poll(() => page.locator('#travelM-error').textContent()).toContain('0 cannot be');

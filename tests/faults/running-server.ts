@@ -1,20 +1,40 @@
 /** The program as `npm start` runs it, in a process of its own that may be killed and started again. */
 import { type ChildProcess, spawn } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
 
-const STARTS_WITHIN_MS = 20_000;
+const STARTS_WITHIN_MS = 60_000;
+
+export interface RunningServerOptions {
+  readonly script: string;
+  readonly clock: string;
+  readonly folder: string;
+}
 
 export class RunningServer {
   readonly #script: string;
+  readonly #clock: string;
   readonly #folder: string;
+  readonly #ahead: string;
+  #aheadMs = 0;
   #child: ChildProcess | null = null;
   #address = '';
 
-  /** @param script `server/main.ts`, compiled */
-  constructor({ script, folder }: { readonly script: string; readonly folder: string }) {
+  /** @param script `server/main.ts`, and `clock` `moved-clock.ts`, both compiled */
+  constructor({ script, clock, folder }: RunningServerOptions) {
     this.#script = script;
+    this.#clock = clock;
     this.#folder = folder;
+    this.#ahead = join(folder, '..', `${basename(folder)}-ahead`);
+    this.wait(0);
+  }
+
+  /** Moves the program's clock on, whether it runs or not. */
+  wait(ms: number): void {
+    this.#aheadMs += ms;
+    writeFileSync(this.#ahead, String(this.#aheadMs));
   }
 
   get address(): string {
@@ -22,11 +42,12 @@ export class RunningServer {
   }
 
   async start(): Promise<void> {
-    const child = spawn(process.execPath, [this.#script], {
+    const child = spawn(process.execPath, ['--import', pathToFileURL(this.#clock).href, this.#script], {
       env: {
         ...process.env,
         YOKESIDE_PORT: '0',
         YOKESIDE_DATA: this.#folder,
+        YOKESIDE_TEST_CLOCK: this.#ahead,
         YOKESIDE_PEPPER: join(this.#folder, '..', `${basename(this.#folder)}-key`, 'k'),
       },
       stdio: ['ignore', 'ignore', 'pipe'],

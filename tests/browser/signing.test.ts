@@ -94,7 +94,7 @@ inBrowser('three people at three screens', (open) => {
     await supervisor.locator(`#job-${id}`).waitFor({ state: 'detached' });
     await other.getByRole('heading', { name: 'Connect one regulator and its gauge to the case' }).waitFor();
     const news = other.locator('#news');
-    await news.getByText(/Supervisor .* answered\. This is the card now\./).waitFor();
+    await news.getByText(/Answered by Supervisor .* This is the card now\./).waitFor();
     await picture(other, 'second-technician-news');
 
     await answerTo(technician, { id, step: 'asFoundCycle' });

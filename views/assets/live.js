@@ -99,7 +99,7 @@ async function refresh(asked = false) {
   if (!now) return;
   if (hadFocus) now.querySelector('[data-focus]')?.focus({ preventScroll: true });
   const isNew = now.dataset.livePlace !== place;
-  if (jobOf(now) && isNew && !asked) news(`${now.dataset.liveBy} answered. This is the card now.`);
+  if (jobOf(now) && isNew && !asked) news(`Answered by ${now.dataset.liveBy}. This is the card now.`);
   else news('');
 }
 

@@ -1,5 +1,7 @@
 /** What a signature over HTTP stands on: one page, shown a moment ago, signed once, by whoever may at that moment. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Catalogue } from '../../../server/jobs/catalogue.ts';
+import { loadJob } from '../../../server/jobs/load.ts';
 import { digestOfShown } from '../../../server/jobs/shown.ts';
 import { NONCE_MS } from '../../../server/signing/nonces.ts';
 import { newRequestId, PINS } from '../an-app.ts';
@@ -84,6 +86,14 @@ describe('whoever signs', () => {
     await people.changeRole({ id: at.supervisor.person.id, role: 'technician' }, by);
     expect(await refused(fields)).toEqual([403, 'HLD-001']);
     expect(await holds()).toEqual([]);
+    // Proven a moment before as a supervisor: what counts is the role at the moment of writing.
+    const { around } = await loadJob(at.job.id, {
+      services: at.app.services,
+      catalogue: new Catalogue(),
+      person: at.supervisor.person,
+    });
+    const late = at.job.act({ kind: 'sign', shownDigest: around.shownDigest }, at.supervisor.person);
+    await expect(late).rejects.toMatchObject({ text: { code: 'HLD-001' } });
     await people.retire(at.supervisor.person.id, { ...by, requestId: newRequestId() });
     expect((await at.sendJson(await signing(at))).status).toBe(403);
   });

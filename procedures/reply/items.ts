@@ -19,9 +19,9 @@ export type Item =
     }
   | { readonly kind: 'option'; readonly raw: string; readonly options: readonly Option[] }
   | { readonly kind: 'tag'; readonly raw: string; readonly known: KnownTag }
-  | { readonly kind: 'text'; readonly raw: string }
+  | { readonly kind: 'text'; readonly raw: string; readonly at: number }
   /** Says nothing by itself; inside a text it belongs to it. */
-  | { readonly kind: 'soft'; readonly raw: string }
+  | { readonly kind: 'soft'; readonly raw: string; readonly at: number }
   | { readonly kind: 'hint'; readonly raw: string; readonly field: string };
 
 /** Tags that could be read as a number are left to the numbers. */
@@ -51,11 +51,11 @@ export function itemsOf(text: string, ask: Pick<Ask, 'job' | 'fields'>): readonl
       at += found.length;
       continue;
     }
-    const item = gaugeOf(itemOf(token, { tags, hints, labels }), ask);
+    const item = gaugeOf(itemOf(token, { tags, hints, labels }), { ...ask, at: token.at });
     items.push(item);
     at += 1;
   }
-  return withoutEchoes(withGauges(withTextsJoined(items)));
+  return withoutEchoes(withGauges(withTextsJoined(items, text)));
 }
 
 function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
@@ -103,12 +103,15 @@ function itemOf(
   const field = hints.get(stem(token.word));
   if (field !== undefined) return { kind: 'hint', raw: token.raw, field };
   if (token.word === '' || isFiller(token.word) || labels.has(stem(token.word)))
-    return { kind: 'soft', raw: token.raw };
-  return { kind: 'text', raw: token.raw };
+    return { kind: 'soft', raw: token.raw, at: token.at };
+  return { kind: 'text', raw: token.raw, at: token.at };
 }
 
 /** The gauge of one field names that field; of several, it tells nothing; any other is a tag of its own. */
-function gaugeOf(item: Item, { job, fields }: Pick<Ask, 'job' | 'fields'>): Item {
+function gaugeOf(
+  item: Item,
+  { job, fields, at }: Pick<Ask, 'job' | 'fields'> & { readonly at: number },
+): Item {
   if (item.kind !== 'tag' || item.known.kind !== 'gauge') return item;
   const { tag } = item.known;
   const own = fields.filter(
@@ -119,7 +122,7 @@ function gaugeOf(item: Item, { job, fields }: Pick<Ask, 'job' | 'fields'>): Item
   if (only === undefined) return item;
   return more.length === 0
     ? { kind: 'hint', raw: item.raw, field: only.name }
-    : { kind: 'soft', raw: item.raw };
+    : { kind: 'soft', raw: item.raw, at };
 }
 
 /** Another gauge belongs to the number before it. */
@@ -148,22 +151,21 @@ function withoutEchoes(items: readonly Item[]): readonly Item[] {
   });
 }
 
-/** Words that follow one another are one text, with the small words in it and around it. */
-function withTextsJoined(items: readonly Item[]): readonly Item[] {
+/** Words that follow one another are one text as it was written, with the small words in it and around it. */
+function withTextsJoined(items: readonly Item[], text: string): readonly Item[] {
   const joined: Item[] = [];
   for (const item of items) {
     const last = joined.at(-1);
     const isRun = isWords(item) && last !== undefined && isWords(last);
-    if (isRun)
-      joined[joined.length - 1] = {
-        kind: item.kind === 'text' || last.kind === 'text' ? 'text' : 'soft',
-        raw: `${last.raw} ${item.raw}`,
-      };
-    else joined.push(item);
+    if (isRun && !text.slice(last.at, item.at).includes(';')) {
+      const kind = item.kind === 'text' || last.kind === 'text' ? 'text' : 'soft';
+      const raw = text.slice(last.at, item.at + item.raw.length);
+      joined[joined.length - 1] = { kind, raw, at: last.at };
+    } else joined.push(item);
   }
   return joined.filter(({ kind }) => kind !== 'soft');
 }
 
-function isWords({ kind }: Item): boolean {
-  return kind === 'text' || kind === 'soft';
+function isWords(item: Item): item is Extract<Item, { kind: 'text' | 'soft' }> {
+  return item.kind === 'text' || item.kind === 'soft';
 }

@@ -1,9 +1,12 @@
 import { unitWord } from '../readings/unit-words.ts';
 import { plainText } from './words.ts';
 
-export type Token =
+type Piece =
   | { readonly kind: 'number'; readonly raw: string; readonly bare: boolean }
   | { readonly kind: 'word'; readonly raw: string; readonly word: string };
+
+/** `at` is where it begins in the text. */
+export type Token = Piece & { readonly at: number };
 
 /** Whatever begins like a number, also what is refused as one later: it is never cut into pieces that look better. */
 const NUMBER =
@@ -24,7 +27,7 @@ export function tokenise(text: string, known: Known = NOTHING_KNOWN): readonly T
   let rest = text.replace(BETWEEN, '');
   while (rest !== '') {
     const { token, length } = next(rest, known);
-    tokens.push(token);
+    tokens.push({ ...token, at: text.length - rest.length });
     rest = rest.slice(length).replace(BETWEEN, '');
   }
   return tokens;
@@ -38,7 +41,7 @@ export interface Known {
 const NOTHING_KNOWN: Known = { isTag: () => false, isName: () => false };
 
 interface Found {
-  readonly token: Token;
+  readonly token: Piece;
   readonly length: number;
 }
 

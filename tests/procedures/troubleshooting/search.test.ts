@@ -1,0 +1,108 @@
+import { describe, expect, test } from 'vitest';
+import { SOUND } from '../../../procedures/troubleshooting/causes.ts';
+import { type Model, modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
+import {
+  bestInformation,
+  drawHypothesis,
+  type Figures,
+  figuresOf,
+  pairsOf,
+  random,
+  search,
+  singlesOf,
+} from './simulate.ts';
+import { byExpectedCost, type Cure, checklist, cure, type Lead, likeliestRepair } from './simulate-cure.ts';
+import { VALVES } from './valves.ts';
+
+// The short form holds the size of things; the long one, with YOKESIDE_LONG=1, gives the figures that are told.
+const LONG = process.env.YOKESIDE_LONG === '1';
+const RUNS = LONG ? 300 : 12;
+const KINDS = Object.entries(VALVES).slice(0, LONG ? 4 : 1);
+const LIMIT_MS = LONG ? 3_600_000 : 120_000;
+
+function mean(runs: readonly Cure[], of: (run: Cure) => number): number {
+  return runs.reduce((sum, run) => sum + of(run), 0) / runs.length;
+}
+
+function cures(model: Model, of: { readonly lead: Lead; readonly seed: number }): readonly Cure[] {
+  const chance = random(of.seed);
+  return Array.from({ length: RUNS }, () =>
+    cure(model, { truth: drawHypothesis({ from: singlesOf(model), chance }), chance, lead: of.lead }),
+  );
+}
+
+function searches(model: Model, of: { readonly from: Model['hypotheses']; readonly seed: number }): Figures {
+  const chance = random(of.seed);
+  return figuresOf(
+    Array.from({ length: RUNS }, () =>
+      search(model, {
+        truth: drawHypothesis({ from: of.from, chance }),
+        chance,
+        policy: bestInformation,
+        stopFraction: 0.9,
+      }),
+    ),
+  );
+}
+
+function tell(figures: unknown): void {
+  if (LONG) console.log(JSON.stringify(figures));
+}
+
+describe.each(KINDS)('valves with a hidden fault, %s', (kind, facts) => {
+  const model = modelOf(facts);
+
+  test(
+    'are cured in well under the minutes of a checklist, and far under those of trying the likeliest repair',
+    () => {
+      const ours = cures(model, { lead: byExpectedCost, seed: 1 });
+      const list = cures(model, { lead: checklist, seed: 1 });
+      const tried = cures(model, { lead: likeliestRepair, seed: 1 });
+      const minutes = [ours, list, tried].map((runs) => mean(runs, (run) => run.minutes));
+      tell({
+        kind,
+        minutesToCured: { ours: minutes[0], checklist: minutes[1], likeliestRepair: minutes[2] },
+        checks: { ours: mean(ours, (run) => run.checks), checklist: mean(list, (run) => run.checks) },
+        repairs: mean(ours, (run) => run.repairs),
+        firstRepairRight: mean(ours, (run) => (run.firstRepairRight ? 1 : 0)),
+      });
+      expect(minutes[0] ?? 0).toBeLessThan(0.75 * (minutes[1] ?? 0));
+      expect(minutes[0] ?? 0).toBeLessThan(0.4 * (minutes[2] ?? 0));
+    },
+    LIMIT_MS,
+  );
+
+  test(
+    'have their repair named, and as surely as is said',
+    () => {
+      const figures = searches(model, { from: singlesOf(model), seed: 2 });
+      tell({ kind, singles: figures });
+      expect(figures.right).toBeGreaterThanOrEqual(LONG ? 0.9 : 0.7);
+      expect(figures.firstThree).toBeGreaterThanOrEqual(LONG ? 0.95 : 0.8);
+      // It may be more often right than it says, never much less.
+      expect(figures.stated - figures.right).toBeLessThan(LONG ? 0.03 : 0.2);
+    },
+    LIMIT_MS,
+  );
+
+  test(
+    'are called sound where they are',
+    () => {
+      const sound = model.hypotheses.filter(({ causes }) => causes[0] === SOUND);
+      const figures = searches(model, { from: sound, seed: 3 });
+      tell({ kind, sound: figures });
+      expect(figures.right).toBeGreaterThanOrEqual(LONG ? 0.9 : 0.75);
+    },
+    LIMIT_MS,
+  );
+
+  test(
+    'with two faults at once have one of them named',
+    () => {
+      const figures = searches(model, { from: pairsOf(model), seed: 4 });
+      tell({ kind, pairs: figures });
+      expect(figures.right).toBeGreaterThanOrEqual(LONG ? 0.85 : 0.7);
+    },
+    LIMIT_MS,
+  );
+});

@@ -15,7 +15,8 @@ const TAP_MS = 550;
 
 /** What is written on each card, what it is understood as, and where that leads. */
 const CARDS = [
-  { reply: 'done', understood: /not counted yet/, to: 'rigGauges' },
+  { reply: 'done', understood: /not counted yet/, to: 'knowEnergies' },
+  { reply: 'yes', understood: /Yes/, to: 'rigGauges' },
   { reply: '9 psi 9,0', understood: /Signal gauge.*9 psi.*Second gauge.*9,0 psi/s, to: 'rigShutIn' },
   { reply: 'done', understood: /not counted yet/, to: 'rigHold' },
   { reply: '9.0 psi 9.0', understood: /Before the wait.*After it/s, to: 'rigBleed' },
@@ -83,7 +84,7 @@ inBrowser('cards answered by the reply line alone', (open) => {
     await page.locator('.replied .understood').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/still wanted: Name the operator by role/);
     if (SHOT) await shots(page, 'partial');
-    await page.locator('#reply').fill('shift operator, yes');
+    await page.locator('#reply').fill('name: shift operator; who watches: board operator; yes');
     await page.waitForTimeout(TAP_MS);
     await page.keyboard.press('Enter');
     await page.locator('[data-count]:focus').waitFor();
@@ -105,6 +106,7 @@ inBrowser('cards answered by the reply line alone', (open) => {
     const { page } = await open({ origin: server.origin, viewport: PHONE });
     const id = await opened(page, 'FV-103');
     await answer(page, id, CARDS[0]);
+    await answer(page, id, CARDS[1]);
     await page.locator('#reply').fill('9');
     await page.keyboard.press('Enter');
     await page.locator('.replied__choices').waitFor();

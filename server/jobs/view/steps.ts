@@ -43,7 +43,7 @@ function stepView(
   return {
     step: id,
     title: fill(card.title, job),
-    how: fill(card.how ?? '', job),
+    how: capital(fill(card.how ?? '', job)),
     caution:
       caution === undefined
         ? ''
@@ -68,4 +68,8 @@ function stateOf(
     };
   const reach = compiled.proofs.get(factsKey(job.facts))?.reach;
   return { state: reach?.has(id) === false ? 'not for this valve' : 'not reached', more: '' };
+}
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -4,7 +4,7 @@ import { signalOpens, type ValveFacts } from '../valve-facts.ts';
 
 /**
  * From what a gauge said to the axis of a check: how far off this valve's own expectation, in percent, with the
- * standard uncertainty of that. One file a kind of arithmetic; which check uses which stands in `from-gauges.ts`.
+ * standard uncertainty of that. `Measured.axis` of each check says which of these it takes.
  */
 export interface OnAxis {
   readonly value: number;

@@ -58,7 +58,16 @@ const RUBBISH = [
 type Move =
   | { readonly kind: 'script' }
   | {
-      readonly kind: 'choose' | 'rubbish' | 'mixed' | 'stale' | 'correct' | 'back';
+      readonly kind:
+        | 'choose'
+        | 'rubbish'
+        | 'mixed'
+        | 'stale'
+        | 'correct'
+        | 'back'
+        | 'override'
+        | 'readAgain'
+        | 'round';
       readonly at: number;
       readonly salt: number;
     }
@@ -69,7 +78,17 @@ const arbitraryMove: fc.Arbitrary<Move> = fc.oneof(
   {
     weight: 6,
     arbitrary: fc.record({
-      kind: fc.constantFrom('choose', 'rubbish', 'mixed', 'stale', 'correct', 'back'),
+      kind: fc.constantFrom(
+        'choose',
+        'rubbish',
+        'mixed',
+        'stale',
+        'correct',
+        'back',
+        'override',
+        'readAgain',
+        'round',
+      ),
       at: fc.nat(50),
       salt: fc.nat(50),
     }),
@@ -133,6 +152,15 @@ const AGAIN = {
   processOutletAgainPa: '0',
 };
 
+/** Acts that pass a point without its signature where a definition allows it; here none does. */
+const WAYS_ROUND: readonly Act[] = [
+  { kind: 'go-on' },
+  { kind: 'waive', reason: 'in a hurry' },
+  { kind: 'review', about: 3 },
+  { kind: 'confirm-radio', about: 3, code: 'K7Q-49X' },
+  { kind: 'deny-radio', about: 3, reason: 'not me' },
+];
+
 /** The act that a move means on the card that stands open, or null where time alone passes. */
 function meant(run: JobRun, move: Move): Act | null {
   switch (move.kind) {
@@ -167,6 +195,19 @@ function meant(run: JobRun, move: Move): Act | null {
     }
     case 'back':
       return { kind: 'go-back', to: at(run.job.answers, move.at)?.step ?? 'needs' };
+    case 'override': {
+      const outcome = at(['inside', 'outside', 'too close', 'does not repeat', 'shown'], move.salt) ?? '';
+      return { kind: 'override', outcome, reason: 'seen otherwise' };
+    }
+    case 'readAgain': {
+      const line = at(run.job.answers, move.at);
+      const given = Object.fromEntries((line?.readings ?? []).map(({ field, typed }) => [field, typed]));
+      const slip = move.salt % 2 === 0 ? {} : { [Object.keys(given)[0] ?? '']: '9 psi' };
+      const mode = move.salt % 3 === 0 ? 'peer' : 'independent';
+      return { kind: 'read-again', about: line?.place ?? 0, mode, given: { ...given, ...slip } };
+    }
+    case 'round':
+      return at<Act>(WAYS_ROUND, move.salt) ?? null;
     case 'sign':
       return { kind: 'sign', shownDigest: run.shownDigest };
     case 'sendBack':

@@ -51,7 +51,7 @@ const listPoints = route({
     };
     return {
       data: view,
-      page: { title: 'Locked and bypassed now', template: 'pages/points.njk', params },
+      page: { title: 'Locked now', template: 'pages/points.njk', params },
       ...(isKnown ? { seeOther: pathOf(found) } : {}),
     };
   },
@@ -191,7 +191,7 @@ const allowTagAlone = route({
 });
 
 function tablesPage(params: { readonly table: string; readonly faults: readonly string[] }): PageView {
-  return { title: 'Points from a table', template: 'pages/point-tables.njk', params };
+  return { title: 'Point table', template: 'pages/point-tables.njk', params };
 }
 
 const showPointTables = route({

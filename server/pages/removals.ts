@@ -44,7 +44,7 @@ const showRemovals = route({
     const params = { removals };
     return {
       data: { removals },
-      page: { title: 'Your locks, taken off while you were away', template: 'pages/removals.njk', params },
+      page: { title: 'Your locks', template: 'pages/removals.njk', params },
     };
   },
 });

@@ -132,7 +132,7 @@ export async function crewPage(
     away: away === undefined ? null : { ...away, lastSeen },
     who: typed.who ?? '',
   };
-  return { title: `Job ${view.job}, ${view.tag}: people`, template: 'pages/crew.njk', params };
+  return { title: `${view.tag}, job ${view.job}`, template: 'pages/crew.njk', params };
 }
 
 /** When they last signed in: the log knows that much of whether somebody is here. */

@@ -43,7 +43,7 @@ export interface Cause {
   readonly words: string;
   readonly family: Family;
   /** Weight among all causes before anything was looked at, given that somebody complained. */
-  readonly weight: number | ((v: ValveFacts) => number);
+  readonly prior: number | ((v: ValveFacts) => number);
   /** Where the weight comes from. */
   readonly basis: string;
   readonly when?: (v: ValveFacts) => boolean;
@@ -60,6 +60,6 @@ export function isSpread(row: Row): row is Spread {
   return Array.isArray((row as Spread).pieces);
 }
 
-export function weightOf(cause: Cause, v: ValveFacts): number {
-  return typeof cause.weight === 'number' ? cause.weight : cause.weight(v);
+export function priorOf(cause: Cause, v: ValveFacts): number {
+  return typeof cause.prior === 'number' ? cause.prior : cause.prior(v);
 }

@@ -78,23 +78,21 @@ export function moveMinutes({ from, to }: { readonly from: Hub; readonly to: Hub
   return minutes;
 }
 
-/** Fitting a gauge opens a live line: on the bypass, the line vented first. Minutes: judgement. */
-export const FIT_GAUGE = {
-  hub: 'bypassed',
-  exposes: 'breakSignalLine',
-  minutes: {
-    source: 8,
-    signal: 8,
-    actuator: 8,
-    cylinderTop: 10,
-    cylinderBottom: 10,
-    nozzle: 10,
-    nozzleTop: 10,
-    nozzleBottom: 10,
-    supply: 10,
-  },
-} as const satisfies {
+/** Fitting a gauge opens a live line: on the bypass, the line vented first. */
+export const FIT_GAUGE = { hub: 'bypassed', exposes: 'breakSignalLine' } as const satisfies {
   readonly hub: Hub;
   readonly exposes: ActionClass;
-  readonly minutes: Readonly<Record<GaugePoint, number>>;
+};
+
+/** Judgement. */
+export const FIT_GAUGE_MINUTES: Readonly<Record<GaugePoint, number>> = {
+  source: 8,
+  signal: 8,
+  actuator: 8,
+  cylinderTop: 10,
+  cylinderBottom: 10,
+  nozzle: 10,
+  nozzleTop: 10,
+  nozzleBottom: 10,
+  supply: 10,
 };

@@ -50,7 +50,7 @@ export const airCauses = {
   supplyLost: {
     words: 'The air supply is lost: a cock shut, a line broken',
     family: 'air',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.dirtyAir,
     inside: 'header cock shut, line broken and regulator failed shut: followed upstream',
     hides: NEEDS_AIR,
@@ -66,7 +66,7 @@ export const airCauses = {
   positionerSupplyShut: {
     words: 'Air reaches the source but not the positioner: its own cock or filter is shut or plugged',
     family: 'positioner',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.dirtyAir,
     when: hasPositioner,
     hides: ['positionerExhaust', 'soapActuatorTube', 'soapOutputTubes', 'soapCylinder'],
@@ -81,7 +81,7 @@ export const airCauses = {
   supplyLow: {
     words: 'The supply regulator is set or has drifted low',
     family: 'air',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.judgement,
     shows: (v) => {
       const starves = hasPositioner(v);
@@ -106,7 +106,7 @@ export const airCauses = {
   supplyStarves: {
     words: 'Filter or regulator is clogged: right at rest, starving when air is used',
     family: 'air',
-    weight: 2,
+    prior: 2,
     basis: BASIS.dirtyAir,
     shows: () => ({
       trend: { sluggish: 0.85 },
@@ -122,7 +122,7 @@ export const airCauses = {
   wetAir: {
     words: 'Wet or oily air fouls the pilot parts',
     family: 'air',
-    weight: 3,
+    prior: 3,
     basis: BASIS.dirtyAir,
     shows: () => ({
       trend: { sluggish: 0.6 },
@@ -147,7 +147,7 @@ export const airCauses = {
   supplyHigh: {
     words: 'The supply regulator creeps high',
     family: 'air',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     shows: (v) => ({
       supplyPressure: { high: 0.98 },

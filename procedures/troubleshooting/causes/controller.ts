@@ -6,14 +6,14 @@ export const controllerCauses = {
   nothingWrong: {
     words: 'Nothing is wrong with the valve',
     family: 'sound',
-    weight: 8,
+    prior: 8,
     basis: BASIS.loops,
     shows: () => ({}),
   },
   outputHeld: {
     words: 'The controller is in manual, tracking, or its output is held',
     family: 'controller',
-    weight: 3,
+    prior: 3,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { frozen: 0.92 },
@@ -24,7 +24,7 @@ export const controllerCauses = {
   wrongAction: {
     words: 'The controller acts the wrong way, or its output is limited, after a change',
     family: 'controller',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.53, 'wound down': 0.41 },
@@ -35,7 +35,7 @@ export const controllerCauses = {
   tunedTooTight: {
     words: 'The controller is tuned too tight',
     family: 'controller',
-    weight: 5,
+    prior: 5,
     basis: BASIS.loops,
     shows: () => ({
       controllerOutput: { swings: 0.93 },
@@ -46,7 +46,7 @@ export const controllerCauses = {
   disturbance: {
     words: 'Something else in the plant swings and this loop follows it',
     family: 'process',
-    weight: 4,
+    prior: 4,
     basis: BASIS.loops,
     shows: () => ({
       controllerOutput: { swings: 0.93 },
@@ -57,7 +57,7 @@ export const controllerCauses = {
   measurementWrong: {
     words: 'The transmitter or its impulse line reads wrong',
     family: 'controller',
-    weight: 4,
+    prior: 4,
     basis: BASIS.loops,
     inside: 'transmitter, impulse line and wrong range look alike from here',
     shows: () => ({

@@ -30,7 +30,7 @@ export const pistonCauses = {
   pistonSeals: {
     words: 'The piston seals leak from one end to the other',
     family: 'actuator',
-    weight: 3,
+    prior: 3,
     basis: BASIS.leaks,
     when: doubleActing,
     inside: 'a worn ring, a damaged bore and a piston gasket look alike until it is open',
@@ -46,7 +46,7 @@ export const pistonCauses = {
       listenExhaust: { loud: 0.6, 'no bleed': 0.06 },
       positionerExhaust: { blows: 0.55 },
       blockActuatorSide: { 'slow fall': 0.25, 'fast fall': 0.72 },
-      crossLeak: { flow: 0.97 },
+      crossLeak: { passes: 0.97 },
       strokeByController: { slow: 0.73 },
       strokeOnTestAir: { slow: 0.73 },
       openActuator: { 'piston seal worn': 0.97 },
@@ -55,7 +55,7 @@ export const pistonCauses = {
   rodSeal: {
     words: 'Rod seal or end cap of the cylinder leaks',
     family: 'actuator',
-    weight: 2,
+    prior: 2,
     basis: BASIS.leaks,
     when: (v) => v.actuator === 'piston',
     shows: () => ({
@@ -68,7 +68,7 @@ export const pistonCauses = {
   equaliserOpen: {
     words: 'The equalising valve of the cylinder was left open',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.judgement,
     when: doubleActing,
     shows: () => ({
@@ -86,7 +86,7 @@ export const pistonCauses = {
       equaliser: { open: 0.99 },
       equaliserFeel: { part: 0.9 },
       blockActuatorSide: { 'fast fall': 0.6, 'slow fall': 0.1 },
-      crossLeak: { flow: 0.96 },
+      crossLeak: { passes: 0.96 },
       strokeByController: { 'does not move': 0.77, slow: 0.2 },
       strokeOnTestAir: { 'does not move': 0.77, slow: 0.2 },
       leavesSeatAt: { never: 0.82 },
@@ -95,7 +95,7 @@ export const pistonCauses = {
   equaliserPasses: {
     words: 'The equalising valve is shut but passes',
     family: 'actuator',
-    weight: 0.6,
+    prior: 0.6,
     basis: BASIS.judgement,
     when: doubleActing,
     shows: () => ({
@@ -110,7 +110,7 @@ export const pistonCauses = {
       positionerExhaust: { blows: 0.5 },
       equaliserFeel: { part: 0.7 },
       blockActuatorSide: { 'slow fall': 0.4, 'fast fall': 0.5 },
-      crossLeak: { flow: 0.95 },
+      crossLeak: { passes: 0.95 },
       strokeByController: { slow: 0.7 },
       strokeOnTestAir: { slow: 0.7 },
     }),
@@ -118,7 +118,7 @@ export const pistonCauses = {
   topTubeLeaks: {
     words: 'The tube to the top of the cylinder leaks',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.leaks,
     when: doubleActing,
     shows: (v) => outputTube('top', v),
@@ -126,7 +126,7 @@ export const pistonCauses = {
   bottomTubeLeaks: {
     words: 'The tube to the bottom of the cylinder leaks',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.leaks,
     when: doubleActing,
     shows: (v) => outputTube('bottom', v),
@@ -134,7 +134,7 @@ export const pistonCauses = {
   outputTubeBlocked: {
     words: 'A tube from positioner to actuator is blocked or crushed',
     family: 'actuator',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     when: (v) => v.positioner !== 'none',
     shows: (v) => ({
@@ -151,7 +151,7 @@ export const pistonCauses = {
   boreScored: {
     words: 'The cylinder bore is scored or rusty',
     family: 'actuator',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.loops,
     when: (v) => v.actuator === 'piston',
     inside: 'friction of the cylinder and of the packing add up in one pressure: only uncoupling parts them',
@@ -172,7 +172,7 @@ export const pistonCauses = {
   rodOff: {
     words: 'The piston rod nut is off, or the rod is broken inside the cylinder',
     family: 'actuator',
-    weight: 0.5,
+    prior: 0.5,
     basis: BASIS.judgement,
     when: doubleActing,
     shows: (v) => {

@@ -43,7 +43,7 @@ export const positionerCauses = {
   flapperBent: {
     words: 'The flapper is bent or out of square with its nozzle',
     family: 'positioner',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     when: pneumatic,
     shows: () => ({
@@ -64,7 +64,7 @@ export const positionerCauses = {
   relayWorn: {
     words: 'The relay of the positioner is worn and leaks to exhaust',
     family: 'positioner',
-    weight: 2,
+    prior: 2,
     basis: BASIS.leaks,
     when: hasPositioner,
     shows: () => ({
@@ -87,7 +87,7 @@ export const positionerCauses = {
   bellowsRuptured: {
     words: 'The input bellows or capsule of the positioner is ruptured',
     family: 'positioner',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.judgement,
     when: pneumatic,
     shows: (v) => {
@@ -114,7 +114,7 @@ export const positionerCauses = {
   linkageOff: {
     words: 'The feedback linkage is broken or off',
     family: 'positioner',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     when: hasPositioner,
     shows: (v) => ({
@@ -128,7 +128,7 @@ export const positionerCauses = {
   rangeSpringOff: {
     words: 'The range spring of the positioner is broken or off',
     family: 'positioner',
-    weight: 0.7,
+    prior: 0.7,
     basis: BASIS.judgement,
     when: pneumatic,
     shows: (v) => ({
@@ -140,7 +140,7 @@ export const positionerCauses = {
   linkageWorn: {
     words: 'Feedback linkage or cam is loose or worn',
     family: 'positioner',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     when: hasPositioner,
     shows: () => ({
@@ -163,7 +163,7 @@ export const positionerCauses = {
   zeroOrSpanWrong: {
     words: 'Zero or span of the positioner is out of adjustment',
     family: 'positioner',
-    weight: 3,
+    prior: 3,
     basis: BASIS.judgement,
     when: hasPositioner,
     shows: () => ({
@@ -182,7 +182,7 @@ export const positionerCauses = {
   gainTooHigh: {
     words: 'The positioner is set too lively and hunts',
     family: 'positioner',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.judgement,
     when: hasPositioner,
     shows: () => ({
@@ -202,7 +202,7 @@ export const positionerCauses = {
   electricPartDead: {
     words: 'The electric part of the positioner does not answer or drives it to one end',
     family: 'positioner',
-    weight: 4,
+    prior: 4,
     basis: BASIS.judgement,
     when: (v) => v.positioner === 'electropneumatic',
     shows: (v) => ({
@@ -219,7 +219,7 @@ export const positionerCauses = {
   tubesCrossed: {
     words: 'The two tubes to the cylinder are exchanged, after work',
     family: 'positioner',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     when: (v) => !v.spring,
     shows: (v) => {

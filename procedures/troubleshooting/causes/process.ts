@@ -8,7 +8,7 @@ export const processCauses = {
   processBypassPasses: {
     words: 'The process bypass is open or passes',
     family: 'process',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.judgement,
     when: (v) => v.bypassLine,
     shows: () => ({
@@ -23,7 +23,7 @@ export const processCauses = {
   lineThrottled: {
     words: 'A block valve is throttled or a strainer plugged',
     family: 'process',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.83 },
@@ -36,7 +36,7 @@ export const processCauses = {
   thrustTooSmall: {
     words: 'The actuator is too weak for the pressure drop now over the valve',
     family: 'process',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.judgement,
     when: (v) => !v.balancedPlug,
     shows: (v) => {
@@ -67,7 +67,7 @@ export const processCauses = {
   tooLarge: {
     words: 'The valve is too large for the flow now wanted: it works near its seat',
     family: 'process',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.loops,
     shows: () => ({
       controllerOutput: { 'wound down': 0.45, swings: 0.35 },
@@ -80,7 +80,7 @@ export const processCauses = {
   tooSmall: {
     words: 'The valve is too small for the flow now wanted: full open and not enough',
     family: 'process',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.9 },
@@ -91,7 +91,7 @@ export const processCauses = {
   fluidChanged: {
     words: 'The fluid is not what the valve was sized for: flashing, gas in it, thicker, lighter',
     family: 'process',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.4, swings: 0.1 },

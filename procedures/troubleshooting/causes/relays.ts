@@ -42,7 +42,7 @@ export const oneRelayCauses = {
   relayRestriction: {
     words: 'The restriction of the relay is plugged',
     family: 'positioner',
-    weight: 3,
+    prior: 3,
     basis: BASIS.nozzles,
     when: oneRelay,
     shows: (v) => ({
@@ -60,7 +60,7 @@ export const oneRelayCauses = {
   relayNozzle: {
     words: 'The nozzle of the positioner is plugged or dirty',
     family: 'positioner',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.nozzles,
     when: oneRelay,
     shows: (v) => ({
@@ -76,7 +76,7 @@ export const oneRelayCauses = {
   relaySticks: {
     words: 'The relay of the positioner sticks',
     family: 'positioner',
-    weight: 2,
+    prior: 2,
     basis: BASIS.dirtyAir,
     when: oneRelay,
     inside: 'dirt, rust, a torn relay diaphragm and a broken relay spring: told on the bench only',
@@ -189,35 +189,35 @@ const STICKS_INSIDE = 'dirt, rust, a torn relay diaphragm and a broken relay spr
 export const relayAnEndCauses = {
   restrictionTop: {
     words: 'The restriction of the relay that loads the top is plugged',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.nozzles,
     shows: (v: ValveFacts) => restrictionAt('top', v),
     ...shared,
   },
   restrictionBottom: {
     words: 'The restriction of the relay that loads the bottom is plugged',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.nozzles,
     shows: (v: ValveFacts) => restrictionAt('bottom', v),
     ...shared,
   },
   nozzleTop: {
     words: 'The nozzle of the relay that loads the top is plugged',
-    weight: 1.25,
+    prior: 1.25,
     basis: BASIS.nozzles,
     shows: (v: ValveFacts) => nozzleAt('top', v),
     ...shared,
   },
   nozzleBottom: {
     words: 'The nozzle of the relay that loads the bottom is plugged',
-    weight: 1.25,
+    prior: 1.25,
     basis: BASIS.nozzles,
     shows: (v: ValveFacts) => nozzleAt('bottom', v),
     ...shared,
   },
   relayTopSticks: {
     words: 'The relay that loads the top sticks',
-    weight: 1,
+    prior: 1,
     basis: BASIS.dirtyAir,
     inside: STICKS_INSIDE,
     shows: () => stuckAt('top'),
@@ -225,7 +225,7 @@ export const relayAnEndCauses = {
   },
   relayBottomSticks: {
     words: 'The relay that loads the bottom sticks',
-    weight: 1,
+    prior: 1,
     basis: BASIS.dirtyAir,
     inside: STICKS_INSIDE,
     shows: () => stuckAt('bottom'),

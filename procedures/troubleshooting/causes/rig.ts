@@ -8,7 +8,7 @@ export const rigCauses = {
   gaugeWrong: {
     words: 'A gauge that this rests on reads wrong or sticks',
     family: 'test rig',
-    weight: (v) => (v.rigUsed ? 1.5 : 0.8),
+    prior: (v) => (v.rigUsed ? 1.5 : 0.8),
     basis: BASIS.judgement,
     inside: 'an offset, a sticking pointer and a wrong range: only a second gauge over the range tells',
     shows: (v) => ({
@@ -56,7 +56,7 @@ export const rigCauses = {
   rigLeaks: {
     words: 'The test rig leaks by itself',
     family: 'test rig',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     when: (v) => v.rigUsed,
     shows: (v) => ({
@@ -70,7 +70,7 @@ export const rigCauses = {
   rigDoesNotBleed: {
     words: 'The test regulator does not bleed down, which looks like hysteresis',
     family: 'test rig',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     when: (v) => v.rigUsed,
     shows: (v) => ({

@@ -54,7 +54,7 @@ export const signalCauses = {
   wiringOpen: {
     words: 'The signal wiring is open, a fuse or an output card is dead',
     family: 'signal',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     when: transducer,
     shows: (v) => ({
@@ -73,7 +73,7 @@ export const signalCauses = {
   currentLow: {
     words: 'The signal current is low: leak to earth, extra load, bad joint',
     family: 'signal',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     when: transducer,
     shows: (v) => ({
@@ -89,7 +89,7 @@ export const signalCauses = {
   transducerRestriction: {
     words: 'Restriction or inlet filter of the transducer is plugged',
     family: 'signal',
-    weight: 3,
+    prior: 3,
     basis: BASIS.nozzles,
     when: airSource,
     shows: weakSource,
@@ -97,7 +97,7 @@ export const signalCauses = {
   transducerNozzle: {
     words: 'Nozzle of the transducer is plugged',
     family: 'signal',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.nozzles,
     when: airSource,
     shows: sourceStuckHigh,
@@ -105,7 +105,7 @@ export const signalCauses = {
   transducerOff: {
     words: 'The transducer is out of calibration',
     family: 'signal',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.judgement,
     when: airSource,
     inside: 'a moved zero, a shifted span and a changed supply look alike until five points are taken',
@@ -132,7 +132,7 @@ export const signalCauses = {
   controllerRestriction: {
     words: 'Restriction of the pneumatic controller is plugged',
     family: 'signal',
-    weight: 3,
+    prior: 3,
     basis: BASIS.nozzles,
     when: pneumaticController,
     shows: weakSource,
@@ -140,7 +140,7 @@ export const signalCauses = {
   controllerNozzle: {
     words: 'Nozzle of the pneumatic controller is plugged',
     family: 'signal',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.nozzles,
     when: pneumaticController,
     shows: sourceStuckHigh,
@@ -148,7 +148,7 @@ export const signalCauses = {
   rangeMismatch: {
     words: 'Signal range and valve do not belong together, after a change (split range, wrong transducer)',
     family: 'signal',
-    weight: 0.8,
+    prior: 0.8,
     basis: BASIS.judgement,
     when: hasSignalTube,
     shows: (v) => ({
@@ -165,7 +165,7 @@ export const signalCauses = {
   signalTubeLeaks: {
     words: 'The signal tube or a fitting leaks',
     family: 'signal',
-    weight: 3,
+    prior: 3,
     basis: BASIS.leaks,
     when: hasSignalTube,
     shows: () => ({ soapSignalTube: { bubbles: 0.97 } }),
@@ -179,7 +179,7 @@ export const signalCauses = {
   signalTubeBlocked: {
     words: 'The signal tube is blocked, crushed or frozen',
     family: 'signal',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     when: hasSignalTube,
     shows: (v) => ({
@@ -217,7 +217,7 @@ export const signalCauses = {
   lockUpShut: {
     words: 'The lock-up relay has shut the air in, or sticks',
     family: 'signal',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.dirtyAir,
     when: (v) => v.lockUp,
     shows: (v) => ({
@@ -229,7 +229,7 @@ export const signalCauses = {
   tripSolenoid: {
     words: 'The trip solenoid has tripped or sticks',
     family: 'signal',
-    weight: 2,
+    prior: 2,
     basis: BASIS.dirtyAir,
     when: (v) => v.trip,
     shows: (v) => ({
@@ -244,7 +244,7 @@ export const signalCauses = {
   boosterSticks: {
     words: 'Booster or quick exhaust sticks, vents or hunts',
     family: 'signal',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.dirtyAir,
     when: (v) => v.booster,
     shows: (v) => ({

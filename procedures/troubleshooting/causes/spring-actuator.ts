@@ -29,7 +29,7 @@ export const springActuatorCauses = {
   diaphragmTorn: {
     words: 'The diaphragm is torn or split',
     family: 'actuator',
-    weight: 4.5,
+    prior: 4.5,
     basis: BASIS.rubber,
     when: diaphragm,
     inside:
@@ -50,7 +50,7 @@ export const springActuatorCauses = {
   diaphragmPorous: {
     words: 'The diaphragm has a pinhole or is porous',
     family: 'actuator',
-    weight: 4.5,
+    prior: 4.5,
     basis: BASIS.rubber,
     when: diaphragm,
     inside: 'a pinhole, a porous sheet and a leaking centre joint look alike until it is open',
@@ -69,7 +69,7 @@ export const springActuatorCauses = {
   caseJoint: {
     words: 'The joint of the diaphragm case leaks: nuts loose',
     family: 'actuator',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.leaks,
     when: diaphragm,
     shows: () => ({}),
@@ -83,7 +83,7 @@ export const springActuatorCauses = {
   caseStemSeal: {
     words: 'The stem seal of the case that holds the air leaks',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.rubber,
     // Air above the diaphragm leaves the stem on the side without air: no seal there.
     when: (v) => diaphragm(v) && v.airMovesStem === 'up',
@@ -98,7 +98,7 @@ export const springActuatorCauses = {
   pistonSealSpring: {
     words: 'The piston seal leaks to the spring side',
     family: 'actuator',
-    weight: 4,
+    prior: 4,
     basis: BASIS.leaks,
     when: (v) => v.actuator === 'piston' && v.spring,
     shows: () => ({}),
@@ -115,7 +115,7 @@ export const springActuatorCauses = {
   actuatorTubeLeaks: {
     words: 'The tube from positioner to actuator leaks',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.leaks,
     when: (v) => v.spring && hasPositioner(v),
     shows: () => ({}),
@@ -129,7 +129,7 @@ export const springActuatorCauses = {
   springBroken: {
     words: 'The actuator spring is broken',
     family: 'actuator',
-    weight: 1.8,
+    prior: 1.8,
     basis: BASIS.judgement,
     when: spring,
     inside:
@@ -155,7 +155,7 @@ export const springActuatorCauses = {
   springTooTight: {
     words: 'The bench set is too high: the spring is wound too tight',
     family: 'actuator',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
     shows: (v) => ({
@@ -172,7 +172,7 @@ export const springActuatorCauses = {
   springSlack: {
     words: 'The bench set is too low: the spring is slack',
     family: 'actuator',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
     shows: (v) => ({
@@ -188,7 +188,7 @@ export const springActuatorCauses = {
   wrongSpring: {
     words: 'A spring of another rate is fitted, after an overhaul',
     family: 'actuator',
-    weight: 0.4,
+    prior: 0.4,
     basis: BASIS.judgement,
     when: spring,
     shows: (v) => ({
@@ -208,7 +208,7 @@ export const springActuatorCauses = {
   springVentPlugged: {
     words: 'The vent of the spring case is plugged',
     family: 'actuator',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.judgement,
     when: spring,
     // The trapped air is a second spring: a small step comes, a large one falls short and creeps.
@@ -226,7 +226,7 @@ export const springActuatorCauses = {
   plateLoose: {
     words: 'Diaphragm plate, piston nut or stem nut is loose inside',
     family: 'actuator',
-    weight: 0.7,
+    prior: 0.7,
     basis: BASIS.judgement,
     when: spring,
     shows: (v) => ({

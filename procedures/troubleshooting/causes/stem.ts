@@ -33,7 +33,7 @@ export const stemCauses = {
   packingTight: {
     words: 'The packing is too tight or dried out',
     family: 'packing',
-    weight: 8,
+    prior: 8,
     basis: BASIS.loops,
     inside: 'drawn down too far, dried and swollen by heat look alike',
     shows: (v) => ({
@@ -68,7 +68,7 @@ export const stemCauses = {
   stemBent: {
     words: 'The stem is bent, scored or binds',
     family: 'stem',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.loops,
     shows: (v) => ({
       controllerOutput: { swings: 0.46, 'wound up': 0.04, 'wound down': 0.04, frozen: 0.03 },
@@ -98,7 +98,7 @@ export const stemCauses = {
   plugSeized: {
     words: 'The plug has seized or galled in its guide',
     family: 'trim',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     shows: (v) => ({
       controllerOutput: { 'wound up': 0.64, 'wound down': 0.27 },
@@ -125,7 +125,7 @@ export const stemCauses = {
   packingLeaks: {
     words: 'The packing leaks to the outside',
     family: 'packing',
-    weight: 3.5,
+    prior: 3.5,
     basis: BASIS.leaks,
     shows: () => ({
       fluidOutside: { gland: 0.98 },
@@ -135,7 +135,7 @@ export const stemCauses = {
   couplingSlipped: {
     words: 'The stem coupling has slipped: indicator and plug no longer agree',
     family: 'stem',
-    weight: 1.8,
+    prior: 1.8,
     basis: BASIS.judgement,
     shows: (v) => ({
       // The positioner reads the actuator stem: it agrees with itself.
@@ -163,7 +163,7 @@ export const stemCauses = {
   stopEngaged: {
     words: 'The handwheel is engaged or a travel stop is wound in',
     family: 'actuator',
-    weight: 2,
+    prior: 2,
     basis: BASIS.judgement,
     shows: (v) => ({
       controllerOutput: { 'wound up': 0.51, 'wound down': 0.2 },
@@ -187,7 +187,7 @@ export const stemCauses = {
   plugOff: {
     words: 'The plug is off its stem',
     family: 'stem',
-    weight: 0.9,
+    prior: 0.9,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.52, 'wound down': 0.31 },
@@ -206,7 +206,7 @@ export const stemCauses = {
   plugSetWrong: {
     words: 'The plug stem is screwed too far in or out, after an overhaul: no seat load',
     family: 'stem',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     shows: (v) => ({
       controllerOutput: { 'wound down': 0.2 },

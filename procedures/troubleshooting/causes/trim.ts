@@ -13,7 +13,7 @@ export const trimCauses = {
   seatWorn: {
     words: 'Seat or plug is worn or wire-drawn',
     family: 'trim',
-    weight: 4,
+    prior: 4,
     basis: BASIS.judgement,
     inside: 'a worn seat, a worn plug and a loose seat ring read alike until the body is open',
     shows: () => ({
@@ -27,7 +27,7 @@ export const trimCauses = {
   objectInSeat: {
     words: 'Something lies between plug and seat',
     family: 'trim',
-    weight: 1.8,
+    prior: 1.8,
     basis: BASIS.judgement,
     shows: (v) => ({
       controllerOutput: { 'wound down': 0.62 },
@@ -49,7 +49,7 @@ export const trimCauses = {
   fouled: {
     words: 'Trim or body is plugged by scale or deposits',
     family: 'trim',
-    weight: 2.5,
+    prior: 2.5,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.78 },
@@ -63,7 +63,7 @@ export const trimCauses = {
   cavitation: {
     words: 'Cavitation or flashing eats the trim',
     family: 'trim',
-    weight: 1.5,
+    prior: 1.5,
     basis: BASIS.judgement,
     shows: () => ({
       flowAgainstTravel: { less: 0.36, more: 0.05, 'does not follow': 0.04 },
@@ -76,7 +76,7 @@ export const trimCauses = {
   turnedRound: {
     words: 'The body stands against its flow arrow',
     family: 'trim',
-    weight: 0.6,
+    prior: 0.6,
     basis: BASIS.judgement,
     // What a reversed body does depends on which way the flow was meant to push.
     shows: (v) =>
@@ -97,14 +97,14 @@ export const trimCauses = {
   bonnetLeaks: {
     words: 'The bonnet or body joint leaks',
     family: 'trim',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.leaks,
     shows: () => ({ fluidOutside: { bonnet: 0.98 } }),
   },
   bellowsSealFailed: {
     words: 'The bellows seal of the bonnet has failed',
     family: 'trim',
-    weight: 1,
+    prior: 1,
     basis: BASIS.judgement,
     when: (v) => v.bellowsSeal,
     shows: () => ({ fluidOutside: { bellows: 0.85, gland: 0.1 } }),
@@ -112,7 +112,7 @@ export const trimCauses = {
   balanceSeal: {
     words: 'The balance seal or a cage gasket is worn',
     family: 'trim',
-    weight: 1.2,
+    prior: 1.2,
     basis: BASIS.rubber,
     when: (v) => v.balancedPlug,
     inside: 'balance seal, cage gasket and seat-ring gasket look alike until the body is open',
@@ -126,7 +126,7 @@ export const trimCauses = {
   wrongTrim: {
     words: 'Trim of another size or characteristic is fitted, after an overhaul',
     family: 'trim',
-    weight: 0.4,
+    prior: 0.4,
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.2, 'wound down': 0.1, swings: 0.15 },

@@ -110,7 +110,7 @@ export const cylinderChecks = {
     testAir: true,
     exposes: () => ['strokeByTestAir'],
     misread: 0.03,
-    outcomes: { none: 'No steady flow', flow: 'Steady flow from the open end' },
+    outcomes: { none: 'No steady flow', passes: 'Steady flow from the open end' },
     when: doubleActing,
   },
 } as const satisfies Record<string, Check>;

@@ -10,7 +10,7 @@ export interface Answer {
   readonly outcome?: string;
   /** A number on the axis of a measured check, and its standard uncertainty there. */
   readonly value?: number;
-  readonly uncertaintyOnAxis?: number;
+  readonly readSigma?: number;
   /** The gauge or the eye that gave it: the same one again is not a second witness. */
   readonly gauge?: string;
   /** The gauge has been seen to move; a nothing on it then means nothing. */

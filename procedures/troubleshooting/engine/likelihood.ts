@@ -52,12 +52,12 @@ function saidAgain(
 }
 
 function spreadOf(item: Answer, table: CheckTable): number {
-  return Math.hypot(item.uncertaintyOnAxis ?? 0, table.check.measured?.soundSigma ?? 1);
+  return Math.hypot(item.readSigma ?? 0, table.check.measured?.soundSigma ?? 1);
 }
 
 function sameAgain(one: Answer, other: Answer): boolean {
   if (one.value === undefined || other.value === undefined) return one.outcome === other.outcome;
-  const apart = Math.hypot(one.uncertaintyOnAxis ?? 0, other.uncertaintyOnAxis ?? 0);
+  const apart = Math.hypot(one.readSigma ?? 0, other.readSigma ?? 0);
   return Math.abs(one.value - other.value) <= 3 * apart + 1;
 }
 
@@ -115,10 +115,8 @@ function numberLikelihoods(
   if (measured === undefined) return result;
   const misread = misreadOf(table, item);
   const evenly = 1 / (measured.anywhere[1] - measured.anywhere[0]);
-  const uncertaintyOnAxis = Number.isFinite(item.uncertaintyOnAxis)
-    ? Math.abs(item.uncertaintyOnAxis ?? 0)
-    : 0;
-  const read = { value, uncertaintyOnAxis };
+  const readSigma = Number.isFinite(item.readSigma) ? Math.abs(item.readSigma ?? 0) : 0;
+  const read = { value, readSigma };
   const known = new Map<string, number>();
   model.hypotheses.forEach((hypothesis, h) => {
     const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });

@@ -1,4 +1,4 @@
-import { type Grade, weightOf } from '../cause.ts';
+import { type Grade, priorOf } from '../cause.ts';
 import { type CauseId, causeOf, causesFor } from '../causes.ts';
 import type { Check } from '../check.ts';
 import { type CheckId, checkOf, checksFor } from '../checks.ts';
@@ -67,7 +67,7 @@ function rowSources(facts: ValveFacts, causes: readonly CauseId[]) {
   for (const id of causes) {
     const cause = causeOf(id);
     const grades = cause.grades?.(facts) ?? [{ id: '', share: 1, shows: cause.shows(facts) }];
-    const weight = weightOf(cause, facts);
+    const weight = priorOf(cause, facts);
     rowOf.set(id, sources.length);
     sources.push({ cause: id, grades });
     for (const grade of grades) {
@@ -83,7 +83,7 @@ function pairs(
   facts: ValveFacts,
   of: { readonly causes: readonly CauseId[]; readonly rowOf: ReadonlyMap<CauseId, number> },
 ): readonly Hypothesis[] {
-  const weights = of.causes.map((id) => weightOf(causeOf(id), facts));
+  const weights = of.causes.map((id) => priorOf(causeOf(id), facts));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return of.causes.flatMap((one, at) =>
     of.causes.slice(at + 1).flatMap((other, further) => {

@@ -1,4 +1,4 @@
-import { type Check, FIT_GAUGE, HUBS, type Hub, moveMinutes } from '../check.ts';
+import { type Check, FIT_GAUGE, FIT_GAUGE_MINUTES, HUBS, type Hub, moveMinutes } from '../check.ts';
 import type { CheckId } from '../checks.ts';
 import type { GaugePoint } from '../valve-facts.ts';
 import type { Belief } from './belief.ts';
@@ -88,7 +88,7 @@ export function planFor(
     .sort((a, b) => a.move - b.move);
   const [way] = ways;
   if (way === undefined) return null;
-  const fitMinutes = fit.reduce((sum, point) => sum + FIT_GAUGE.minutes[point], 0);
+  const fitMinutes = fit.reduce((sum, point) => sum + FIT_GAUGE_MINUTES[point], 0);
   return {
     hub: way.hub,
     fit,

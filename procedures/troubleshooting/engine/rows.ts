@@ -90,7 +90,7 @@ export function bothShares(one: Float64Array, other: Float64Array): Float64Array
 export interface NumberRead {
   readonly value: number;
   /** Standard uncertainty of the reading on the same axis. */
-  readonly uncertaintyOnAxis: number;
+  readonly readSigma: number;
 }
 
 /** Density of a number under one row; scatter of the process and of the gauge together. */
@@ -117,7 +117,7 @@ export function densityUnderBoth(
 }
 
 function partsUnder(measured: Measured, of: NumberRead & { readonly row: BareRow }) {
-  const sigma = Math.hypot(measured.soundSigma, of.uncertaintyOnAxis);
+  const sigma = Math.hypot(measured.soundSigma, of.readSigma);
   const at = measured.soundAt ?? 0;
   return {
     sound: densityOfPieces(of.value, { pieces: [[1, at, at]], sigma }),

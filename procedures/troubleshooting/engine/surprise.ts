@@ -70,7 +70,7 @@ function explains(
   }
   const measured = table.check.measured;
   if (measured === undefined) return true;
-  const read = { value: item.value, uncertaintyOnAxis: item.uncertaintyOnAxis ?? 0 };
+  const read = { value: item.value, readSigma: item.readSigma ?? 0 };
   const [one, other] = visible(table, rows);
   const density =
     other === undefined

@@ -8,26 +8,26 @@ import { signalOpens, type ValveFacts } from '../valve-facts.ts';
  */
 export interface OnAxis {
   readonly value: number;
-  readonly uncertaintyOnAxis: number;
+  readonly readSigma: number;
 }
 
 /** A reading with its standard uncertainty, in the same SI unit. */
 export interface Read {
   readonly value: number;
-  readonly uncertainty: number;
+  readonly sigma: number;
 }
 
 /** Sum of readings, each times its factor; uncertainties add in squares. */
 function combined(parts: readonly { readonly read: Read; readonly factor: number }[]): OnAxis {
-  const { combined: uncertaintyOnAxis } = uncertaintyBudget({
+  const { combined: readSigma } = uncertaintyBudget({
     influences: parts.map(({ read, factor }, at) => ({
       name: `part ${at}`,
-      size: Math.abs(read.uncertainty),
+      size: Math.abs(read.sigma),
       distribution: 'normal, k = 1',
       sensitivity: factor,
     })),
   });
-  return { value: parts.reduce((sum, { read, factor }) => sum + factor * read.value, 0), uncertaintyOnAxis };
+  return { value: parts.reduce((sum, { read, factor }) => sum + factor * read.value, 0), readSigma };
 }
 
 function signalSpanPa(v: ValveFacts): number {
@@ -37,11 +37,11 @@ function signalSpanPa(v: ValveFacts): number {
 /**
  * Current against the output: 4 mA and 0.16 mA for each percent.
  * @returns mA
- * @example currentOff({ currentA: { value: 0.0118, uncertainty: 2e-5 }, outputPercent: 50 }).value // -0.2
+ * @example currentOff({ currentA: { value: 0.0118, sigma: 2e-5 }, outputPercent: 50 }).value // -0.2
  */
 export function currentOff(of: { readonly currentA: Read; readonly outputPercent: number }): OnAxis {
-  const { value, uncertaintyOnAxis } = combined([{ read: of.currentA, factor: 1000 }]);
-  return { value: value - (4 + 0.16 * of.outputPercent), uncertaintyOnAxis };
+  const { value, readSigma } = combined([{ read: of.currentA, factor: 1000 }]);
+  return { value: value - (4 + 0.16 * of.outputPercent), readSigma };
 }
 
 /**
@@ -53,9 +53,9 @@ export function againstCommand(
   of: { readonly pressurePa: Read; readonly signalPercent: number },
 ): OnAxis {
   const spanPa = signalSpanPa(v);
-  const { value, uncertaintyOnAxis } = combined([{ read: of.pressurePa, factor: 100 / spanPa }]);
+  const { value, readSigma } = combined([{ read: of.pressurePa, factor: 100 / spanPa }]);
   const asked = (100 * (v.numbers.signalLowPa + (of.signalPercent / 100) * spanPa)) / spanPa;
-  return { value: value - asked, uncertaintyOnAxis };
+  return { value: value - asked, readSigma };
 }
 
 /** One pressure less another, in percent of the signal span. */
@@ -74,8 +74,8 @@ export function lessOther(v: ValveFacts, of: { readonly pressurePa: Read; readon
 export function againstSetSupply(v: ValveFacts, supplyPa: Read): OnAxis | null {
   const setPa = v.numbers.supplyPa;
   if (setPa === null || setPa <= 0) return null;
-  const { value, uncertaintyOnAxis } = combined([{ read: supplyPa, factor: 100 / setPa }]);
-  return { value: value - 100, uncertaintyOnAxis };
+  const { value, readSigma } = combined([{ read: supplyPa, factor: 100 / setPa }]);
+  return { value: value - 100, readSigma };
 }
 
 /** A pressure in percent of the supply read beside it. */
@@ -83,11 +83,11 @@ export function percentOfSupply(of: { readonly pressurePa: Read; readonly supply
   const { pressurePa, supplyPa } = of;
   if (supplyPa.value <= 0) return null;
   const ratio = pressurePa.value / supplyPa.value;
-  const { uncertaintyOnAxis } = combined([
+  const { readSigma } = combined([
     { read: pressurePa, factor: 100 / supplyPa.value },
     { read: supplyPa, factor: (-100 * ratio) / supplyPa.value },
   ]);
-  return { value: 100 * ratio, uncertaintyOnAxis };
+  return { value: 100 * ratio, readSigma };
 }
 
 /**
@@ -99,8 +99,8 @@ export function travelOff(
   v: ValveFacts,
   of: { readonly openedM: Read; readonly outputPercent: number },
 ): OnAxis {
-  const { value, uncertaintyOnAxis } = combined([{ read: of.openedM, factor: 100 / v.numbers.travelM }]);
-  return { value: value - of.outputPercent, uncertaintyOnAxis };
+  const { value, readSigma } = combined([{ read: of.openedM, factor: 100 / v.numbers.travelM }]);
+  return { value: value - of.outputPercent, readSigma };
 }
 
 export interface AirAtTravel {
@@ -138,12 +138,12 @@ export function airAtTravelOff(v: ValveFacts, of: AirAtTravel): OnAxis {
   const wantedPa =
     of.came === 'opening' ? forces.openingPa : of.came === 'shutting' ? forces.closingPa : forces.balancedPa;
   const eitherWayPa = of.came === undefined ? frictionN / numbers.effectiveAreaM2 / Math.sqrt(3) : 0;
-  const { value, uncertaintyOnAxis } = combined([
+  const { value, readSigma } = combined([
     { read: of.pressurePa, factor: 100 / rangePa },
-    { read: { value: 0, uncertainty: of.openedM.uncertainty }, factor: 100 / numbers.travelM },
-    { read: { value: 0, uncertainty: eitherWayPa }, factor: 100 / rangePa },
+    { read: { value: 0, sigma: of.openedM.sigma }, factor: 100 / numbers.travelM },
+    { read: { value: 0, sigma: eitherWayPa }, factor: 100 / rangePa },
   ]);
-  return { value: value - (100 * wantedPa) / rangePa, uncertaintyOnAxis };
+  return { value: value - (100 * wantedPa) / rangePa, readSigma };
 }
 
 /** Difference of the two pressures at one travel, coming from below and from above, in percent of the range. */
@@ -152,11 +152,11 @@ export function upLessDown(v: ValveFacts, of: { readonly upPa: Read; readonly do
     ? v.numbers.benchSetHighPa - v.numbers.benchSetLowPa
     : (v.numbers.supplyPa ?? signalSpanPa(v));
   const factor = 100 / rangePa;
-  const { value, uncertaintyOnAxis } = combined([
+  const { value, readSigma } = combined([
     { read: of.upPa, factor },
     { read: of.downPa, factor: -factor },
   ]);
-  return { value: Math.abs(value), uncertaintyOnAxis };
+  return { value: Math.abs(value), readSigma };
 }
 
 /** What a shut-in space loses, in percent of its first gauge pressure a minute. */
@@ -177,6 +177,6 @@ export function lostAMinute(of: {
 /** A measured value above an expected one, in percent of the expected. */
 export function aboveExpected(of: { readonly measured: Read; readonly expected: number }): OnAxis | null {
   if (of.expected <= 0) return null;
-  const { value, uncertaintyOnAxis } = combined([{ read: of.measured, factor: 100 / of.expected }]);
-  return { value: value - 100, uncertaintyOnAxis };
+  const { value, readSigma } = combined([{ read: of.measured, factor: 100 / of.expected }]);
+  return { value: value - 100, readSigma };
 }

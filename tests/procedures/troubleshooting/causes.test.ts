@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isSpread, weightOf } from '../../../procedures/troubleshooting/cause.ts';
+import { isSpread, priorOf } from '../../../procedures/troubleshooting/cause.ts';
 import { CAUSE_IDS, causeOf, causesFor } from '../../../procedures/troubleshooting/causes.ts';
 import { type CheckId, checkOf, isCheckId } from '../../../procedures/troubleshooting/checks.ts';
 import { FULLY_FITTED, VALVES } from './valves.ts';
@@ -36,7 +36,7 @@ describe('the causes', () => {
       const cause = causeOf(id);
       expect(cause.words.length).toBeGreaterThan(10);
       expect(cause.basis).toMatch(/judgement/);
-      expect(weightOf(cause, FULLY_FITTED)).toBeGreaterThan(0);
+      expect(priorOf(cause, FULLY_FITTED)).toBeGreaterThan(0);
     }
   });
 

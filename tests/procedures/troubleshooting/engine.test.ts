@@ -29,7 +29,7 @@ const number = fc.record({
   kind: fc.constant('answer' as const),
   check: fc.constantFrom(...CHECK_IDS),
   value: fc.oneof(fc.double(), fc.double({ min: -120, max: 120, noNaN: true })),
-  uncertaintyOnAxis: fc.oneof(fc.double(), fc.double({ min: 0, max: 10, noNaN: true })),
+  readSigma: fc.oneof(fc.double(), fc.double({ min: 0, max: 10, noNaN: true })),
 });
 const silent = fc.record({
   kind: fc.constantFrom('cannot tell' as const, 'skip' as const),
@@ -156,9 +156,9 @@ describe('what is believed', () => {
   });
 
   test('goes with a number as far as its gauge allows, and further with a better one', () => {
-    const at = (value: number, uncertaintyOnAxis: number) =>
+    const at = (value: number, readSigma: number) =>
       probability(bare, {
-        evidence: [{ kind: 'answer', check: 'valveAgainstSource', value, uncertaintyOnAxis }],
+        evidence: [{ kind: 'answer', check: 'valveAgainstSource', value, readSigma }],
         cause: 'nothingWrong',
       });
     expect(at(-4, 0.5)).toBeLessThan(at(-4, 4));

@@ -24,7 +24,7 @@ function likelihoodOf(
 }
 
 describe('12 psi at the valve for 15 from the controller', () => {
-  const missing: readonly Told[] = [{ check: 'valveAgainstSource', value: -25, uncertaintyOnAxis: 1 }];
+  const missing: readonly Told[] = [{ check: 'valveAgainstSource', value: -25, readSigma: 1 }];
 
   test('does not clear the diaphragm: it is more likely than before', () => {
     for (const facts of [BARE_DIAPHRAGM, { ...BARE_DIAPHRAGM, tubeM: 3 }, { ...BARE_DIAPHRAGM, tubeM: 30 }]) {
@@ -86,7 +86,7 @@ describe('the top of the cylinder at zero with the flapper on its nozzle', () =>
 
 describe('more pressure at the valve than was sent', () => {
   test('is trapped air or a gauge, never a leak', () => {
-    const answers: readonly Told[] = [{ check: 'valveAgainstSource', value: 20, uncertaintyOnAxis: 1 }];
+    const answers: readonly Told[] = [{ check: 'valveAgainstSource', value: 20, readSigma: 1 }];
     const first = ranked(BARE_DIAPHRAGM, answers)
       .slice(0, 2)
       .map(({ id }) => id);

@@ -27,8 +27,9 @@ import {
 import { GEOMETRIES, sheetFor, strokeScript, textsAt } from '../builders/stroke-script.ts';
 
 const { definition } = COMPILED;
-/** A long run takes as many as its person has patience for. */
-const WALKS = Number(process.env.YOKESIDE_WALKS ?? 300);
+/** The long run tries more than 100,000 acts; its person may ask for more. */
+const LONG_WALKS = 2000;
+const WALKS = Number(process.env.YOKESIDE_WALKS ?? (process.env.YOKESIDE_LONG === '1' ? LONG_WALKS : 300));
 const ACTS = 60;
 const HOUR_MS = 3_600_000;
 

@@ -82,19 +82,22 @@ async function letInBanner({ person, at, newKey }: LetIn, asking: Asking): Promi
   const more = newKey ? ', and all PINs were voided' : '';
   return {
     text: `${shownTime(at)}: ${who} got a one-time code at the server’s own console${more}.`,
-    href: '/people',
-    link: 'People',
+    ...(mayReview(asking) ? { href: '/people/review', link: 'Accounts' } : { href: '', link: '' }),
   };
 }
 
 async function alarmBanner({ person, inARow, screen, at }: PinAlarm, asking: Asking): Promise<Banner> {
   const whose = person === null ? 'names that nobody here has' : `the name of ${await named(person, asking)}`;
-  const mayLook = asking.person !== null && isReviewer(asking.person.role);
+  const mayLook = mayReview(asking);
   return {
     text: `${shownTime(at)}: ${inARow} wrong PINs in ${whose}, at ${screen}.`,
     href: mayLook ? '/people/review' : '/help',
     link: mayLook ? 'Look into it' : 'Help',
   };
+}
+
+function mayReview({ person }: Asking): boolean {
+  return person !== null && isReviewer(person.role);
 }
 
 async function named(id: string, { services }: Asking): Promise<string> {

@@ -33,7 +33,7 @@ inBrowser('an empty site', (open) => {
     await page.getByLabel('Your name').fill('Engineer 1');
     await page.getByLabel('Your PIN', { exact: true }).fill('111111');
     await page.getByLabel('Your PIN again').fill('111111');
-    await page.getByLabel('I have read it').check();
+    await page.getByText('I have read it').click();
     await page.getByRole('button', { name: 'Set up this site' }).click();
     expect(await page.getByLabel('What the plant is called').inputValue()).toBe('Plant 7');
     expect(await page.getByLabel('Your PIN', { exact: true }).getAttribute('aria-invalid')).toBe('true');

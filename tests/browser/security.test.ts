@@ -24,7 +24,10 @@ inBrowser('a browser', (open) => {
       elsewhere.push(route.request().url());
       return route.abort();
     });
-    page.on('requestfailed', (request) => missing.push(request.url()));
+    // The live channel never ends by itself: leaving a page cuts it, which is no missing file.
+    page.on('requestfailed', (request) => {
+      if (new URL(request.url()).pathname !== '/live') missing.push(request.url());
+    });
     await signIn(page, inRole(people, 'engineer'));
     const addresses = [
       ...(await menuOf(page)),
@@ -35,7 +38,7 @@ inBrowser('a browser', (open) => {
       '/valves/FV-214',
       '/jobs/8',
     ];
-    for (const address of addresses) await page.goto(address, { waitUntil: 'networkidle' });
+    for (const address of addresses) await page.goto(address, { waitUntil: 'load' });
     expect([elsewhere, missing]).toEqual([[], []]);
   });
 

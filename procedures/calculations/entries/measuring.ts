@@ -1,3 +1,4 @@
+import { CalcError } from '../calc-error.ts';
 import { calculation } from '../calculation.ts';
 import type { Calculation } from '../calculation-types.ts';
 import { decisionRisk, type Prior } from '../decision-risk.ts';
@@ -260,12 +261,23 @@ export const MEASURING_CALCULATIONS: readonly Calculation[] = [
       upperLimit: 8,
     },
     run: ({ prior: kind, mean, standardDeviation, shape, scale, ...decision }) => {
-      const missing = Number.NaN;
       const prior: Prior =
         kind === 'normal'
-          ? { kind, mean: mean ?? missing, standardDeviation: standardDeviation ?? missing }
-          : { kind, shape: shape ?? missing, scale: scale ?? missing };
+          ? { kind, ...allNeeded({ mean, standardDeviation }) }
+          : { kind, ...allNeeded({ shape, scale }) };
       return decisionRisk({ ...decision, prior });
     },
   }),
 ];
+
+/** What one choice asks for and another does not may be blank on the form, and is refused by its name here. */
+function allNeeded<Name extends string>(
+  figures: Readonly<Record<Name, number | null>>,
+): Record<Name, number> {
+  for (const [name, value] of Object.entries(figures)) {
+    if (value === null)
+      throw new CalcError({ code: 'CALC-001', name, value: null, range: 'a number', unit: '' });
+  }
+  // The loop has left no null.
+  return figures as Record<Name, number>;
+}

@@ -95,6 +95,12 @@ describe('a calculation from what was typed', () => {
     expect(Object.keys(fields ?? {}).length).toBeLessThanOrEqual(1);
   });
 
+  test('says of a figure that one choice needs that it is needed, where it was left blank', () => {
+    const calculation = calculationOf('decision-risk');
+    const texts = { ...exampleTexts(calculation), standardDeviation: '' };
+    expect(refused('decision-risk', texts).what).toContain('it is needed here');
+  });
+
   test('is a result or a refusal in words, whatever was typed', () => {
     const text = fc.oneof(
       fc.constantFrom(
@@ -131,7 +137,13 @@ describe('a calculation from what was typed', () => {
           expect(JSON.stringify(result)).not.toContain('NaN');
         } catch (error) {
           if (!(error instanceof Refusal)) throw error;
-          expect(error.text.what).not.toMatch(/undefined|NaN|[a-z][A-Z]\w*(Pa|M2|N)\b/);
+          // What was typed is said again, whatever it was.
+          const typed = Object.values(changed).map((one) => one.trim());
+          const said = typed.reduce(
+            (left, one) => (one === '' ? left : left.replaceAll(one, '')),
+            error.text.what,
+          );
+          expect(said).not.toMatch(/undefined|NaN|[a-z][A-Z]\w*(Pa|M2|N)\b/);
         }
       }),
       { numRuns: 1000 },

@@ -12,6 +12,9 @@ const REPAIR_FAILS = 0.05;
 const CURED_WITH_ANOTHER = 0.15;
 const CURED_BY_CHANCE = 0.02;
 
+/** However doubtful an answer is, something of it counts: judgement. */
+const DOUBT_MAX = 0.95;
+
 /** Likelihood of one item of evidence under every hypothesis; each above 0. */
 export function likelihoods(model: Model, counted: Counted): Float64Array {
   const { item, after, earlier } = counted;
@@ -77,7 +80,10 @@ function answerLikelihoods(
 export function misreadOf(table: CheckTable, item: Answer): number {
   const zero = item.outcome !== undefined && item.outcome === table.check.zero && item.gaugeAlive !== true;
   const base = zero ? Math.max(UNPROVEN_ZERO_MISREAD, table.check.misread) : table.check.misread;
-  return 1 - (1 - base) * (1 - Math.min(0.95, Math.max(0, item.doubt ?? 0)));
+  const doubt = item.doubt ?? 0;
+  // A doubt that is no number leaves as little of the answer as the largest one.
+  const share = Number.isNaN(doubt) ? DOUBT_MAX : Math.min(DOUBT_MAX, Math.max(0, doubt));
+  return 1 - (1 - base) * (1 - share);
 }
 
 function wordLikelihoods(

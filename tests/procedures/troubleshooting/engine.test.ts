@@ -90,6 +90,17 @@ describe('what is believed', () => {
     );
   });
 
+  test('counts an answer whose doubt is no number as one of the largest doubt', () => {
+    const doubted = (doubt: number): Evidence => ({
+      kind: 'answer',
+      check: 'upAgainstDown',
+      outcome: 'usual',
+      doubt,
+    });
+    const weights = (doubt: number) => [...believe(bare, [doubted(doubt)]).weights];
+    expect(weights(Number.NaN)).toEqual(weights(2));
+  });
+
   test('does not depend on the order in which different things were read', () => {
     const once = fc.uniqueArray(fc.oneof(word, number), { maxLength: 8, selector: ({ check }) => check });
     fc.assert(

@@ -43,12 +43,3 @@ export function causeOf(id: CauseId): Cause {
 export function causesFor(v: ValveFacts): readonly CauseId[] {
   return CAUSE_IDS.filter((id) => causeOf(id).when?.(v) ?? true);
 }
-
-export function isCauseId(text: string): text is CauseId {
-  return Object.hasOwn(CAUSES, text);
-}
-
-/** @example causeTextIdOf('packingTight') // 'troubleshooting.cause.packingTight' */
-export function causeTextIdOf(id: CauseId): string {
-  return `troubleshooting.cause.${id}`;
-}

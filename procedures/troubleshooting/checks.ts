@@ -24,17 +24,11 @@ export const CHECKS = {
 } as const;
 
 export type CheckId = keyof typeof CHECKS;
-export type OutcomeOf<C extends CheckId> = Extract<keyof (typeof CHECKS)[C]['outcomes'], string>;
 
 export const CHECK_IDS = Object.keys(CHECKS) as readonly CheckId[];
 
 export function checkOf(id: CheckId): Check {
   return CHECKS[id];
-}
-
-/** @example textIdOf('loopCurrent') // 'troubleshooting.check.loopCurrent' */
-export function textIdOf(id: CheckId): string {
-  return `troubleshooting.check.${id}`;
 }
 
 /** The checks that such a valve has. */
@@ -44,9 +38,4 @@ export function checksFor(v: ValveFacts): readonly CheckId[] {
 
 export function isCheckId(text: string): text is CheckId {
   return Object.hasOwn(CHECKS, text);
-}
-
-/** The outcome that a sound valve gives. */
-export function soundOutcome(id: CheckId): string {
-  return Object.keys(checkOf(id).outcomes)[0] ?? '';
 }

@@ -113,10 +113,3 @@ export function reasonOf(one: CauseId, other: CauseId): string | null {
   );
   return found?.because ?? null;
 }
-
-/** Of a pair with a reason, what is put right first: the cause before its effect. */
-export function rootFirst(one: CauseId, other: CauseId): readonly [CauseId, CauseId] {
-  const isRoot = (id: CauseId, of: CauseId) =>
-    REASONS.some((reason) => reason.of.includes(id) && reason.with.includes(of));
-  return isRoot(other, one) && !isRoot(one, other) ? [other, one] : [one, other];
-}

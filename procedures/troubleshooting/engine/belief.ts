@@ -76,14 +76,3 @@ function ranking<Id extends string>(
     .map(([id, probability]) => ({ id, probability }))
     .sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
 }
-
-/** Pairs that are likely to be there together. */
-export function pairRanking(model: Model, belief: Belief): readonly Ranked<readonly [CauseId, CauseId]>[] {
-  return model.hypotheses
-    .flatMap(({ causes }, h) => {
-      const [one, other] = causesLeft(causes, belief.repaired);
-      if (one === undefined || other === undefined) return [];
-      return [{ id: [one, other] as const, probability: belief.weights[h] ?? 0 }];
-    })
-    .sort((a, b) => b.probability - a.probability);
-}

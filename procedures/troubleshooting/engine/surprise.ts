@@ -1,4 +1,4 @@
-import { type Belief, weigh } from './belief.ts';
+import type { Belief } from './belief.ts';
 import type { Answer, Counted } from './evidence.ts';
 import { misreadOf, rowsLeft } from './likelihood.ts';
 import { type CheckTable, type Model, sharesOf, visible } from './model.ts';
@@ -89,32 +89,5 @@ export function chanceOfSoMany(count: number, chances: readonly number[]): numbe
   return Math.min(
     1,
     exactly.slice(count).reduce((sum, share) => sum + share, 0),
-  );
-}
-
-/**
- * How expected one answer was from everything else that is known: the share of outcomes at most as likely as it.
- * Small: this one reading stands alone against all others and is worth taking again.
- */
-export function expectednessOf(model: Model, of: { readonly belief: Belief; readonly at: number }): number {
-  const item = of.belief.items[of.at];
-  if (item === undefined || item.item.kind !== 'answer' || item.item.outcome === undefined) return 1;
-  const table = model.tables.get(item.item.check);
-  if (table === undefined) return 1;
-  const without = weigh(
-    model,
-    of.belief.each.filter((_, other) => other !== of.at),
-  );
-  const shares = new Float64Array(table.codes.length);
-  model.hypotheses.forEach((hypothesis, h) => {
-    const row = sharesOf(table, rowsLeft(model, { hypothesis, after: item.after }));
-    for (let k = 0; k < shares.length; k++) shares[k] = (shares[k] ?? 0) + (without[h] ?? 0) * (row[k] ?? 0);
-  });
-  const misread = misreadOf(table, item.item);
-  const read = shares.map((share) => (1 - misread) * share + misread / shares.length);
-  const own = read[table.codes.indexOf(item.item.outcome)] ?? 1;
-  return Math.min(
-    1,
-    read.reduce((sum, share) => (share <= own + 1e-12 ? sum + share : sum), 0),
   );
 }

@@ -1,9 +1,9 @@
 import { calculation } from '../calculation.ts';
 import type { Calculation } from '../calculation-types.ts';
 import { loopCurrentState } from '../loop-current.ts';
-import { AIR_ACTIONS, convertSignal, expectedTravel, percentOfRange, splitRange } from '../signal-travel.ts';
+import { AIR_ACTIONS, convertSignal, expectedTravel, percentOfRange } from '../signal-travel.ts';
 import { choice, numbers, results, told } from '../specs.ts';
-import { LIVE_ZERO, quantity } from './signal-parts.ts';
+import { LIVE_ZERO, quantity, SPLIT_RANGE, valvesOn } from './signal-parts.ts';
 
 const RANGE = {
   ...quantity('signal', { title: 'Signal', dimension: 'current' }),
@@ -68,34 +68,10 @@ export const CURRENT_CALCULATIONS: readonly Calculation[] = [
     run: (values) => ({ signalPa: convertSignal(values) }),
   }),
   calculation({
+    ...SPLIT_RANGE,
     id: 'split-range-current',
     title: 'Valves on a split range of a current',
-    topic: 'signal and travel',
-    inputs: {
-      ...quantity('signal', { title: 'Signal', dimension: 'current' }),
-      valves: {
-        kind: 'rows',
-        title: 'Valves',
-        columns: {
-          name: { kind: 'text', title: 'Valve' },
-          ...quantity('rangeLow', { title: 'Lower end of its part', dimension: 'current' }),
-          ...quantity('rangeHigh', { title: 'Upper end of its part', dimension: 'current' }),
-          ...choice('airAction', AIR_ACTIONS),
-        },
-      },
-    },
-    outputs: {
-      valves: {
-        kind: 'rows',
-        title: 'Valves',
-        dimension: null,
-        columns: { ...told('word', 'name'), ...results('openPercent', 'openPercentClamped') },
-      },
-    },
-    answers: ['valves'],
-    equation: 'percent = 100 · (signal − low)/(high − low) of each valve’s own part',
-    validity: 'Each valve stands still outside its own part of the signal.',
-    sources: ['S-02'],
+    inputs: { ...quantity('signal', { title: 'Signal', dimension: 'current' }), valves: valvesOn('current') },
     example: {
       signal: 0.008,
       valves: [
@@ -103,6 +79,5 @@ export const CURRENT_CALCULATIONS: readonly Calculation[] = [
         { name: 'B', rangeLow: 0.012, rangeHigh: 0.02, airAction: 'air-to-open' },
       ],
     },
-    run: (values) => ({ valves: splitRange(values) }),
   }),
 ];

@@ -1,22 +1,14 @@
 import { calculation } from '../calculation.ts';
 import type { Calculation, OutputSpec } from '../calculation-types.ts';
 import { ABOVE_ZERO, refuseCount, refuseOutside } from '../checks.ts';
-import { analyseCycle, type CycleAnalysis } from '../cycle-analysis.ts';
+import { analyseCycle } from '../cycle-analysis.ts';
 import { AIR_ACTIONS, percentOfRange } from '../signal-travel.ts';
-import { choice, numbers, results, usualNumbers } from '../specs.ts';
+import { choice, numbers, results } from '../specs.ts';
+import { DIRECTION, TERMS, terms } from './cycle-parts.ts';
 import { quantity } from './signal-parts.ts';
 
-const DIRECTION = { ...choice('direction', ['up', 'down']), ...usualNumbers({ cycle: 1 }) };
-
-const TERMS: Readonly<Record<string, OutputSpec>> = {
-  ...results('errorMaxPercent', 'errorMinPercent', 'measuredErrorMaxPercent', 'measuredErrorMinPercent'),
-  ...results(
-    'hysteresisPercent',
-    'hysteresisAtPercent',
-    'hysteresisOfAveragesPercent',
-    'repeatabilityPercent',
-  ),
-  ...results('independentPercent', 'terminalPercent', 'zeroBasedPercent'),
+const CYCLE_TERMS: Readonly<Record<string, OutputSpec>> = {
+  ...TERMS,
   averageCurve: {
     kind: 'rows',
     title: 'Average curve',
@@ -38,16 +30,6 @@ const EQUATION =
 const VALIDITY =
   'Up and down alone give hysteresis and dead band together. Leave out rows that a seat or a stop held.';
 
-function terms({ linearity, ...analysis }: CycleAnalysis) {
-  return {
-    independentPercent: null,
-    terminalPercent: null,
-    zeroBasedPercent: null,
-    ...analysis,
-    ...linearity,
-  };
-}
-
 export const CYCLE_CALCULATIONS: readonly Calculation[] = [
   calculation({
     id: 'cycle-percent',
@@ -61,7 +43,7 @@ export const CYCLE_CALCULATIONS: readonly Calculation[] = [
       },
       reverse: { kind: 'yes-no', title: 'The output falls as the input rises' },
     },
-    outputs: TERMS,
+    outputs: CYCLE_TERMS,
     answers: ASKED,
     equation: EQUATION,
     validity: VALIDITY,
@@ -97,7 +79,7 @@ export const CYCLE_CALCULATIONS: readonly Calculation[] = [
       ...numbers('ratedTravelM'),
       ...choice('airAction', AIR_ACTIONS),
     },
-    outputs: TERMS,
+    outputs: CYCLE_TERMS,
     answers: ASKED,
     equation: EQUATION,
     validity: VALIDITY,

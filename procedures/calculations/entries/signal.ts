@@ -6,12 +6,11 @@ import {
   percentOfRange,
   relativeFlowCoefficient,
   signalAtPercent,
-  splitRange,
 } from '../signal-travel.ts';
-import { choice, numbers, results, told } from '../specs.ts';
+import { choice, numbers, results } from '../specs.ts';
 import { UNITS, type UnitId } from '../unit-table.ts';
 import { convert } from '../units.ts';
-import { LIVE_ZERO, quantity } from './signal-parts.ts';
+import { LIVE_ZERO, quantity, SPLIT_RANGE, valvesOn } from './signal-parts.ts';
 
 const UNIT_IDS = Object.keys(UNITS) as UnitId[];
 
@@ -91,34 +90,10 @@ export const SIGNAL_CALCULATIONS: readonly Calculation[] = [
     run: (values) => ({ signalPa: signalAtPercent(values) }),
   }),
   calculation({
+    ...SPLIT_RANGE,
     id: 'split-range',
     title: 'Valves on a split range',
-    topic: 'signal and travel',
-    inputs: {
-      ...SIGNAL,
-      valves: {
-        kind: 'rows',
-        title: 'Valves',
-        columns: {
-          name: { kind: 'text', title: 'Valve' },
-          ...quantity('rangeLow', { title: 'Lower end of its part', dimension: 'pressure' }),
-          ...quantity('rangeHigh', { title: 'Upper end of its part', dimension: 'pressure' }),
-          ...choice('airAction', AIR_ACTIONS),
-        },
-      },
-    },
-    outputs: {
-      valves: {
-        kind: 'rows',
-        title: 'Valves',
-        dimension: null,
-        columns: { ...told('word', 'name'), ...results('openPercent', 'openPercentClamped') },
-      },
-    },
-    answers: ['valves'],
-    equation: 'percent = 100 · (signal − low)/(high − low) of each valve’s own part',
-    validity: 'Each valve stands still outside its own part of the signal.',
-    sources: ['S-02'],
+    inputs: { ...SIGNAL, valves: valvesOn('pressure') },
     example: {
       signal: 60000,
       valves: [
@@ -126,7 +101,6 @@ export const SIGNAL_CALCULATIONS: readonly Calculation[] = [
         { name: 'B', rangeLow: 60000, rangeHigh: 100000, airAction: 'air-to-open' },
       ],
     },
-    run: (values) => ({ valves: splitRange(values) }),
   }),
   calculation({
     id: 'inherent-characteristic',

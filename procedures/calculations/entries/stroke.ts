@@ -11,6 +11,7 @@ import { AIR_ACTIONS } from '../signal-travel.ts';
 import { choice, numbers, optionalNumbers, results, told, usualNumbers } from '../specs.ts';
 import { firstOrderTimes, stepResponse, strokingTime } from '../step-response.ts';
 import { strokeFriction } from '../stroke-friction.ts';
+import { DIRECTION, TERMS, terms } from './cycle-parts.ts';
 
 const STROKE_ROWS = {
   rows: {
@@ -18,8 +19,7 @@ const STROKE_ROWS = {
     title: 'Up and down table, in the order read',
     columns: {
       ...numbers('signalPa', 'travelM'),
-      ...choice('direction', ['up', 'down']),
-      ...usualNumbers({ cycle: 1 }),
+      ...DIRECTION,
     },
   },
 } as const;
@@ -45,14 +45,7 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ...usualNumbers({ contactMarginPa: 0 }),
     },
     outputs: {
-      ...results('errorMaxPercent', 'errorMinPercent', 'measuredErrorMaxPercent', 'measuredErrorMinPercent'),
-      ...results(
-        'hysteresisPercent',
-        'hysteresisAtPercent',
-        'hysteresisOfAveragesPercent',
-        'repeatabilityPercent',
-      ),
-      ...results('independentPercent', 'terminalPercent', 'zeroBasedPercent'),
+      ...TERMS,
       rows: {
         kind: 'rows',
         title: 'Rows worked out',
@@ -84,16 +77,7 @@ export const STROKE_CALCULATIONS: readonly Calculation[] = [
       ratedTravelM: 0.02,
       airAction: 'air-to-open',
     },
-    run: (values) => {
-      const { linearity, ...analysis } = analyseStroke(values);
-      return {
-        independentPercent: null,
-        terminalPercent: null,
-        zeroBasedPercent: null,
-        ...analysis,
-        ...linearity,
-      };
-    },
+    run: (values) => terms(analyseStroke(values)),
   }),
   calculation({
     id: 'stroke-friction',

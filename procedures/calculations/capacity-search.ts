@@ -1,6 +1,6 @@
 import { CalcError } from './calc-error.ts';
 
-/** A coefficient as small, and one as large, as any valve could have. */
+/** Below the smallest and above the largest coefficient of a valve. */
 const SMALLEST_KV = 1e-9;
 const LARGEST_KV = 1e9;
 

@@ -6,7 +6,7 @@ export interface Cell {
   readonly value: string;
 }
 
-/** Another way to say it: typed, or chosen, it is read as any reply is. */
+/** Another way to say it: typed, or chosen, it is read as every reply is. */
 export interface Choice {
   readonly text: string;
   readonly reply: string;

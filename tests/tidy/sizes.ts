@@ -92,7 +92,7 @@ function isTable(file: Parsed, node: SyntaxNode): boolean {
   return functions === 0;
 }
 
-/** Is this a call of one of these: `describe(...)`, `describe.each(...)(...)`, `describe.skipIf(...)(...)`? */
+/** Is this a call of one of these: `describe(...)`, or with whatever it is chained to, as `describe.each(...)(...)`? */
 function isGiven(call: SyntaxNode | undefined, names: readonly string[]): boolean {
   let callee = call?.type === 'CallExpression' ? call.callee : undefined;
   while (callee?.type === 'CallExpression' || callee?.type === 'MemberExpression') {

@@ -2,7 +2,7 @@ import { group, letters, round, shape } from './svg.ts';
 
 /** Bolts on their circle and the order in which they are tightened. */
 export interface BoltCircle {
-  /** Numbered from 1, with where each stands: any one unit, to the right and upwards of the middle. */
+  /** Numbered from 1, with where each stands: all in one unit, to the right and upwards of the middle. */
   readonly bolts: readonly {
     readonly bolt: number;
     readonly right: number;

@@ -19,6 +19,7 @@ export function inBrowser(
   tests: (open: (options?: PageOptions) => Promise<Opened>) => void,
 ): void {
   const found = inject('chromium');
+  // Left out only where the machine has no browser and none can be installed; the run then says so.
   describe.skipIf('missing' in found)(title, () => {
     let browser: Browser | undefined;
     let opened: Opened[] = [];

@@ -5,7 +5,7 @@ import { say } from '../../../../procedures/say.ts';
 import type { HoldStep } from '../../../../procedures/vocabulary.ts';
 import { CONDITIONS, type ConditionId, ENERGY_IDS } from '../../../../safety/conditions.ts';
 import { SAFE_LIMIT_PA, SAFE_TOUCH_C } from '../../../../safety/limits.ts';
-import { doneText, energyView } from '../energies.ts';
+import { doneText, energyView, recordedAbsent } from '../energies.ts';
 import { clock, short } from '../words.ts';
 import type { CardInput } from './card.ts';
 
@@ -77,13 +77,11 @@ function bare(
 }
 
 function absentText(rows: readonly Row[]): string {
-  const absent = rows.filter(
-    (row) => row.state === 'absent' && (ENERGY_IDS.includes(row.condition) || row.condition === 'bypass'),
+  return recordedAbsent(
+    rows.filter(
+      (row) => row.state === 'absent' && (ENERGY_IDS.includes(row.condition) || row.condition === 'bypass'),
+    ),
   );
-  if (absent.length === 0) return '';
-  const by = absent.find((row) => row.note !== null)?.note;
-  const names = absent.map((row) => CONDITIONS[row.condition].name.toLowerCase()).join(', ');
-  return by ? `Recorded absent by ${short(by.person)} at ${clock(by.at)}: ${names}.` : `Absent: ${names}.`;
 }
 
 /** The lines that a signature rests on, from the oldest that is shown to the newest. */

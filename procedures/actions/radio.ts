@@ -1,5 +1,6 @@
 import type { JobDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
+import { isSameCode } from '../read-back.ts';
 import type { RadioNote } from '../signing.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { noWay } from './refusals.ts';
@@ -11,7 +12,7 @@ import { noteOf, refusedHold, signatoryOf } from './signer.ts';
  */
 export function confirmRadio(job: Job, action: ActionOf<'confirm-radio'>, around: Surroundings): JobDraft {
   const open = openRadio(job, { about: action.about, around });
-  if (plain(action.code) !== plain(open.code)) {
+  if (!isSameCode(action.code, open.code)) {
     throw refusedHold({
       kind: 'unreadable',
       code: 'RAD-002',
@@ -65,12 +66,4 @@ function drafted(
     outcome: { name: kind === 'radio-confirmed' ? 'confirmed' : 'denied', figures: { line: open.place } },
     effects: { to: job.step },
   };
-}
-
-function plain(code: string): string {
-  return code
-    .toUpperCase()
-    .replace(/[^0-9A-Z]/g, '')
-    .replaceAll('O', '0')
-    .replace(/[IL]/g, '1');
 }

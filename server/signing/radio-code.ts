@@ -12,16 +12,3 @@ export function radioCode({ nonce, digest }: { readonly nonce: string; readonly 
   const letters = checkNumber(hash).replaceAll('-', '');
   return `${letters.slice(0, 3)}-${letters.slice(3, 6)}`;
 }
-
-/** As it was heard: case, blanks and dashes do not count, nor do letters that sound or look like a digit. */
-export function isSameCode(typed: string, code: string): boolean {
-  return plain(typed) === plain(code);
-}
-
-function plain(code: string): string {
-  return code
-    .toUpperCase()
-    .replace(/[^0-9A-Z]/g, '')
-    .replaceAll('O', '0')
-    .replace(/[IL]/g, '1');
-}

@@ -1,11 +1,12 @@
 import type { Signatory } from '../../procedures/actions/action.ts';
+import { isSameCode } from '../../procedures/read-back.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { SIGN_WAYS, type SignWay } from '../../safety/sign-off.ts';
 import { wrongFields } from '../http/fields.ts';
 import type { BareCall } from '../http/route.ts';
 import type { Person } from '../people/person.ts';
 import type { SignaturePage } from './nonces.ts';
-import { isSameCode, radioCode } from './radio-code.ts';
+import { radioCode } from './radio-code.ts';
 
 /** The parts of a form with which something is signed. */
 export interface SignatureFields {

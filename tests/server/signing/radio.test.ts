@@ -1,6 +1,7 @@
 /** A hold read out by radio: the code goes out and comes back, it is counted, and whoever was heard confirms it later. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { isSameCode, radioCode } from '../../../server/signing/radio-code.ts';
+import { isSameCode } from '../../../procedures/read-back.ts';
+import { radioCode } from '../../../server/signing/radio-code.ts';
 import { signingKind } from '../../../server/signing/signing-stream.ts';
 import { newRequestId, PINS } from '../an-app.ts';
 import { type AtCard, atCard } from '../jobs/at-card.ts';

@@ -57,7 +57,8 @@ export type ActFields = z.output<typeof actFields>;
 
 /** The act that a form asks for. @throws Refusal FRM-002 where a part is missing */
 export function readAction(fields: ActFields): Action {
-  const { act, step, to, corrects, reason = '', given } = parted(fields);
+  const { act, step, to, corrects, reason = '' } = fields;
+  const given = cardFields(fields);
   const place = Number(fields.place);
   switch (act) {
     case 'answer':
@@ -114,21 +115,13 @@ function onLine(
   }
 }
 
-/** The card's own fields apart from what belongs to the act and to whoever signs. */
-function parted(fields: ActFields) {
-  const { act, place: _place, step, to, corrects, reason, ...others } = fields;
-  const {
-    signer: _signer,
-    pin: _pin,
-    nonce: _nonce,
-    way: _way,
-    why: _why,
-    code: _code,
-    ...unsigned
-  } = others;
-  const { shownDigest: _shown, disposition: _disposition, outcome: _outcome, ...rest } = unsigned;
-  const { mode: _mode, about: _about, readAt: _readAt, lateReason: _late, ...given } = rest;
-  return { act, step, to, corrects, reason, given };
+/** The card's own fields: whatever does not belong to the act or to whoever signs. */
+function cardFields(fields: ActFields): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(fields).flatMap(([name, text]) =>
+      text === undefined || Object.hasOwn(actFields.shape, name) ? [] : [[name, text]],
+    ),
+  );
 }
 
 /** Read earlier than it is written, if the form says so. */

@@ -3,15 +3,13 @@ import { lockOwner, locksOf } from '../../procedures/actions/lock-owners.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import { actOnJob, noSuchJob, pointTags } from '../jobs/acts.ts';
-import type { Catalogue } from '../jobs/catalogue.ts';
+import { actOnJob, type JobCall, noSuchJob, pointTags } from '../jobs/acts.ts';
 import { jobKind } from '../jobs/job-stream.ts';
 import { pointKind, type SitePoint } from '../jobs/point-stream.ts';
 import type { EntryDraft, Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
-import type { Services } from '../services.ts';
 import { crewKind, type Verified } from './crew-stream.ts';
 import { checkAuthorised, hungEntry, offEntry } from './job-points.ts';
 import { crewRefusal, wrongTag } from './refusals.ts';
@@ -21,15 +19,8 @@ import { wrongTagTyped } from './wrong-tag.ts';
 /** Numbers of locks and labels of points, as scanned or written: `inletLockNumber`, `inletLockTag`. */
 export type LockTexts = Readonly<Record<string, string | undefined>>;
 
-export interface CrewCall {
-  readonly services: Services;
-  readonly catalogue: Catalogue;
-  readonly requestId: string;
-  /** Proven by PIN at this screen. */
-  readonly person: Person;
-  readonly screen: string;
-  readonly job: string;
-}
+/** The person has proven themselves by PIN at this screen. */
+export type CrewCall = Omit<JobCall, 'action' | 'signatory'>;
 
 const bare = { outcome: {}, effects: {} };
 

@@ -3,10 +3,7 @@ import { nextStep } from '../../../procedures/compile.ts';
 import type { Given } from '../../../procedures/readings/given.ts';
 import { isPlain, mayBegin } from '../../../procedures/reply/together.ts';
 import { Refusal } from '../../../safety/refusal.ts';
-import type { Person } from '../../people/person.ts';
-import type { Services } from '../../services.ts';
-import { actOnJob } from '../acts.ts';
-import type { Catalogue } from '../catalogue.ts';
+import { actOnJob, type JobCall } from '../acts.ts';
 import { loadJob } from '../load.ts';
 
 /** One card of several that are entered in one go. */
@@ -15,13 +12,7 @@ export interface Entered {
   readonly given: Given;
 }
 
-export interface EnterCall {
-  readonly services: Services;
-  readonly catalogue: Catalogue;
-  readonly requestId: string;
-  readonly person: Person;
-  readonly screen: string;
-  readonly job: string;
+export interface EnterCall extends Omit<JobCall, 'action' | 'signatory'> {
   /** The newest line that the person had seen. */
   readonly place: number;
   readonly all: readonly Entered[];

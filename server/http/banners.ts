@@ -1,6 +1,7 @@
 import { LogDamaged } from '../log/chain.ts';
 import { isReviewer } from '../people/review.ts';
 import { absenceKind } from '../points/absence-stream.ts';
+import { shownTime } from '../shown-time.ts';
 import { type LetIn, type PinAlarm, type Site, siteKind } from '../site-stream.ts';
 import type { BareCall } from './route.ts';
 
@@ -103,9 +104,4 @@ function mayReview({ person }: Asking): boolean {
 async function named(id: string, { services }: Asking): Promise<string> {
   const person = await services.people.find(id);
   return person === undefined ? id : `${person.name} (${id})`;
-}
-
-/** @example shownTime('2024-01-15T08:00:00.000Z') // '2024-01-15 08:00 UTC' */
-export function shownTime(iso: string): string {
-  return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
 }

@@ -4,13 +4,13 @@ import type { Job } from '../../procedures/job.ts';
 import { fill } from '../../procedures/say.ts';
 import { sayTried } from '../../procedures/vocabulary.ts';
 import { checkNumber } from '../log/check-number.ts';
+import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
-import { withZone } from './record/times.ts';
 import { drawing } from './view/drawing.ts';
 import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
@@ -57,11 +57,11 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
     plant,
     status: job.status === 'parked' || job.status === 'closed' ? job.status : 'open',
     open: missingWords(of),
-    openedAt: withZone(job.openedAt),
+    openedAt: shownTime(job.openedAt),
     openedBy: nameOf(job.openedBy, names),
-    closedAt: job.closedAt === null ? '' : withZone(job.closedAt),
+    closedAt: job.closedAt === null ? '' : shownTime(job.closedAt),
     closedAs: job.closedAs === null ? '' : job.closedAs === 'done' ? 'work done' : 'stopped',
-    printedAt: withZone(new Date(nowMs).toISOString()),
+    printedAt: shownTime(new Date(nowMs).toISOString()),
     about: aboutOf(job),
     conclusion: conclusionOf(job),
     asFound: found === null ? null : tableOf(found),
@@ -137,12 +137,12 @@ function peopleOf({ entries, names }: OfJob): JobRecord['people'] {
 function doneByOf(job: Job, names: Names): JobRecord['doneBy'] {
   const work = job.answers.filter((one) => one.act !== 'hold-signed' && one.act !== 'hold-sent-back');
   const last = new Map(work.map((one) => [one.person, one.at]));
-  return [...last].map(([person, at]) => ({ name: nameOf(person, names), at: withZone(at) }));
+  return [...last].map(([person, at]) => ({ name: nameOf(person, names), at: shownTime(at) }));
 }
 
 function takenBackOf(job: Job): JobRecord['takenBack'] {
   const answer = job.answers.findLast((one) => one.words.takenBackBy !== undefined && !one.superseded);
-  return answer === undefined ? null : { by: answer.words.takenBackBy ?? '', at: withZone(answer.at) };
+  return answer === undefined ? null : { by: answer.words.takenBackBy ?? '', at: shownTime(answer.at) };
 }
 
 function section(of: OfJob, nowMs: number): string {

@@ -4,6 +4,7 @@ import { fill } from '../../procedures/say.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
 import type { PointState } from '../../safety/isolation-points.ts';
 import type { Services } from '../services.ts';
+import { shownTime } from '../shown-time.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type JobLine, jobKind } from './job-stream.ts';
 import { energyView } from './view/energies.ts';
@@ -88,7 +89,7 @@ export async function shiftList(
   const waiting = rowsOf(jobs, (one) => waitingRow(one, looking));
   const points = await log.summaries('point', { limit: OPEN_MAX });
   return {
-    asOf: `${new Date(looking.nowMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`,
+    asOf: shownTime(new Date(looking.nowMs).toISOString()),
     waiting: waiting.toSorted((one, other) => other.waitsMinutes - one.waitsMinutes),
     open: jobs.map((one) => openRow(one, looking)),
     sentBack: rowsOf(jobs, (one) => sentBackRow(one, looking)),

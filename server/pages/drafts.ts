@@ -1,9 +1,9 @@
 /** What somebody typed into a form after their session had ended: offered again to them, and to nobody else. */
 import { z } from 'zod';
-import { shownTime } from '../http/banners.ts';
 import { notFound } from '../http/errors.ts';
 import { type Call, type PageView, type Route, route } from '../http/route.ts';
 import type { Draft } from '../people/drafts.ts';
+import { shownTime } from '../shown-time.ts';
 
 const draftAnswer = z.object({
   id: z.string(),

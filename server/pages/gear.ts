@@ -1,4 +1,5 @@
 /** Test gear: the list, each piece with what was saved of it, and what engineers and supervisors do about it. */
+
 import { z } from 'zod';
 import { GEAR_FIELDS } from '../../procedures/test-gear/fields.ts';
 import { isOverdue } from '../../procedures/test-gear/fit.ts';
@@ -11,6 +12,7 @@ import { type Fields, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person, Role } from '../people/person.ts';
+import { shownTime } from '../shown-time.ts';
 import { byOf, typedIn } from './parts.ts';
 
 /** Who keeps the test gear. */
@@ -154,7 +156,7 @@ async function gearPage(call: BareCall, typed?: Fields): Promise<PageView> {
   const names = new Map((await call.services.people.list()).map(({ id, name }) => [id, name]));
   const entries = await call.services.log.entriesOf(streamOf('gear', item.number));
   const history = historyOf(entries).map(({ at, person, what }) => ({
-    at: `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`,
+    at: shownTime(at),
     who: names.get(person ?? '') ?? person ?? 'nobody',
     what,
   }));

@@ -1,12 +1,12 @@
 /** Who works here: the list, and what supervisors and engineers do about it. */
 import { z } from 'zod';
-import { shownTime } from '../http/banners.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import type { NewCode } from '../people/people.ts';
 import { type Person, ROLE_WORDS } from '../people/person.ts';
 import { nobodyOfThatId } from '../people/refusals.ts';
 import { isReviewer } from '../people/review.ts';
 import { ADDERS } from '../people/roll.ts';
+import { shownTime } from '../shown-time.ts';
 import { byOf, identityField, nameField, personAnswer, roleChoices, roleField, typedIn } from './parts.ts';
 
 const mayAdd = (person: Person | null): boolean => ADDERS.some((role) => role === person?.role);

@@ -1,35 +1,21 @@
 /** What the owner of a lock reads that was taken off while they were away, and says that they know. */
+
 import { z } from 'zod';
 import { notFound } from '../http/errors.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
-import { clock, day, nameOf } from '../jobs/view/words.ts';
 import type { Person } from '../people/person.ts';
 import { absenceKind } from '../points/absence-stream.ts';
 import { knowRemoval } from '../points/removal-acts.ts';
+import { removalWords, removalWordsSchema } from '../points/removal-words.ts';
 
-const removalAnswer = z.object({
-  place: z.int(),
-  at: z.string(),
-  by: z.string(),
-  job: z.string(),
-  locks: z.string(),
-  foundOut: z.string(),
-  attempts: z.string(),
-  toldBy: z.string(),
-  reason: z.string(),
-});
+const removalAnswer = removalWordsSchema.extend({ place: z.int() });
 
 async function mine({ services, person }: BareCall & { readonly person: Person }) {
   const { removals } = await services.log.state(absenceKind, person.id);
   const names = new Map((await services.people.list()).map(({ id, name }) => [id, name]));
   return removals
     .filter(({ knownAt }) => knownAt === null)
-    .map(({ at, by, locks, knownAt: _, ...rest }) => ({
-      ...rest,
-      at: `${day(at)} ${clock(at)} UTC`,
-      by: nameOf(by, names),
-      locks: locks.map(({ point, lock }) => `${lock} on ${point}`).join(', '),
-    }));
+    .map((removal) => ({ ...removalWords(removal, names), place: removal.place }));
 }
 
 const showRemovals = route({

@@ -1,11 +1,11 @@
 /** Accounts looked over, and wrong PINs looked into. */
 import { z } from 'zod';
-import { shownTime } from '../http/banners.ts';
 import { optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { ROLE_WORDS, ROLES } from '../people/person.ts';
 import { type AccountReview, REVIEWERS } from '../people/review.ts';
 import { lookIntoAlarms, reviewed } from '../people/site-acts.ts';
+import { shownTime } from '../shown-time.ts';
 import { type PinAlarm, siteKind } from '../site-stream.ts';
 import { byOf, typedIn } from './parts.ts';
 

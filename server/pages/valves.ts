@@ -1,10 +1,12 @@
 /** Valves: the list, and the page of one with its drawing, its sheet, and what was saved of it. */
+
 import { z } from 'zod';
 import { contradictionsOf } from '../../procedures/valve-sheet/contradictions.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { optionalText } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { streamOf } from '../log/stream-kind.ts';
+import { shownTime } from '../shown-time.ts';
 import { sheetDrawing } from '../valves/sheet-drawing.ts';
 import { eightFacts, historyOf, sheetSections } from '../valves/sheet-words.ts';
 import type { Valve } from '../valves/valve-stream.ts';
@@ -150,7 +152,7 @@ export async function valvePage(
     drawing: sheetDrawing(sheet),
     facts: eightFacts(sheet),
     history: historyOf(entries).map(({ at, person, what }) => ({
-      at: `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`,
+      at: shownTime(at),
       who: names.get(person ?? '') ?? person ?? 'nobody',
       what,
     })),

@@ -1,4 +1,5 @@
 /** What is locked and bypassed on the site now: by whom, for which job, since when. */
+
 import { z } from 'zod';
 import type { Job } from '../../procedures/job.ts';
 import { isTagAlone } from '../../safety/isolation-points.ts';
@@ -6,7 +7,9 @@ import { type JobLine, jobKind } from '../jobs/job-stream.ts';
 import type { SitePoint } from '../jobs/point-stream.ts';
 import { clock, day, type Names, nameOf } from '../jobs/view/words.ts';
 import type { Services } from '../services.ts';
+import { shownTime } from '../shown-time.ts';
 import type { Absences } from './absence-stream.ts';
+import { removalWords, removalWordsSchema } from './removal-words.ts';
 
 /** As many as one screen can be asked to show; the page says when there are more. */
 const POINTS_MAX = 500;
@@ -44,18 +47,7 @@ const bypassSchema = z.object({
   hours: z.number(),
 });
 
-const removalSchema = z.object({
-  at: z.string(),
-  owner: z.string(),
-  by: z.string(),
-  job: z.string(),
-  locks: z.string(),
-  foundOut: z.string(),
-  attempts: z.string(),
-  toldBy: z.string(),
-  reason: z.string(),
-  known: z.string(),
-});
+const removalSchema = removalWordsSchema.extend({ owner: z.string(), known: z.string() });
 
 export const siteViewSchema = z.object({
   asOf: z.string(),
@@ -83,7 +75,7 @@ export async function siteView({ log }: Pick<Services, 'log'>, seen: SeenBy): Pr
   const isHeld = (row: PointRow): boolean => row.locks.length > 0 || row.stands === 'shut';
   const absences = await log.summaries('absence', { limit: JOBS_MAX });
   return {
-    asOf: `${new Date(seen.nowMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`,
+    asOf: shownTime(new Date(seen.nowMs).toISOString()),
     locked: rows.filter(isHeld),
     bypasses: jobs.flatMap((job) => bypassRow(job, seen)),
     free: rows.filter((row) => !isHeld(row)),
@@ -153,16 +145,10 @@ function removalRows(
   { owner, removals }: Absences & { readonly owner: string },
   { names }: SeenBy,
 ): SiteView['removals'] {
-  return removals.map(({ at, by, job, locks, knownAt, ...rest }) => ({
-    at: `${day(at)} ${clock(at)}`,
+  return removals.map((removal) => ({
+    ...removalWords(removal, names),
+    at: `${day(removal.at)} ${clock(removal.at)}`,
     owner: nameOf(owner, names),
-    by: nameOf(by, names),
-    job,
-    locks: locks.map(({ point, lock }) => `${lock} on ${point}`).join(', '),
-    foundOut: rest.foundOut,
-    attempts: rest.attempts,
-    toldBy: rest.toldBy,
-    reason: rest.reason,
-    known: knownAt === null ? 'not yet' : `${day(knownAt)} ${clock(knownAt)}`,
+    known: removal.knownAt === null ? 'not yet' : `${day(removal.knownAt)} ${clock(removal.knownAt)}`,
   }));
 }

@@ -8,6 +8,7 @@ import { scaleView } from '../jobs/view/scale.ts';
 import { type Waiting, waitingRow } from '../jobs/view/shift-rows.ts';
 import { clock, day, nameOf } from '../jobs/view/words.ts';
 import type { Person } from '../people/person.ts';
+import { shownTime } from '../shown-time.ts';
 import { COUNTED, type Counted, type SiteSigning, signingKind } from './signing-stream.ts';
 
 /** As many as one screen can be asked to show. */
@@ -62,7 +63,7 @@ export async function toSign(call: SignedInCall, catalogue: Catalogue): Promise<
   });
   const year = String(now.getUTCFullYear());
   return {
-    asOf: `${now.toISOString().slice(0, 16).replace('T', ' ')} UTC`,
+    asOf: shownTime(now.toISOString()),
     waiting: waiting.toSorted((one, other) => other.row.waitsMinutes - one.row.waitsMinutes),
     reviews: jobs.flatMap((one) => reviewsOf(one, call)),
     radio: site.radio.map((one) => radioRow(one, { call, names })),
@@ -129,7 +130,7 @@ function reviewsOf({ job, around }: LoadedJob, call: SignedInCall): ToSign['revi
       about: one.place,
       place: job.place,
       title: around.compiled.definition.steps[one.step]?.title ?? one.step,
-      since: `${day(one.at)} ${clock(one.at)} UTC`,
+      since: shownTime(one.at),
       nonce: nonceFor(call, { job: job.id, line: one.place, digest: '' }),
     }));
 }

@@ -11,13 +11,13 @@ import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
 import { DISPOSITIONS } from '../../../safety/sign-off.ts';
 import { stateWord } from '../../../views/pictures/marks.ts';
 import { checkNumber } from '../../log/check-number.ts';
+import { shownTime } from '../../shown-time.ts';
 import type { LogEntry } from '../../store/store.ts';
 import { jobKind } from '../job-stream.ts';
 import { DRAWN, doneText, energyView, recordedAbsent } from '../view/energies.ts';
 import { holdNumber } from '../view/scale.ts';
 import { clock, type Names, nameOf, short } from '../view/words.ts';
 import type { JobRecord } from './schema.ts';
-import { withZone } from './times.ts';
 
 type Hold = JobRecord['holds'][number];
 
@@ -101,7 +101,7 @@ function answeredHold(
     ...named(stepOf(entry), of),
     state: AT_HOLD[entry.kind] ?? 'not signed',
     by: byWhom(entry, { of, signature }),
-    at: withZone(entry.at),
+    at: shownTime(entry.at),
     screen: entry.screen,
     meaning: meaningOf(entry, { of, step, then }),
     restsOn: Number.isFinite(first) ? `lines ${first} to ${then.seq} of the log` : '',
@@ -174,7 +174,7 @@ function allowedBy(
     `Allowed: ${work}`,
     ...(envelope.work.includes('strokeByTestAir') ? [`one regulator in the hand, at most ${airLimit}`] : []),
     locks.length === 0 ? 'no lock on this job' : `locks ${locks.join(', ')}`,
-    `until ${withZone(new Date(envelope.untilMs).toISOString())}`,
+    `until ${shownTime(new Date(envelope.untilMs).toISOString())}`,
   ].join(', ');
 }
 
@@ -203,7 +203,5 @@ function evidenceRow(
 }
 
 function absentText(rows: ReturnType<typeof holdEvidence>): string {
-  const absent = rows.filter((row) => row.state === 'absent');
-  if (absent.length === 0) return '';
-  return recordedAbsent(absent);
+  return recordedAbsent(rows.filter((row) => row.state === 'absent'));
 }

@@ -1,12 +1,10 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { calculationOf } from '../../procedures/calculations/registry.ts';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
-import { aFolder } from '../folders.ts';
 import { exampleTexts } from '../server/calculations/examples.ts';
 import { PHONE } from './harness/browser.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 /** One of each kind: figures, a curve, several lines, a pasted table, a circle of bolts, a long list of words. */
@@ -23,20 +21,11 @@ const LOOKED_AT = [
 ];
 
 inBrowser('the calculations', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder() });
-    people = await server.loadDemo();
-  });
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant();
 
   async function opened(options: Parameters<typeof open>[0] = {}) {
-    const { page } = await open({ origin: server.origin, ...options });
-    await signIn(page, inRole(people, 'technician'));
+    const { page } = await open({ origin: plant.server.origin, ...options });
+    await signIn(page, inRole(plant.people, 'technician'));
     return page;
   }
 

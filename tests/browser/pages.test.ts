@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { aFolder } from '../folders.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, menuOf, signIn } from './harness/people.ts';
 import { startServer, type TestServer } from './harness/server.ts';
@@ -41,26 +41,17 @@ inBrowser('an empty site', (open) => {
 });
 
 inBrowser('the demo plant', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder() });
-    people = await server.loadDemo();
-  });
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant();
 
   test('is entered by name and PIN', async () => {
-    const { page } = await open({ origin: server.origin });
+    const { page } = await open({ origin: plant.server.origin });
     await page.goto('/');
     expect(new URL(page.url()).pathname).toBe('/sign-in');
     expect(await faultsOfPage(page, ALL_FOUR)).toEqual([]);
   });
 
   test('refuses a wrong PIN in words', async () => {
-    const { page } = await open({ origin: server.origin });
+    const { page } = await open({ origin: plant.server.origin });
     await page.goto('/sign-in');
     await page.getByLabel('Name or id').fill('t1');
     await page.getByLabel('PIN', { exact: true }).fill('000000');
@@ -77,8 +68,8 @@ inBrowser('the demo plant', (open) => {
     'has pages that everybody can use, for the %s',
     { timeout: 120_000 },
     async (role) => {
-      const { page } = await open({ origin: server.origin });
-      await signIn(page, inRole(people, role));
+      const { page } = await open({ origin: plant.server.origin });
+      await signIn(page, inRole(plant.people, role));
       const addresses = [...(await menuOf(page)), '/help'];
       expect(addresses.length).toBeGreaterThan(1);
       for (const address of addresses.filter((one) => !gone.has(one))) {

@@ -1,13 +1,12 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
-import { aFolder } from '../folders.ts';
 import { PHONE } from './harness/browser.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
+import { picture } from './harness/picture.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 /** A second tap within half a second counts as one. */
@@ -23,31 +22,26 @@ const CARDS = [
   { reply: 'it follows, yes', understood: /Yes/, to: 'consent' },
 ] as const;
 
-const SHOT = process.env.REPLY_SHOTS;
-
 inBrowser('cards answered by the reply line alone', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
-    people = await server.loadDemo();
-  }, 120_000);
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant({ startsAt: new Date('2026-06-01T08:00:00Z') });
 
-  const jobOf = (id: string) => server.services.log.state(jobKind, id);
+  const jobOf = (id: string) => plant.server.services.log.state(jobKind, id);
 
   async function opened(page: Page, tag: string): Promise<string> {
-    await signIn(page, inRole(people, 'technician'));
-    return openByClicking({ page, server, tag, place: 'line', supervisor: inRole(people, 'supervisor') });
+    await signIn(page, inRole(plant.people, 'technician'));
+    return openByClicking({
+      page,
+      server: plant.server,
+      tag,
+      place: 'line',
+      supervisor: inRole(plant.people, 'supervisor'),
+    });
   }
 
   /** Enter sends, what was understood is shown, nothing is counted; Enter on its button counts it. */
   async function answer(page: Page, id: string, card: (typeof CARDS)[number]): Promise<void> {
     const before = await jobOf(id);
-    server.wait(30_000);
+    plant.server.wait(30_000);
     await page.locator('#reply').fill(card.reply);
     await page.keyboard.press('Enter');
     const said = page.locator('#foot-said');
@@ -64,7 +58,7 @@ inBrowser('cards answered by the reply line alone', (open) => {
   }
 
   test('with the script, by the keyboard alone', { timeout: 120_000 }, async () => {
-    const { page } = await open({ origin: server.origin });
+    const { page } = await open({ origin: plant.server.origin });
     const id = await opened(page, 'FV-101');
     await page.locator('#reply').focus();
     for (const card of CARDS) {
@@ -76,19 +70,19 @@ inBrowser('cards answered by the reply line alone', (open) => {
     await page.keyboard.type('what is bench set?\n');
     await page.locator('.replied__told').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/On FV-101: bench set, low/);
-    if (SHOT) await shots(page, 'told');
+    await picture(page, 'reply-told');
     expect(await faultsOfPage(page)).toEqual([]);
     await page.locator('#reply').fill('yes');
     await page.waitForTimeout(TAP_MS);
     await page.keyboard.press('Enter');
     await page.locator('.replied .understood').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/still wanted: Name the operator by role/);
-    if (SHOT) await shots(page, 'partial');
+    await picture(page, 'reply-partial');
     await page.locator('#reply').fill('name: shift operator; who watches: board operator; yes');
     await page.waitForTimeout(TAP_MS);
     await page.keyboard.press('Enter');
     await page.locator('[data-count]:focus').waitFor();
-    if (SHOT) await shots(page, 'understood');
+    await picture(page, 'reply-understood');
     expect(await faultsOfPage(page)).toEqual([]);
     await page.keyboard.type('back');
     expect(await page.locator('#reply:focus').inputValue()).toBe('back');
@@ -96,21 +90,21 @@ inBrowser('cards answered by the reply line alone', (open) => {
   });
 
   test('without any script, as plain forms', { timeout: 120_000 }, async () => {
-    const { page } = await open({ origin: server.origin, javaScript: false });
+    const { page } = await open({ origin: plant.server.origin, javaScript: false });
     const id = await opened(page, 'FV-102');
     for (const card of CARDS) await answer(page, id, card);
     expect(await page.locator('#reply').inputValue()).toBe('');
   });
 
   test('on a phone, where several things may be meant and none is taken', { timeout: 120_000 }, async () => {
-    const { page } = await open({ origin: server.origin, viewport: PHONE });
+    const { page } = await open({ origin: plant.server.origin, viewport: PHONE });
     const id = await opened(page, 'FV-103');
     await answer(page, id, CARDS[0]);
     await answer(page, id, CARDS[1]);
     await page.locator('#reply').fill('9');
     await page.keyboard.press('Enter');
     await page.locator('.replied__choices').waitFor();
-    if (SHOT) await shots(page, 'phone-choices');
+    await picture(page, 'reply-phone-choices');
     expect(await faultsOfPage(page)).toEqual([]);
     const seq = (await jobOf(id)).seq;
     await page.waitForTimeout(TAP_MS);
@@ -119,15 +113,4 @@ inBrowser('cards answered by the reply line alone', (open) => {
     expect(await page.locator('#foot-said').textContent()).toMatch(/Second gauge/);
     expect((await jobOf(id)).seq).toBe(seq);
   });
-
-  async function shots(page: Page, name: string): Promise<void> {
-    await page.screenshot({ path: `${SHOT}/${name}.png` });
-    await page.emulateMedia({ colorScheme: 'dark' });
-    await page.screenshot({ path: `${SHOT}/${name}-dark.png` });
-    await page.emulateMedia({ colorScheme: 'light' });
-    const size = page.viewportSize();
-    await page.setViewportSize({ width: 390, height: 844 });
-    await page.screenshot({ path: `${SHOT}/${name}-phone.png` });
-    if (size) await page.setViewportSize(size);
-  }
 });

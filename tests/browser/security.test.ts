@@ -1,26 +1,18 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
-import { aFolder } from '../folders.ts';
+import { expect, test } from 'vitest';
+import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, menuOf, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
 
 inBrowser('a browser', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder() });
-    people = await server.loadDemo();
-  });
-  afterAll(() => server.close());
+  const plant = demoPlant();
 
   test('with no network but this server shows every page whole (WS-35)', { timeout: 120_000 }, async () => {
-    const { page, context } = await open({ origin: server.origin });
+    const { page, context } = await open({ origin: plant.server.origin });
     const elsewhere: string[] = [];
     const missing: string[] = [];
     await context.route('**', (route) => {
       const { origin } = new URL(route.request().url());
-      if (origin === server.origin) return route.continue();
+      if (origin === plant.server.origin) return route.continue();
       elsewhere.push(route.request().url());
       return route.abort();
     });
@@ -28,7 +20,7 @@ inBrowser('a browser', (open) => {
     page.on('requestfailed', (request) => {
       if (new URL(request.url()).pathname !== '/live') missing.push(request.url());
     });
-    await signIn(page, inRole(people, 'engineer'));
+    await signIn(page, inRole(plant.people, 'engineer'));
     const addresses = [
       ...(await menuOf(page)),
       '/help',
@@ -43,9 +35,9 @@ inBrowser('a browser', (open) => {
   });
 
   test('runs no script that somebody got into a page (WS-32)', async () => {
-    const { context } = await open({ origin: server.origin });
+    const { context } = await open({ origin: plant.server.origin });
     // Of its own, because here the breach is what is wanted.
-    const unwatched = await context.browser()?.newContext({ baseURL: server.origin });
+    const unwatched = await context.browser()?.newContext({ baseURL: plant.server.origin });
     if (unwatched === undefined) throw new Error('The browser is not open.');
     const page = await unwatched.newPage();
     await page.addInitScript(() => {

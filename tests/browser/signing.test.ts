@@ -1,38 +1,20 @@
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { strokeScript, textsAt, WAITED_STEPS } from '../builders/stroke-script.ts';
 import { aFolder } from '../folders.ts';
 import { DESK, NARROWEST } from './harness/browser.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
+import { picture } from './harness/picture.ts';
+import { startServer } from './harness/server.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
-/** Where pictures go, if somebody wants to look at them. */
-const PICTURES = process.env.YOKESIDE_PICTURES;
-
-async function picture(page: Page, name: string): Promise<void> {
-  if (PICTURES === undefined) return;
-  mkdirSync(PICTURES, { recursive: true });
-  await page.screenshot({ path: join(PICTURES, `${name}.png`) });
-}
-
 inBrowser('three people at three screens', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
-    people = await server.loadDemo();
-  }, 120_000);
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant({ startsAt: new Date('2026-06-01T08:00:00Z') });
 
   /** Answers the open card as the script says, over JSON, at the screen of whoever does it. */
   async function answerTo(
@@ -40,9 +22,9 @@ inBrowser('three people at three screens', (open) => {
     { id, step }: { readonly id: string; readonly step: string },
   ): Promise<void> {
     for (let cards = 0; cards < 60; cards += 1) {
-      const job = await server.services.log.state(jobKind, id);
+      const job = await plant.server.services.log.state(jobKind, id);
       if (job.step === step) return;
-      server.wait((WAITED_STEPS[job.step] ?? 5) * 1000);
+      plant.server.wait((WAITED_STEPS[job.step] ?? 5) * 1000);
       const texts = textsAt(strokeScript(job.sheet), {
         step: job.step,
         row: (job.tables[job.step] ?? []).length,
@@ -58,7 +40,7 @@ inBrowser('three people at three screens', (open) => {
   }
 
   async function atScreen(person: DemoPerson, address: string): Promise<Page> {
-    const { page } = await open({ origin: server.origin });
+    const { page } = await open({ origin: plant.server.origin });
     await signIn(page, person);
     await page.goto(address);
     return page;
@@ -67,17 +49,17 @@ inBrowser('three people at three screens', (open) => {
   test('see one job move at once: the list of what is to be signed, the signature, and who answered what somebody was typing (HP-45)', {
     timeout: 240_000,
   }, async () => {
-    const technicians = people.filter((one) => one.role === 'technician');
+    const technicians = plant.people.filter((one) => one.role === 'technician');
     const [first, second] = [technicians[0] as DemoPerson, technicians[1] as DemoPerson];
     const technician = await atScreen(first, '/shift');
     const id = await openByClicking({
       page: technician,
-      server,
+      server: plant.server,
       tag: 'FV-101',
       place: 'bench',
       supervisor: first,
     });
-    const supervisor = await atScreen(inRole(people, 'supervisor'), '/to-sign');
+    const supervisor = await atScreen(inRole(plant.people, 'supervisor'), '/to-sign');
     expect(await supervisor.locator(`#job-${id}`).count()).toBe(0);
     await picture(supervisor, 'to-sign-before');
 
@@ -89,7 +71,7 @@ inBrowser('three people at three screens', (open) => {
     const other = await atScreen(second, `/jobs/${id}#card`);
     await other.getByRole('heading', { name: 'Before plug stem or adjuster is turned' }).waitFor();
     const form = supervisor.locator(`#sign-${id}`);
-    await form.locator('input[name=pin]').fill(inRole(people, 'supervisor').pin);
+    await form.locator('input[name=pin]').fill(inRole(plant.people, 'supervisor').pin);
     await form.locator('.button--sign').click();
     await supervisor.locator(`#job-${id}`).waitFor({ state: 'detached' });
     await other.getByRole('heading', { name: 'Connect one regulator and its gauge to the case' }).waitFor();
@@ -115,12 +97,12 @@ inBrowser('three people at three screens', (open) => {
       .waitFor();
     expect(await other.locator('.said--unsent').textContent()).toContain('12 %');
     await picture(other, 'second-technician-refused');
-    expect((await server.services.log.state(jobKind, id)).tables.asFoundCycle).toHaveLength(1);
+    expect((await plant.server.services.log.state(jobKind, id)).tables.asFoundCycle).toHaveLength(1);
   });
 
   async function answerOnce(page: Page, id: string): Promise<void> {
-    const job = await server.services.log.state(jobKind, id);
-    server.wait(5000);
+    const job = await plant.server.services.log.state(jobKind, id);
+    plant.server.wait(5000);
     const texts = textsAt(strokeScript(job.sheet), {
       step: job.step,
       row: (job.tables[job.step] ?? []).length,

@@ -1,33 +1,22 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
+import { expect, test } from 'vitest';
 import { valveKind } from '../../server/valves/valve-stream.ts';
-import { aFolder } from '../folders.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 inBrowser('valve sheets', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder() });
-    people = await server.loadDemo();
-  });
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant();
 
   async function asEngineer(javaScript = true) {
-    const { page } = await open({ origin: server.origin, javaScript });
-    await signIn(page, inRole(people, 'engineer'));
+    const { page } = await open({ origin: plant.server.origin, javaScript });
+    await signIn(page, inRole(plant.people, 'engineer'));
     return page;
   }
 
   test('are found, read and drawn by anybody', { timeout: 120_000 }, async () => {
-    const { page } = await open({ origin: server.origin });
-    await signIn(page, inRole(people, 'technician'));
+    const { page } = await open({ origin: plant.server.origin });
+    await signIn(page, inRole(plant.people, 'technician'));
     await page.goto('/valves');
     await page.getByLabel('Find by tag').fill('condensate');
     await page.getByRole('button', { name: 'Find' }).click();
@@ -55,7 +44,7 @@ inBrowser('valve sheets', (open) => {
       await page.getByLabel('Notes').fill(`Supply cock behind the east column. ${javaScript}`);
       await page.getByRole('button', { name: 'Save the sheet' }).click();
       await page.waitForURL((url) => url.pathname === '/valves/FV-214');
-      const { sheet } = await server.services.log.state(valveKind, 'FV-214');
+      const { sheet } = await plant.server.services.log.state(valveKind, 'FV-214');
       expect(sheet?.notes).toBe(`Supply cock behind the east column. ${javaScript}`);
     },
   );

@@ -1,13 +1,11 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
-import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
-import { aFolder } from '../folders.ts';
 import { strokeCheckByJson } from './harness/by-json.ts';
+import { demoPlant } from './harness/demo-plant.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 /** The four ways of plug and air stand in the demo plant as FV-101 to FV-104. */
@@ -31,28 +29,19 @@ const LOOKED_AT = [
 const startsAt = new Date('2026-06-01T08:00:00Z');
 
 inBrowser('a stroke check of the demo plant by clicking, with the same log as one by JSON', (open) => {
-  let server: TestServer;
-  let people: readonly DemoPerson[];
-  beforeAll(async () => {
-    server = await startServer({ folder: aFolder(), startsAt });
-    people = await server.loadDemo();
-  }, 120_000);
-  afterAll(async () => {
-    await server.close();
-    expect(server.faults()).toEqual([]);
-  });
+  const plant = demoPlant({ startsAt });
 
   for (const tag of WITH_SCRIPT) {
     test(`${tag} in the line, to the signed record`, { timeout: 300_000 }, async () => {
-      const { page } = await open({ origin: server.origin });
-      await signIn(page, inRole(people, 'technician'));
+      const { page } = await open({ origin: plant.server.origin });
+      await signIn(page, inRole(plant.people, 'technician'));
       const faults: string[] = [];
       const id = await doStrokeCheck({
         page,
-        server,
+        server: plant.server,
         tag,
         place: 'line',
-        supervisor: inRole(people, 'supervisor'),
+        supervisor: inRole(plant.people, 'supervisor'),
         at: async (step, row) => {
           if (!LOOKED_AT.includes(`${step}:${row}`)) return;
           faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));
@@ -60,13 +49,13 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
         },
       });
       expect(faults).toEqual([]);
-      const job = await server.services.log.state(jobKind, id);
+      const job = await plant.server.services.log.state(jobKind, id);
       expect(job.closedAs).toBe('done');
       expect(job.holds.length).toBe(2);
       await page.getByRole('link', { name: 'Open the record' }).click();
       await page.waitForURL(/record/);
       expect(await page.locator('body').textContent()).toContain(tag);
-      expect(await comparableJob(server.services.log, id)).toEqual(
+      expect(await comparableJob(plant.server.services.log, id)).toEqual(
         await strokeCheckByJson({ tag, startsAt }),
       );
     });
@@ -74,17 +63,17 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
 
   for (const tag of WITHOUT_SCRIPT) {
     test(`${tag} in the line without any script`, { timeout: 300_000 }, async () => {
-      const { page } = await open({ origin: server.origin, javaScript: false });
-      await signIn(page, inRole(people, 'technician'));
+      const { page } = await open({ origin: plant.server.origin, javaScript: false });
+      await signIn(page, inRole(plant.people, 'technician'));
       const id = await doStrokeCheck({
         page,
-        server,
+        server: plant.server,
         tag,
         place: 'line',
-        supervisor: inRole(people, 'supervisor'),
+        supervisor: inRole(plant.people, 'supervisor'),
       });
-      expect((await server.services.log.state(jobKind, id)).closedAs).toBe('done');
-      expect(await comparableJob(server.services.log, id)).toEqual(
+      expect((await plant.server.services.log.state(jobKind, id)).closedAs).toBe('done');
+      expect(await comparableJob(plant.server.services.log, id)).toEqual(
         await strokeCheckByJson({ tag, startsAt }),
       );
     });

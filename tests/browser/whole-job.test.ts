@@ -26,6 +26,9 @@ const LOOKED_AT = [
   'closed:0',
 ];
 
+/** The open card begins below the head of the page, whatever the last one was. */
+const IN_REACH_PX = 200;
+
 const startsAt = new Date('2026-06-01T08:00:00Z');
 
 inBrowser('a stroke check of the demo plant by clicking, with the same log as one by JSON', (open) => {
@@ -36,6 +39,7 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
       const { page } = await open({ origin: plant.server.origin });
       await signIn(page, inRole(plant.people, 'technician'));
       const faults: string[] = [];
+      const outOfReach: string[] = [];
       const id = await doStrokeCheck({
         page,
         server: plant.server,
@@ -43,12 +47,15 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
         place: 'line',
         supervisor: inRole(plant.people, 'supervisor'),
         at: async (step, row) => {
+          const top = (await page.locator('#card').boundingBox())?.y;
+          if (top === undefined || top < 0 || top > IN_REACH_PX) outOfReach.push(`${step}:${row} at ${top}`);
           if (!LOOKED_AT.includes(`${step}:${row}`)) return;
           faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));
           await page.reload();
         },
       });
       expect(faults).toEqual([]);
+      expect(outOfReach).toEqual([]);
       const job = await plant.server.services.log.state(jobKind, id);
       expect(job.closedAs).toBe('done');
       expect(job.holds.length).toBe(2);

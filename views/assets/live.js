@@ -58,7 +58,9 @@ function changed(place) {
   const root = shown();
   if (!root) return;
   if (jobOf(root)) {
-    if (place > Number(root.dataset.livePlace)) refresh();
+    // The own act is told of too, often before its answer is here, and that answer shows it already.
+    if (document.querySelector('.htmx-request')) setTimeout(changed, LOOK_MS, place);
+    else if (place > Number(root.dataset.livePlace)) refresh();
   } else {
     if (known !== undefined && place !== known) refresh();
     known = place;

@@ -1,7 +1,9 @@
 import type { Job } from '../../procedures/job.ts';
 import { CONDITIONS, type ConditionId, ENERGY_IDS } from '../../safety/conditions.ts';
 import { stateThatCounts } from '../../safety/situation.ts';
-import { clock, day, given, short } from '../jobs/view/words.ts';
+import { readingOf } from '../jobs/view/energies.ts';
+import { asRead, short } from '../jobs/view/words.ts';
+import { shownTime } from '../shown-time.ts';
 
 /** How one energy stands, as whoever joins a job is shown it. */
 export interface ShownReading {
@@ -17,15 +19,16 @@ export function shownReadings(job: Job): readonly ShownReading[] {
   return ENERGY_IDS.flatMap((id: ConditionId): readonly ShownReading[] => {
     const note = job.evidence[id];
     if (note === undefined) return [];
+    const reading = readingOf(note, id);
     const lapsed = job.situation.lapsed[id];
     const stands = lapsed === undefined ? stateThatCounts(job.situation, id) : `to be shown again: ${lapsed}`;
     return [
       {
         energy: CONDITIONS[id].name,
         stands,
-        shown: given(note.readings) || (note.words.method ?? 'seen'),
+        shown: reading === null ? (note.words.method ?? 'seen') : asRead(reading),
         by: short(note.person),
-        at: `${day(note.at)} ${clock(note.at)} UTC`,
+        at: shownTime(note.at),
       },
     ];
   });

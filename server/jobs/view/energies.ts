@@ -53,7 +53,7 @@ export function energyView(
   const note = job.evidence[condition] ?? null;
   const lock = LOCK_OF[condition] === undefined ? null : (job.locks[LOCK_OF[condition]]?.lock ?? null);
   const state = stateOf(condition, { situation, lock });
-  const is = note === null ? null : lastOf(note, condition);
+  const is = note === null ? null : readingOf(note, condition);
   const before = job.readings[BEFORE_OF[condition] ?? ''];
   return {
     condition,
@@ -97,7 +97,8 @@ const AFTER_OF: { readonly [C in ConditionId]?: RegExp } = {
   temperature: /^bodyTemperatureK$/,
 };
 
-function lastOf(note: EvidenceNote, condition: ConditionId): Reading | null {
+/** The newest reading of a line that says how this energy stands; null where the line holds none of it. */
+export function readingOf(note: EvidenceNote, condition: ConditionId): Reading | null {
   const fits = AFTER_OF[condition];
   return (fits && note.readings.findLast((reading) => fits.test(reading.field))) ?? null;
 }

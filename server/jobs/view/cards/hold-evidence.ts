@@ -36,7 +36,7 @@ function evidenceRow({ condition, note, readAgain }: Row, { job, around }: CardI
     letter: view.letter,
     name: view.name,
     done: drawn ? doneText(view, job) : '',
-    state: drawn ? view.state : 'contained',
+    state: drawn ? view.state : 'safe',
     word: drawn ? '' : String(job.situation.states[condition]).toUpperCase(),
     lock: view.lock ?? '',
     was: view.was ?? '',

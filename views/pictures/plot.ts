@@ -45,6 +45,9 @@ interface Scales {
   readonly y: Scale;
 }
 
+/** Values closer than this are alike: between numbers as small there is no room for the marks of an axis. */
+const ALIKE = 1e-200;
+
 /** From the least to the most, with room where all are alike. */
 function reach(values: readonly number[]): [number, number] {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
@@ -53,8 +56,9 @@ function reach(values: readonly number[]): [number, number] {
     high = Math.max(high, value);
   }
   if (low > high) return [0, 1];
-  if (low < high) return [low, high];
-  const room = Math.abs(low) / 10 || 1;
+  if (high - low > ALIKE) return [low, high];
+  const tenth = Math.abs(low) / 10;
+  const room = tenth > ALIKE ? tenth : 1;
   return [low - room, high + room];
 }
 

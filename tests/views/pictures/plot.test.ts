@@ -76,6 +76,13 @@ describe('a plot', () => {
     );
   });
 
+  test('has an axis also where all that it shows is next to nothing', () => {
+    for (const x of [3e-323, 1e-300, 0]) {
+      const drawn = plot({ ...step, lines: [], marks: [], uprights: [{ x, text: 'here' }] });
+      expect(drawn).not.toMatch(/NaN|Infinity|undefined/);
+    }
+  });
+
   test('draws the lines apart without colour, and escapes what it is told', () => {
     const [first] = step.lines;
     const four = ['one', 'two', 'three', '<four>'].map((name) => ({ points: first?.points ?? [], name }));

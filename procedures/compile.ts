@@ -1,6 +1,7 @@
 import { type AnyStateMachine, createMachine, transition } from 'xstate';
 import { mayGoBack, type Proof, prove } from '../safety/proof.ts';
-import { everyFacts, FACT_NAMES, type Facts } from './facts.ts';
+import { everyFacts, type FactName, type Facts } from './facts.ts';
+import { factsUsed } from './facts-used.ts';
 import { proofGraph } from './proof-graph.ts';
 import type { Definition, Target } from './vocabulary.ts';
 import { type NamedWay, type WayMeta, waysOf } from './ways.ts';
@@ -15,6 +16,8 @@ export interface MachineEvent {
 export interface Compiled {
   readonly definition: Definition;
   readonly machine: AnyStateMachine;
+  /** The facts on which it branches. */
+  readonly facts: readonly FactName[];
   /** One proof for each way in which the facts can stand, by `factsKey`. */
   readonly proofs: ReadonlyMap<string, Proof>;
 }
@@ -29,11 +32,20 @@ export interface Compiled {
  */
 export function compile(definition: Definition): Compiled {
   const forward = forwardMachine(definition);
+  const names = factsUsed(definition);
   const proofs = new Map(
-    everyFacts().map((facts) => [factsKey(facts), prove(proofGraph(forward, { definition, facts }))]),
+    everyFacts(names).map((facts) => [
+      factsKey(facts, names),
+      prove(proofGraph(forward, { definition, facts })),
+    ]),
   );
   const machine = machineOf(definition, (step) => backWays(step, definition, proofs));
-  return { definition, machine, proofs };
+  return { definition, machine, facts: names, proofs };
+}
+
+/** The proof for a job whose facts stand so. */
+export function proofUnder({ facts: names, proofs }: Pick<Compiled, 'facts' | 'proofs'>, facts: Facts) {
+  return proofs.get(factsKey(facts, names));
 }
 
 /** The machine without its ways back, which follow from its proof and add nothing to it. */
@@ -42,8 +54,8 @@ export function forwardMachine(definition: Definition): AnyStateMachine {
 }
 
 /** The same for the same facts, in whatever order they come: those of a job come back from the log by name. */
-export function factsKey(facts: Facts): string {
-  return FACT_NAMES.map((name) => facts[name]).join('|');
+export function factsKey(facts: Facts, names: readonly FactName[]): string {
+  return names.map((name) => facts[name]).join('|');
 }
 
 /** Where an event leads from a step, or null where the machine takes no notice of it. */
@@ -63,13 +75,14 @@ export function backIsSafe(
   compiled: Compiled,
   { from, to, facts }: { readonly from: string; readonly to: string; readonly facts: Facts },
 ): boolean {
-  const proof = compiled.proofs.get(factsKey(facts));
+  const proof = proofUnder(compiled, facts);
   return proof !== undefined && mayGoBack(proof.reach, { from, to });
 }
 
 type Transitions = Record<string, unknown>;
 
 function machineOf(definition: Definition, extra: (step: string) => Transitions): AnyStateMachine {
+  const names = factsUsed(definition);
   const states = Object.entries(definition.steps).map(([id, step]) => {
     const on: Record<string, unknown[]> = {};
     for (const named of waysOf(step)) {
@@ -86,7 +99,7 @@ function machineOf(definition: Definition, extra: (step: string) => Transitions)
       way: ({ event }, params) => fits(event as unknown as MachineEvent, params as unknown as WayMeta),
       back: ({ event }, params) =>
         (params as unknown as { facts: readonly string[] }).facts.includes(
-          factsKey((event as unknown as MachineEvent).facts),
+          factsKey((event as unknown as MachineEvent).facts, names),
         ),
     },
   }) as AnyStateMachine;

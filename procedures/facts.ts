@@ -12,6 +12,11 @@ export const FACTS = {
   stemMayTurn: ['yes', 'no'],
   springHeldBy: ['adjuster', 'case'],
   secondFeed: ['none', 'fitted'],
+  actuator: ['diaphragm', 'piston'],
+  positioner: ['none', 'pneumatic', 'electropneumatic'],
+  bonnet: ['plain', 'bellows'],
+  handwheel: ['none', 'fitted'],
+  electrical: ['none', 'fitted'],
 } as const;
 
 export type FactName = keyof typeof FACTS;
@@ -27,6 +32,11 @@ export function factsOf(sheet: ValveSheet, place: Facts['place']): Facts {
     stemMayTurn: stemMayTurn(sheet) ? 'yes' : 'no',
     springHeldBy: sheet.springHeldBy === 'adjuster' ? 'adjuster' : 'case',
     secondFeed: sheet.secondSupplyPoint === null ? 'none' : 'fitted',
+    actuator: sheet.actuatorKind,
+    positioner: sheet.positioner,
+    bonnet: sheet.bellowsSeal ? 'bellows' : 'plain',
+    handwheel: sheet.handwheel ? 'fitted' : 'none',
+    electrical: sheet.electricalV === null ? 'none' : 'fitted',
   };
 }
 
@@ -38,10 +48,12 @@ export function knownAtOpening({ springHeldBy }: Facts): Effects {
   return { springHolder: springHeldBy };
 }
 
-/** Every way in which the facts can stand: what a proof runs over, so that one proof covers every valve. */
-export function everyFacts(): readonly Facts[] {
-  let all: readonly Record<string, string>[] = [{}];
-  for (const name of FACT_NAMES)
+/** Every way in which these facts can stand: what a proof runs over, so that one proof covers every valve. */
+export function everyFacts(names: readonly FactName[] = FACT_NAMES): readonly Facts[] {
+  let all: readonly Record<string, string>[] = [
+    Object.fromEntries(FACT_NAMES.map((name) => [name, FACTS[name][0]])),
+  ];
+  for (const name of names)
     all = all.flatMap((some) => FACTS[name].map((value) => ({ ...some, [name]: value })));
   return all as readonly Facts[];
 }

@@ -2,13 +2,14 @@ import { Refusal } from '../../safety/refusal.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { gearFaults, sharedGauges } from './fit.ts';
 import type { GearItem } from './gear.ts';
-import { GEAR_ROLES, type GearRole, rolesAt } from './roles.ts';
+import { GEAR_ROLES, type GearRole } from './roles.ts';
 import { wantedOf } from './wanted.ts';
 
 export type ChosenGear = { readonly [R in GearRole]?: GearItem };
 
 export interface GearChoice {
-  readonly place: 'bench' | 'line';
+  /** What the procedure wants chosen at this place. */
+  readonly roles: readonly GearRole[];
   readonly sheet: ValveSheet;
   /** Number of the gear chosen for each role; blank or left out where none is. */
   readonly numbers: { readonly [R in GearRole]?: string };
@@ -22,13 +23,12 @@ export interface GearChoice {
  * The gear that a job is opened with: one for each role, each fit for this valve today, none there for two pressures.
  *
  * @throws Refusal OPN-006 with every piece that does not fit, by the role that it was chosen for
- * @example chosenGear({ place: 'bench', sheet, numbers, find, today: '2026-03-04' }).signalGauge?.number // 'G-07'
+ * @example chosenGear({ roles: rolesAt('bench'), sheet, numbers, find, today: '2026-03-04' }).signalGauge?.number // 'G-07'
  */
 export function chosenGear(choice: GearChoice): ChosenGear {
-  const roles = rolesAt(choice.place);
   const wrong: { [R in GearRole]?: string } = {};
   const gear: { [R in GearRole]?: GearItem } = {};
-  for (const role of roles) {
+  for (const role of choice.roles) {
     const found = look(role, choice);
     if (typeof found === 'string') wrong[role] = found;
     else gear[role] = found;

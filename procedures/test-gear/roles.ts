@@ -13,8 +13,12 @@ export const GEAR_ROLES = {
 
 export type GearRole = keyof typeof GEAR_ROLES;
 
-/** @example rolesAt('bench') // ['signalGauge', 'checkGauge', 'travelIndicator', 'regulator'] */
-export function rolesAt(place: 'bench' | 'line'): readonly GearRole[] {
-  const roles = Object.keys(GEAR_ROLES) as GearRole[];
+export const ALL_ROLES = Object.keys(GEAR_ROLES) as readonly GearRole[];
+
+/** @example rolesAt('bench', ['signalGauge', 'supplyGauge']) // ['signalGauge'] */
+export function rolesAt(
+  place: 'bench' | 'line',
+  roles: readonly GearRole[] = ALL_ROLES,
+): readonly GearRole[] {
   return roles.filter((role) => GEAR_ROLES[role].where === 'both' || place === 'line');
 }

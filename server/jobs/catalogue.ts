@@ -1,7 +1,8 @@
 import { faultsOf } from '../../procedures/check.ts';
-import { strokeCheck } from '../../procedures/commissioning/stroke-check.ts';
 import { type Compiled, compile } from '../../procedures/compile.ts';
 import type { Json } from '../../procedures/json.ts';
+import { PROCEDURES } from '../../procedures/served.ts';
+import type { Place, ServedProcedure } from '../../procedures/served-procedure.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { asJson, type Definition, revisionOf } from '../../procedures/vocabulary.ts';
 import { canonical } from '../log/canonical.ts';
@@ -20,6 +21,7 @@ export const procedureKind: StreamKind<{ readonly definition: Definition | null 
 
 export interface Served {
   readonly hash: string;
+  readonly procedure: ServedProcedure;
   readonly compiled: Compiled;
 }
 
@@ -27,23 +29,20 @@ export interface Offer {
   readonly id: string;
   readonly title: string;
   readonly revision: string;
-  readonly place: 'bench' | 'line';
+  readonly place: Place;
   /** Null where the valve may have it, else why not. */
   readonly because: string | null;
 }
-
-/** The definitions that new jobs open on. A definition with a fault is not served: the server does not start. */
-const DEFINITIONS: readonly Definition[] = [strokeCheck];
 
 export class Catalogue {
   readonly #byId = new Map<string, Served>();
   readonly #byHash = new Map<string, Compiled>();
 
-  /** @throws Error naming every fault of a definition that fails its proof or its lint */
-  constructor(definitions: readonly Definition[] = DEFINITIONS) {
-    for (const definition of definitions) {
-      const served = provedOnce(definition);
-      this.#byId.set(definition.id, served);
+  /** @throws Error naming every fault of a definition that fails its proof or its lint: with one, nothing is served */
+  constructor(procedures: readonly ServedProcedure[] = PROCEDURES) {
+    for (const procedure of procedures) {
+      const served = provedOnce(procedure);
+      this.#byId.set(procedure.definition.id, served);
       this.#byHash.set(served.hash, served.compiled);
     }
   }
@@ -69,7 +68,7 @@ export class Catalogue {
 
   /** What this valve may have done to it, on the bench and in the line, and why not the rest. */
   offers(sheet: ValveSheet): readonly Offer[] {
-    return [...this.#byId.values()].flatMap(({ compiled: { definition } }) =>
+    return [...this.#byId.values()].flatMap(({ procedure: { definition, whyNot } }) =>
       (['bench', 'line'] as const).map((place) => ({
         id: definition.id,
         title: definition.title,
@@ -84,29 +83,18 @@ export class Catalogue {
 const PROVED = new WeakMap<Definition, Served>();
 
 /** Compiling and proving takes most of a start, and of the same data it gives the same: done once in a process. */
-function provedOnce(definition: Definition): Served {
+function provedOnce(procedure: ServedProcedure): Served {
+  const { definition } = procedure;
   const known = PROVED.get(definition);
   if (known !== undefined) return known;
   const compiled = compile(definition);
   const faults = faultsOf(compiled);
   if (faults.length > 0) throw new Error(`${definition.id} is not served: ${faults.join('; ')}`);
-  const served = { hash: hashOf(definition), compiled };
+  const served = { hash: hashOf(definition), procedure, compiled };
   PROVED.set(definition, served);
   return served;
 }
 
 export function hashOf(definition: Definition): string {
   return sha256(canonical(asJson(definition) as Json));
-}
-
-/** Why a stroke check with test air on the case does not fit a valve. */
-function whyNot(sheet: ValveSheet, place: 'bench' | 'line'): string | null {
-  if (sheet.actuatorKind !== 'diaphragm') return 'A piston is not stroked by air on a spring case.';
-  if (sheet.springHeldBy === 'no spring') return 'It has no spring to stroke against.';
-  if (sheet.positioner !== 'none')
-    return 'It has a positioner: its stroke is checked with the positioner in the loop.';
-  if (place === 'line' && (sheet.inletPoint === null || sheet.outletPoint === null)) {
-    return 'The line has no block valve on each side: take the valve to the bench.';
-  }
-  return null;
 }

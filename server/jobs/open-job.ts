@@ -43,7 +43,7 @@ export async function openJob(opening: Opening): Promise<string> {
       `There is no procedure "${opening.procedure}".`,
       'Choose one that the valve offers.',
     );
-  const roles = rolesAt(opening.place);
+  const roles = rolesAt(opening.place, served.procedure.gear);
   const numbers = Object.fromEntries(roles.map((role) => [role, (opening.gear[role] ?? '').trim()]));
   const id = await freeNumber(services);
   const gearStreams = [...new Set(Object.values(numbers).filter((number) => number !== ''))].map((number) =>
@@ -89,7 +89,7 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
     sheet,
     sheetRevision: revision,
     gear: chosenGear({
-      place: opening.place,
+      roles: rolesAt(opening.place, served.procedure.gear),
       sheet,
       numbers,
       today: read.now.slice(0, 10),

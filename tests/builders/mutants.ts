@@ -4,6 +4,7 @@ import { faultsOf } from '../../procedures/check.ts';
 import { type Compiled, factsKey, forwardMachine } from '../../procedures/compile.ts';
 import type { Facts } from '../../procedures/facts.ts';
 import { everyFacts } from '../../procedures/facts.ts';
+import { factsUsed } from '../../procedures/facts-used.ts';
 import { proofGraph } from '../../procedures/proof-graph.ts';
 import type { Definition, OpenStep, Step, Way } from '../../procedures/vocabulary.ts';
 import { type NamedWay, waysOf } from '../../procedures/ways.ts';
@@ -40,30 +41,36 @@ export function withWay(step: OpenStep, { event, outcome }: NamedWay, way: Way<s
   return { ...step, ways: { ...step.ways, [key]: way } } as OpenStep;
 }
 
+/** More standings of the facts than this are not all tried: what is missed under some is missed. */
+const STANDINGS_MAX = 12;
+
 /**
- * Standings of the facts that between them take every way of the stroke check: what is missed under these is
- * missed, so that a test over fewer standings can only be stricter.
+ * Standings of the facts that between them take every way of a definition: each fact in each of its states beside the
+ * first of all others, and beside the last. A test over fewer standings can only be stricter.
  */
-export const TELLING_FACTS: readonly Facts[] = everyFacts().filter(
-  ({ place, bypassLine, stemMayTurn, springHeldBy, secondFeed }) => {
-    const inFull = place === 'line' && bypassLine === 'fitted';
-    if (stemMayTurn === 'yes' && springHeldBy === 'adjuster') return secondFeed === 'none' || inFull;
-    return inFull && stemMayTurn === 'no' && springHeldBy === 'case' && secondFeed === 'none';
-  },
-);
+export function tellingFacts(definition: Definition): readonly Facts[] {
+  const names = factsUsed(definition);
+  const all = everyFacts(names);
+  if (all.length <= STANDINGS_MAX) return all;
+  const ends = [all[0], all.at(-1)].filter((facts) => facts !== undefined);
+  const near = (facts: Facts) =>
+    ends.some((end) => names.filter((name) => facts[name] !== end[name]).length <= 1);
+  return all.filter(near);
+}
 
 /** Found as the gate before serving would find it: by the shape, else by the proof under some standing of the facts. */
 export function isFound({ definition }: Mutant, original: Compiled, first: readonly Facts[] = []): boolean {
   if (faultsOf({ ...original, definition }).length > 0) return true;
   const machine = forwardMachine(definition);
   const proofs = new Map<string, Proof>();
-  for (const facts of [...first, ...TELLING_FACTS]) {
-    if (proofs.has(factsKey(facts))) continue;
+  for (const facts of [...first, ...tellingFacts(original.definition)]) {
+    const key = factsKey(facts, original.facts);
+    if (proofs.has(key)) continue;
     const proof = prove(proofGraph(machine, { definition, facts }));
-    proofs.set(factsKey(facts), proof);
+    proofs.set(key, proof);
     if (proof.findings.some((finding) => finding.rule !== 'unreachable')) return true;
   }
-  return faultsOf({ definition, machine, proofs }).length > 0;
+  return faultsOf({ definition, machine, facts: original.facts, proofs }).length > 0;
 }
 
 type Needs = { readonly [C in ConditionId]?: readonly AnyState[] };
@@ -83,7 +90,7 @@ export function hurts(step: Step | undefined, states: States): boolean {
 
 /** Second opinion, without machine and proof: is there a way to play this definition on which somebody is exposed? */
 export function isHarmful(definition: Definition): boolean {
-  return TELLING_FACTS.some((some) =>
+  return tellingFacts(definition).some((some) =>
     [...standings(definition, some)].some(([id, met]) =>
       met.some((states) => hurts(definition.steps[id], states)),
     ),

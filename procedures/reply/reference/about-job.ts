@@ -1,5 +1,5 @@
-import { straightWay } from '../../commissioning/straight-way.ts';
 import { fill } from '../../say.ts';
+import { straightWay } from '../../straight-way.ts';
 import type { Ask } from '../ask.ts';
 import { type ReplyTold, told } from '../reply.ts';
 import { plainText } from '../words.ts';
@@ -55,7 +55,7 @@ export function aboutJob(question: string, ask: Ask): ReplyTold | null {
 
 function where({ job, around, step }: Ask): ReplyTold {
   const { definition } = around.compiled;
-  const way = straightWay(definition, job.facts.place);
+  const way = straightWay(definition, job.facts);
   const at = way.indexOf(job.step);
   const phase = definition.phases.find(({ id }) => id === step?.phase)?.title ?? '';
   const count = at < 0 ? 'off the straight way' : `step ${at + 1} of ${way.length}`;
@@ -68,7 +68,7 @@ function where({ job, around, step }: Ask): ReplyTold {
 
 function left({ job, around }: Ask): ReplyTold {
   const { definition } = around.compiled;
-  const way = straightWay(definition, job.facts.place);
+  const way = straightWay(definition, job.facts);
   const passed = Math.max(-1, ...job.answers.map(({ step }) => way.indexOf(step)));
   const at = way.includes(job.step) ? way.indexOf(job.step) : passed;
   const rest = way.slice(at + 1).flatMap((id) => definition.steps[id] ?? []);

@@ -1,10 +1,10 @@
-import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { JobInputs } from '../../../procedures/evolve.ts';
 import { holdEvidence } from '../../../procedures/hold.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill, say } from '../../../procedures/say.ts';
 import type { SignatureNote } from '../../../procedures/signing.ts';
+import { straightWay } from '../../../procedures/straight-way.ts';
 import type { HoldStep } from '../../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
@@ -39,7 +39,7 @@ export function holdsOf(of: OfJob): Hold[] {
       : [];
   });
   const signed = job.holds.map((one) => one.step);
-  const straight = straightWay(compiled.definition, job.facts.place);
+  const straight = straightWay(compiled.definition, job.facts);
   const waiting = job.status === 'closed' ? [] : straight.filter((id) => steps[id]?.kind === 'hold');
   return [
     ...answered,

@@ -1,7 +1,7 @@
-import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
+import { straightWay } from '../../../procedures/straight-way.ts';
 import { clock, given, short } from './words.ts';
 
 export interface LineView {
@@ -49,7 +49,7 @@ function withRows(table: LineView, row: LineView): LineView {
 
 /** Every line by itself, in the order in which they were written. */
 export function singleLines(job: Job, { definition }: Compiled): readonly LineView[] {
-  const way = straightWay(definition, job.facts.place);
+  const way = straightWay(definition, job.facts);
   const numberOf = (step: string) => (way.includes(step) ? String(way.indexOf(step) + 1) : '–');
   return job.answers.map((answer) => {
     const step = definition.steps[answer.step];

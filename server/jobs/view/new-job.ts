@@ -36,7 +36,8 @@ export async function newJobParams(
   const chosen = offers.find(
     (offer) => offer.procedure === procedure && offer.place === place && offer.because === null,
   );
-  const roles = chosen === undefined ? [] : rolesAt(chosen.place);
+  const gear = catalogue.current(procedure)?.procedure.gear ?? [];
+  const roles = chosen === undefined ? [] : rolesAt(chosen.place, gear);
   const inUse = roles.length === 0 ? [] : await gearInUse(services);
   const today = services.now().toISOString().slice(0, 10);
   return {

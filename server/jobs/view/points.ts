@@ -1,7 +1,7 @@
-import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
+import { straightWay } from '../../../procedures/straight-way.ts';
 import { clock, short } from './words.ts';
 
 export type PointState =
@@ -24,7 +24,7 @@ export interface PointView {
 
 /** Every point of the straight way, and those off it that this job came to, in order. */
 export function pointViews(job: Job, { definition }: Compiled): readonly PointView[] {
-  const way = straightWay(definition, job.facts.place);
+  const way = straightWay(definition, job.facts);
   const met = job.answers.map((answer) => answer.step);
   const ids = [...new Set([...way, ...met, job.step])];
   return ids.flatMap((id) => {

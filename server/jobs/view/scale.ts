@@ -1,6 +1,6 @@
-import { straightWay } from '../../../procedures/commissioning/straight-way.ts';
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
+import { straightWay } from '../../../procedures/straight-way.ts';
 
 export interface ScaleView {
   readonly at: number;
@@ -14,7 +14,7 @@ export interface ScaleView {
 
 /** Ticks for the steps of the straight way; a step off it stands at the last tick that was passed. */
 export function scaleView(job: Job, { definition }: Compiled): ScaleView {
-  const steps = straightWay(definition, job.facts.place);
+  const steps = straightWay(definition, job.facts);
   const passed = Math.max(-1, ...job.answers.map((answer) => steps.indexOf(answer.step)));
   const found = steps.indexOf(job.step);
   const at = job.status === 'closed' ? steps.length : found >= 0 ? found : passed;
@@ -43,7 +43,7 @@ export function holdNumber(
   definition: Compiled['definition'],
   step: string,
 ): { readonly hold: number; readonly of: number } {
-  const steps = straightWay(definition, job.facts.place);
+  const steps = straightWay(definition, job.facts);
   const holds = steps.filter((id) => definition.steps[id]?.kind === 'hold');
   return { hold: holds.indexOf(step) + 1, of: holds.length };
 }

@@ -1,4 +1,4 @@
-import { type Compiled, factsKey } from '../../../procedures/compile.ts';
+import { type Compiled, proofUnder } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import type { OpenStep } from '../../../procedures/vocabulary.ts';
@@ -66,7 +66,7 @@ function stateOf(
       state: isDone ? 'done' : 'asked again',
       more: `line ${last.place}, ${short(last.person)} ${clock(last.at)} UTC`,
     };
-  const reach = compiled.proofs.get(factsKey(job.facts))?.reach;
+  const reach = proofUnder(compiled, job.facts)?.reach;
   return { state: reach?.has(id) === false ? 'not for this valve' : 'not reached', more: '' };
 }
 

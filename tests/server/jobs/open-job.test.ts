@@ -1,7 +1,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
+import { procedureNamed } from '../../../procedures/served.ts';
 import { chosenGear } from '../../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../../procedures/test-gear/gear.ts';
 import { readGear } from '../../../procedures/test-gear/read-gear.ts';
+import { rolesAt } from '../../../procedures/test-gear/roles.ts';
 import { demoGear } from '../../../server/demo/demo-gear.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { GEAR_IN_PSI } from '../../../server/demo/earlier-jobs.ts';
@@ -260,10 +262,11 @@ describe('the gear of the demo plant', () => {
     const catalogue = new Catalogue();
     let offered = 0;
     for (const valve of DEMO_VALVES.map((texts) => aSheetOf(texts))) {
-      for (const { place } of catalogue.offers(valve).filter(({ because }) => because === null)) {
+      for (const { id, place } of catalogue.offers(valve).filter(({ because }) => because === null)) {
+        const roles = rolesAt(place, procedureNamed(id)?.gear);
         offered += 1;
         for (const numbers of [GEAR_IN_PSI, IN_KPA]) {
-          expect(() => chosenGear({ place, sheet: valve, numbers, find, today: '2026-11-25' })).not.toThrow();
+          expect(() => chosenGear({ roles, sheet: valve, numbers, find, today: '2026-11-25' })).not.toThrow();
         }
       }
     }

@@ -1,5 +1,6 @@
 /** What the page of a job keeps in view for whoever works, looks on, or comes later. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { COMMISSIONING } from '../../../procedures/commissioning/procedures.ts';
 import { asJson } from '../../../procedures/vocabulary.ts';
 import { Catalogue, hashOf } from '../../../server/jobs/catalogue.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
@@ -132,7 +133,9 @@ test('A procedure that is changed leaves an open job on its own revision, with i
     title: 'Changed',
     revisions: [{ letter: 'Z', date: '2026-11-25', change: 'x' }],
   };
-  const served = new Catalogue([changed]);
+  const [stroke] = COMMISSIONING;
+  if (stroke === undefined) throw new Error('nothing is served');
+  const served = new Catalogue([{ ...stroke, definition: changed }]);
   const job = await at.app.services.log.state(jobKind, at.job.id);
   expect(hashOf(changed)).not.toBe(job.definitionHash);
   const compiled = await served.of(job.definitionHash, at.app.services.log);

@@ -1,0 +1,10 @@
+import { COMMISSIONING } from './commissioning/procedures.ts';
+import type { ServedProcedure } from './served-procedure.ts';
+
+/** The procedures that new jobs open on, in the order in which a valve offers them. */
+export const PROCEDURES: readonly ServedProcedure[] = [...COMMISSIONING];
+
+/** @example procedureNamed('stroke-check')?.folder // 'commissioning' */
+export function procedureNamed(id: string): ServedProcedure | undefined {
+  return PROCEDURES.find(({ definition }) => definition.id === id);
+}

@@ -1,0 +1,23 @@
+import type { Facts } from './facts.ts';
+import type { Definition, Step } from './vocabulary.ts';
+import { targetUnder, waysOf } from './ways.ts';
+
+/**
+ * The steps that a job passes where nothing gives trouble, in order: the marks of the job scale. A definition writes the
+ * way on first among the ways of a step, so that this follows from it; a row more of a table leads nowhere new.
+ *
+ * @example straightWay(strokeCheck, factsOf(sheet, 'bench'))[0] // 'needs'
+ */
+export function straightWay({ start, steps }: Definition, facts: Facts): readonly string[] {
+  const way: string[] = [];
+  for (let at: string | undefined = start; at !== undefined; ) {
+    const step: Step | undefined = steps[at];
+    if (step === undefined || step.kind === 'end') break;
+    way.push(at);
+    at = waysOf(step)
+      .filter(({ event }) => event === 'ANSWER' || event === 'SIGN')
+      .map((named) => targetUnder(named.way.to, facts))
+      .find((to) => !way.includes(to));
+  }
+  return way;
+}

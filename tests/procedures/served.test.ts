@@ -1,0 +1,78 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { faultsOf } from '../../procedures/check.ts';
+import { nextStep, proofUnder } from '../../procedures/compile.ts';
+import { everyFacts } from '../../procedures/facts.ts';
+import { PROCEDURES } from '../../procedures/served.ts';
+import type { ServedProcedure } from '../../procedures/served-procedure.ts';
+import { printSheet } from '../../procedures/sheet-print.ts';
+import { revisionOf } from '../../procedures/vocabulary.ts';
+import { waysOf } from '../../procedures/ways.ts';
+import { CONDITION_IDS } from '../../safety/conditions.ts';
+import { Catalogue, hashOf } from '../../server/jobs/catalogue.ts';
+import { withStep } from '../builders/mutants.ts';
+import { standings } from '../builders/standings.ts';
+import { ROOT } from '../root.ts';
+
+const catalogue = new Catalogue();
+
+describe.each(PROCEDURES.map((procedure) => [procedure.definition.title, procedure] as const))(
+  '[SAF-03] [SAF-09] [SAF-10] %s',
+  (_, procedure) => {
+    const { definition } = procedure;
+    const compiled = catalogue.current(definition.id)?.compiled;
+    if (compiled === undefined) throw new Error(`${definition.id} is not served`);
+    const every = everyFacts(compiled.facts);
+
+    test('has no fault, so that it may be served', () => {
+      expect(faultsOf(compiled)).toEqual([]);
+    });
+
+    test('is proved over exactly what can be met when it is played', () => {
+      for (const facts of every) {
+        const reach = proofUnder(compiled, facts)?.reach;
+        const played = standings(definition, facts);
+        expect([...(reach?.keys() ?? [])].sort()).toEqual([...played.keys()].sort());
+        for (const [step, met] of played)
+          for (const id of CONDITION_IDS) {
+            const one = new Set(met.map((states) => states[id]));
+
+            expect(reach?.get(step)?.get(id), `${step} ${id}`).toEqual(one);
+          }
+      }
+    });
+
+    test('takes every way that its definition writes', () => {
+      for (const [step, written] of Object.entries(definition.steps))
+        for (const { event, outcome } of waysOf(written))
+          for (const facts of every) {
+            const to = nextStep(compiled, { step, event: { type: event, outcome: outcome ?? '', facts } });
+            expect(to, `${step} ${event} ${outcome}`).not.toBeNull();
+          }
+    });
+
+    test('prints the sheet that was reviewed; `npm run sheets` prints it anew', () => {
+      expect(printSheet(definition)).toBe(stored(procedure, 'sheet.md'));
+    });
+
+    test('is what was written down under its letter: a change of any word needs a new one', () => {
+      const issued = JSON.parse(stored(procedure, 'revisions.json')) as Readonly<Record<string, string>>;
+      expect(hashOf(definition)).toBe(issued[revisionOf(definition)]);
+      expect(Object.keys(issued)).toEqual(definition.revisions.map(({ letter }) => letter));
+      const [id, step] = Object.entries(definition.steps)[0] ?? [];
+      if (id === undefined || step === undefined) throw new Error('it has no step');
+      const changed = withStep(definition, id, { ...step, title: `${step.title} ` });
+      expect(hashOf(changed)).not.toBe(hashOf(definition));
+    });
+  },
+);
+
+test('Each procedure has an id of its own', () => {
+  const ids = PROCEDURES.map(({ definition }) => definition.id);
+  expect(new Set(ids).size).toBe(ids.length);
+});
+
+function stored({ definition, folder }: ServedProcedure, ending: string): string {
+  return readFileSync(join(ROOT, 'procedures', folder, `${definition.id}.${ending}`), 'utf8');
+}

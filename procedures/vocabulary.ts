@@ -1,5 +1,6 @@
 import type { ActionClass } from '../safety/action-classes.ts';
 import type { ConditionId, StateOf } from '../safety/conditions.ts';
+import type { Dimension } from './calculations/unit-table.ts';
 import type { FactName, Facts } from './facts.ts';
 import type { Json } from './json.ts';
 import type { FigureName } from './quantities.ts';
@@ -53,7 +54,8 @@ interface FieldBase {
 
 export interface QuantityField extends FieldBase {
   readonly type: 'quantity';
-  readonly dimension: 'pressure' | 'travel' | 'length' | 'turns' | 'temperature';
+  /** `travel` is read in percent of the scale or as a length. */
+  readonly dimension: Dimension | 'travel';
   /** The gauge that is read, unless another is named with the reading. */
   readonly gauge?: GearRole;
   /** Pressure that stands on the actuator case: held against the limit of test air. */

@@ -157,6 +157,17 @@ function checkGear(
   }
 }
 
+/** What may stand below its zero. */
+const SIGNED: readonly QuantityField['dimension'][] = [
+  'pressure',
+  'travel',
+  'temperature',
+  'temperatureDifference',
+  'percent',
+  'ratio',
+  'force',
+];
+
 function checkPlausible(
   field: QuantityField,
   { valueSi, job }: { readonly valueSi: number; readonly job: Job },
@@ -173,7 +184,7 @@ function checkPlausible(
       next: 'Read the scale again, or write it with its unit.',
     });
   }
-  if ((field.dimension === 'turns' || field.dimension === 'length') && valueSi < 0) {
+  if (!SIGNED.includes(field.dimension) && valueSi < 0) {
     throw wrongField(field, {
       code: 'REA-006',
       what: `${field.label} cannot be negative.`,

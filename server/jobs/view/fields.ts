@@ -2,7 +2,7 @@ import { preferredUnit, unitFor } from '../../../procedures/calculations/units.t
 import type { Job } from '../../../procedures/job.ts';
 import { asked } from '../../../procedures/readings/given.ts';
 import { sayFigure } from '../../../procedures/say.ts';
-import type { Field } from '../../../procedures/vocabulary.ts';
+import type { Field, QuantityField } from '../../../procedures/vocabulary.ts';
 
 /** A field as the page draws it and as a JSON client is told it. */
 export interface FieldView {
@@ -51,7 +51,7 @@ function fieldView(field: Field, { job, again }: { readonly job: Job; readonly a
   };
 }
 
-function unitOf(dimension: 'pressure' | 'travel' | 'length' | 'turns' | 'temperature', job: Job): string {
+function unitOf(dimension: QuantityField['dimension'], job: Job): string {
   return dimension === 'travel' ? '%' : unitFor(preferredUnit(dimension, job.sheet.units)).label;
 }
 

@@ -1,5 +1,5 @@
 import { type AnyStateMachine, createMachine, transition } from 'xstate';
-import { mayGoBack, type Proof, prove } from '../safety/proof.ts';
+import { type Proof, prove } from '../safety/proof.ts';
 import { everyFacts, type FactName, type Facts } from './facts.ts';
 import { factsUsed } from './facts-used.ts';
 import { proofGraph } from './proof-graph.ts';
@@ -75,8 +75,7 @@ export function backIsSafe(
   compiled: Compiled,
   { from, to, facts }: { readonly from: string; readonly to: string; readonly facts: Facts },
 ): boolean {
-  const proof = proofUnder(compiled, facts);
-  return proof !== undefined && mayGoBack(proof.reach, { from, to });
+  return proofUnder(compiled, facts)?.reach.isWithin({ from, to }) ?? false;
 }
 
 type Transitions = Record<string, unknown>;
@@ -127,7 +126,7 @@ function fits(event: MachineEvent, { outcome, by }: WayMeta): boolean {
 function backWays(from: string, definition: Definition, proofs: ReadonlyMap<string, Proof>): Transitions {
   const ways = Object.keys(definition.steps).flatMap((to) => {
     if (to === from || definition.steps[to]?.kind === 'end') return [];
-    const facts = [...proofs].filter(([, proof]) => mayGoBack(proof.reach, { from, to })).map(([key]) => key);
+    const facts = [...proofs].filter(([, proof]) => proof.reach.isWithin({ from, to })).map(([key]) => key);
     return facts.length === 0
       ? []
       : [[`BACK.${to}`, { target: to, guard: { type: 'back', params: { facts } } }]];

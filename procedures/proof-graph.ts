@@ -1,6 +1,6 @@
 import type { AnyStateMachine } from 'xstate';
 import type { AnyState, ConditionId } from '../safety/conditions.ts';
-import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof.ts';
+import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof-graph.ts';
 import { type Facts, knownAtOpening } from './facts.ts';
 import type { Definition, Sets } from './vocabulary.ts';
 import type { WayMeta } from './ways.ts';

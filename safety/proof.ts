@@ -1,41 +1,7 @@
-import { type ActionClass, needsOf } from './action-classes.ts';
-import {
-  type AnyState,
-  CONDITION_IDS,
-  CONDITIONS,
-  type ConditionId,
-  LOCK_IDS,
-  worstState,
-} from './conditions.ts';
-
-/** A step as the proof sees it. */
-export interface ProofStep {
-  readonly action: ActionClass | null;
-  /** Steps where a job may close. */
-  readonly end: boolean;
-  /** Steps from which nothing more must be done to be safe; a stop must lead here unguarded. */
-  readonly safe: boolean;
-}
-
-/** A way from one step to another. A guard is taken as possible, whatever it says. */
-export interface ProofEdge {
-  readonly from: string;
-  readonly to: string;
-  /** The states that each named condition may be in after it; a condition not named keeps its state. */
-  readonly sets: { readonly [C in ConditionId]?: readonly AnyState[] };
-  /** False only where no guard can block the way and the person can always take it. */
-  readonly guarded: boolean;
-  /** How a person would name the way: `ANSWER shown`, `STOP`. */
-  readonly by: string;
-}
-
-export interface ProofGraph {
-  readonly start: string;
-  /** What is known at opening; everything else begins at its worst. */
-  readonly known?: { readonly [C in ConditionId]?: AnyState };
-  readonly steps: Readonly<Record<string, ProofStep>>;
-  readonly edges: readonly ProofEdge[];
-}
+import { needsOf } from './action-classes.ts';
+import { type AnyState, CONDITIONS, type ConditionId, LOCK_IDS, worstState } from './conditions.ts';
+import type { ProofEdge, ProofGraph, ProofStep } from './proof-graph.ts';
+import { type Reach, reachOf } from './reach.ts';
 
 export interface Finding {
   readonly rule:
@@ -53,12 +19,66 @@ export interface Finding {
   readonly path: readonly string[];
 }
 
-type Reach = ReadonlyMap<string, ReadonlyMap<ConditionId, ReadonlySet<AnyState>>>;
-
 export interface Proof {
   readonly findings: readonly Finding[];
   /** For each step, the states in which each condition can be on arrival. */
   readonly reach: Reach;
+}
+
+/**
+ * Proves that no way through a procedure reaches an action in a state that the action does not allow. What can be met
+ * where is worked out first (`reachOf`); a state that is not allowed is then looked for along the shortest way.
+ *
+ * @example prove({ start: 'a', steps: {...}, edges: [...] }).findings // [] where the procedure is safe
+ */
+export function prove(graph: ProofGraph): Proof {
+  const reach = reachOf(graph);
+  const waysFrom = groupByFrom(graph.edges);
+  const findings = Object.entries(graph.steps).flatMap(([id, step]) =>
+    allowancesOf(step).flatMap(({ rule, condition, allowed }) =>
+      reach.beyond(id, { condition, allowed }).map((state) => ({
+        rule,
+        step: id,
+        condition,
+        state,
+        path: shortestWay({ condition, step: id, state }, graph, waysFrom),
+      })),
+    ),
+  );
+  return { findings: [...findings, ...shapeFindings(graph, reach, waysFrom)], reach };
+}
+
+interface Allowance {
+  readonly rule: Finding['rule'];
+  readonly condition: ConditionId;
+  readonly allowed: readonly AnyState[];
+}
+
+const END_ALLOWANCES: readonly Allowance[] = [
+  ...LOCK_IDS.map((condition): Allowance => ({ rule: 'end with a lock on', condition, allowed: ['off'] })),
+  { rule: 'end with a bypass open', condition: 'bypass', allowed: ['shut', 'absent'] },
+  { rule: 'end with test air', condition: 'testAir', allowed: ['off'] },
+];
+
+/** The states that a step allows, condition by condition; those not named may stand as they like. */
+function allowancesOf({ action, end }: ProofStep): readonly Allowance[] {
+  const needs = action === null ? [] : Object.entries(needsOf(action));
+  return [
+    ...needs.map(
+      ([condition, allowed]): Allowance => ({
+        rule: 'exposed',
+        condition: condition as ConditionId,
+        allowed,
+      }),
+    ),
+    ...(end ? END_ALLOWANCES : []),
+  ];
+}
+
+interface Bad {
+  readonly condition: ConditionId;
+  readonly step: string;
+  readonly state: AnyState;
 }
 
 interface Visit {
@@ -68,78 +88,27 @@ interface Visit {
   readonly before: Visit | null;
 }
 
-/**
- * Proves that no way through a procedure reaches an action in a state that the action does not allow.
- *
- * Shape: for each condition a breadth-first search over (step, state), every guard taken as possible; joins
- * take the union because a step may be visited once for each state. Sound: what is not reached here cannot
- * happen in the machine. The first visit gives the shortest counterexample.
- *
- * @example prove({ start: 'a', steps: {...}, edges: [...] }).findings // [] where the procedure is safe
- */
-export function prove(graph: ProofGraph): Proof {
-  const waysFrom = groupByFrom(graph.edges);
-  const reach = new Map<string, Map<ConditionId, Set<AnyState>>>();
-  const findings: Finding[] = [];
-  for (const condition of CONDITION_IDS) {
-    for (const visit of visitsOf(condition, graph, waysFrom)) {
-      const here = getOrMake(reach, visit.step, () => new Map<ConditionId, Set<AnyState>>());
-      getOrMake(here, condition, () => new Set<AnyState>()).add(visit.state);
-      findings.push(...findingsAt(condition, visit, graph.steps[visit.step]));
-    }
-  }
-  findings.push(...shapeFindings(graph, reach, waysFrom));
-  return { findings, reach };
-}
-
-/** True where every state possible at `from` is possible at `to`: only then may a person go back there. */
-export function mayGoBack(
-  reach: Reach,
-  { from, to }: { readonly from: string; readonly to: string },
-): boolean {
-  const source = reach.get(from);
-  const target = reach.get(to);
-  if (source === undefined || target === undefined) return false;
-  return CONDITION_IDS.every((id) =>
-    [...(source.get(id) ?? [])].every((state) => target.get(id)?.has(state)),
-  );
-}
-
-function visitsOf(
-  condition: ConditionId,
+/** The shortest way on which a condition comes to a step in a state, breadth first over both. */
+function shortestWay(
+  bad: Bad,
   { start, known }: ProofGraph,
   waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
-): readonly Visit[] {
+): readonly string[] {
+  const { condition } = bad;
   const first = known?.[condition] ?? worstState(condition);
   const visits: Visit[] = [{ step: start, state: first, by: 'opened', before: null }];
-  const seen = new Map([[start, new Set([first])]]);
-  for (let next = 0; next < visits.length; next += 1) {
-    const at = visits[next];
-    if (at === undefined) break;
+  const seen = new Set([`${start} ${first}`]);
+  for (const at of visits) {
+    if (at.step === bad.step && at.state === bad.state) return pathTo(at);
     for (const edge of waysFrom.get(at.step) ?? []) {
       for (const state of edge.sets[condition] ?? [at.state]) {
-        const there = getOrMake(seen, edge.to, () => new Set());
-        if (there.has(state)) continue;
-        there.add(state);
+        if (seen.has(`${edge.to} ${state}`)) continue;
+        seen.add(`${edge.to} ${state}`);
         visits.push({ step: edge.to, state, by: edge.by, before: at });
       }
     }
   }
-  return visits;
-}
-
-function findingsAt(condition: ConditionId, visit: Visit, step: ProofStep | undefined): readonly Finding[] {
-  if (step === undefined) return [];
-  const found: Finding[] = [];
-  const report = (rule: Finding['rule']) =>
-    found.push({ rule, step: visit.step, condition, state: visit.state, path: pathTo(visit) });
-  const allowed: readonly AnyState[] | undefined =
-    step.action === null ? undefined : needsOf(step.action)[condition];
-  if (allowed !== undefined && !allowed.includes(visit.state)) report('exposed');
-  if (step.end && LOCK_IDS.includes(condition) && visit.state === 'on') report('end with a lock on');
-  if (step.end && condition === 'bypass' && visit.state === 'open') report('end with a bypass open');
-  if (step.end && condition === 'testAir' && visit.state === 'connected') report('end with test air');
-  return found;
+  throw new Error(`${bad.step} is met with ${condition} ${bad.state}, but no way leads to it`);
 }
 
 function shapeFindings(
@@ -155,31 +124,23 @@ function shapeFindings(
     path: [],
   });
   const steps = Object.entries(graph.steps);
+  const safe = leadingToSafe(graph);
   return [
     ...steps.filter(([id]) => !reach.has(id)).map(([id]) => bare('unreachable', id)),
     ...steps
       .filter(([id, step]) => !step.end && (waysFrom.get(id) ?? []).length === 0)
       .map(([id]) => bare('dead end', id)),
-    ...steps.filter(([id]) => !canReachSafe(id, graph, waysFrom)).map(([id]) => bare('no way to safe', id)),
+    ...steps.filter(([id]) => !safe.has(id)).map(([id]) => bare('no way to safe', id)),
   ];
 }
 
-function canReachSafe(
-  from: string,
-  graph: ProofGraph,
-  waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
-): boolean {
-  const seen = new Set([from]);
-  const open = [from];
-  for (let step = open.pop(); step !== undefined; step = open.pop()) {
-    if (graph.steps[step]?.safe || graph.steps[step]?.end) return true;
-    for (const edge of waysFrom.get(step) ?? []) {
-      if (edge.guarded || seen.has(edge.to)) continue;
-      seen.add(edge.to);
-      open.push(edge.to);
-    }
-  }
-  return false;
+/** Every step from which unguarded ways lead to a safe step or an end, found from there backwards. */
+function leadingToSafe({ steps, edges }: ProofGraph): ReadonlySet<string> {
+  const waysTo = new Map<string, string[]>();
+  for (const { from, to, guarded } of edges) if (!guarded) getOrMake(waysTo, to, () => []).push(from);
+  const safe = new Set(Object.entries(steps).flatMap(([id, step]) => (step.safe || step.end ? [id] : [])));
+  for (const step of safe) for (const from of waysTo.get(step) ?? []) safe.add(from);
+  return safe;
 }
 
 function groupByFrom(edges: readonly ProofEdge[]): ReadonlyMap<string, readonly ProofEdge[]> {

@@ -1,13 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ActionClass } from '../../safety/action-classes.ts';
-import {
-  mayGoBack,
-  type ProofEdge,
-  type ProofGraph,
-  type ProofStep,
-  prove,
-  sayFinding,
-} from '../../safety/proof.ts';
+import { prove, sayFinding } from '../../safety/proof.ts';
+import type { ProofEdge, ProofGraph, ProofStep } from '../../safety/proof-graph.ts';
 
 const PLAIN: ProofStep = { action: null, end: false, safe: false };
 const SAFE: ProofStep = { ...PLAIN, safe: true };
@@ -165,12 +159,12 @@ describe('[SAF-13] A way back', () => {
   );
 
   test('is open only where all that is possible here is possible there', () => {
-    expect(mayGoBack(reach, { from: 'after', to: 'vent' })).toBe(true);
-    expect(mayGoBack(reach, { from: 'vent', to: 'after' })).toBe(false);
+    expect(reach.isWithin({ from: 'after', to: 'vent' })).toBe(true);
+    expect(reach.isWithin({ from: 'vent', to: 'after' })).toBe(false);
   });
 
   test('is not open from or to a step that is not there', () => {
-    expect(mayGoBack(reach, { from: 'after', to: 'nowhere' })).toBe(false);
-    expect(mayGoBack(reach, { from: 'nowhere', to: 'vent' })).toBe(false);
+    expect(reach.isWithin({ from: 'after', to: 'nowhere' })).toBe(false);
+    expect(reach.isWithin({ from: 'nowhere', to: 'vent' })).toBe(false);
   });
 });

@@ -14,6 +14,25 @@ import { windSpring } from './wind-spring.ts';
 /** Air may come on at any moment from here: what hands and tools do in the yoke is looked at afresh afterwards. */
 const AIR_ON = { testAir: 'connected', signalAir: 'live', clear: 'not looked at' } as const;
 
+const WORK_CHOICE = {
+  kind: 'question',
+  phase: 'asFound',
+  title: 'What this valve wants now',
+  how: 'The plug is set where contact or seat load is wrong; the adjuster is wound where both ends of the bench set are shifted.',
+  makeSafe: 'ventNow',
+} as const;
+
+const WORK_CHOICES = {
+  setPlug: {
+    label: 'Set the plug on its seat',
+    to: { by: 'stemMayTurn', ways: { yes: 'threadLook', no: 'mustNotTurn' } },
+  },
+  adjuster: {
+    label: 'Wind the spring adjuster',
+    to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
+  },
+} as const;
+
 /** Operational check and stroke adjustment of a spring-and-diaphragm valve, on the bench or in the line. */
 export const strokeCheck = procedure({
   id: 'stroke-check',
@@ -39,6 +58,12 @@ export const strokeCheck = procedure({
       date: '2026-11-25',
       change:
         'Read what can hurt before anything is shut. Name a watcher and write where loop and bypass stand. Shut a second feed by itself, look for kept air, read the drains again after they were shut in. Say how each energy was made safe. Take the locks off first, then tell people, then open.',
+    },
+    {
+      letter: 'D',
+      date: '2026-11-25',
+      change:
+        'A yes on the card of the second feed says that nothing else feeds air. A valve that is left as found though it is not inside wants the reason.',
     },
   ],
   phases: [
@@ -159,8 +184,8 @@ export const strokeCheck = procedure({
       judge: { rule: 'cycle', with: { cycle: 'asFoundCycle', strokes: 'asFoundStrokes' } },
       ways: {
         inside: { to: 'chooseWork' },
-        outside: { to: 'chooseWork' },
-        'too close': { to: 'chooseWork' },
+        outside: { to: 'chooseWorkOutside' },
+        'too close': { to: 'chooseWorkOutside' },
         'does not repeat': { to: 'notRepeating' },
         'not enough readings': { to: 'asFoundCycle' },
       },
@@ -173,29 +198,21 @@ export const strokeCheck = procedure({
       how: 'Likely first: packing too tight or dry. Then a bent or rough stem, a slack connector, a regulator that does not bleed.',
       choices: {
         again: { label: 'Read the cycle again', to: 'asFoundCycle' },
-        goOn: { label: 'Go on all the same', to: 'chooseWork', reason: true },
+        goOn: { label: 'Go on all the same', to: 'chooseWorkOutside', reason: true },
         leave: { label: 'Leave it for an overhaul', to: 'airOff', reason: true },
       },
       makeSafe: 'ventNow',
     },
     chooseWork: {
-      kind: 'question',
-      phase: 'asFound',
-      title: 'What this valve wants now',
-      how: 'The plug is set where contact or seat load is wrong; the adjuster is wound where both ends of the bench set are shifted.',
+      ...WORK_CHOICE,
+      choices: { ...WORK_CHOICES, leave: { label: 'Leave it as found', to: 'airOff' } },
+    },
+    chooseWorkOutside: {
+      ...WORK_CHOICE,
       choices: {
-        setPlug: {
-          label: 'Set the plug on its seat',
-          to: { by: 'stemMayTurn', ways: { yes: 'threadLook', no: 'mustNotTurn' } },
-        },
-        adjuster: {
-          label: 'Wind the spring adjuster',
-          to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
-        },
-        leave: { label: 'Leave it as found', to: 'airOff' },
-        leaveOutside: { label: 'Leave it as found though it is not inside', to: 'airOff', reason: true },
+        ...WORK_CHOICES,
+        leave: { label: 'Leave it as found though it is not inside', to: 'airOff', reason: true },
       },
-      makeSafe: 'ventNow',
     },
 
     ...setPlug({

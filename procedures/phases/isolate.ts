@@ -153,7 +153,7 @@ function secondFeed(): Readonly<Partial<Record<Own, Step<Own>>>> {
     noSecondFeed: {
       kind: 'reading',
       phase,
-      title: 'Follow every tube: does anything else feed air to {tag}?',
+      title: 'Make sure that nothing else feeds air to {tag}',
       how: 'Booster, solenoid, positioner: each tube is followed to where it comes from.',
       why: 'The sheet has one feed. What is absent is recorded by a person, not assumed.',
       asks: [yesNo('oneFeed', 'Every tube followed: nothing else feeds it')],

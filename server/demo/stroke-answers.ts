@@ -116,6 +116,7 @@ export function strokeAnswers(
     asFoundCycle: rows(FULL_CYCLE, 'as found'),
     asFoundStrokes: rows(MID_STROKES, 'as found'),
     chooseWork: { choice: found.work },
+    chooseWorkOutside: { choice: found.work, reason: 'The next shutdown has its overhaul.' },
     threadLook: { choice: 'enough' },
     holdForPlug: valve.held(valve.lowPsi + valve.spanPsi / 2),
     turnStem: { turnsMade: String(sheet.seatingTurns), lockNuts: 'yes' },

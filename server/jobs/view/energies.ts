@@ -162,20 +162,15 @@ export function doneText(view: EnergyView, job: Job): string {
   }
 }
 
-/** What was recorded absent, by whom and when: line by line, for nothing is absent of itself. */
+/** What was recorded absent, by whom and when, for nothing is absent of itself. */
 export function recordedAbsent(
   rows: readonly { readonly condition: ConditionId; readonly note: EvidenceNote | null }[],
 ): string {
-  const byLine = new Map<number, { readonly note: EvidenceNote | null; readonly names: string[] }>();
+  const byWho = new Map<string, string[]>();
   for (const { condition, note } of rows) {
-    const line = byLine.get(note?.place ?? 0) ?? { note, names: [] };
-    line.names.push(CONDITIONS[condition].name.toLowerCase());
-    byLine.set(note?.place ?? 0, line);
+    const who = note === null ? 'Absent' : `Recorded absent by ${short(note.person)} at ${clock(note.at)}`;
+    byWho.set(who, [...(byWho.get(who) ?? []), CONDITIONS[condition].name.toLowerCase()]);
   }
-  const sentences = [...byLine.values()].map(({ note, names }) =>
-    note === null
-      ? `Absent: ${names.join(', ')}.`
-      : `Recorded absent by ${short(note.person)} at ${clock(note.at)}: ${names.join(', ')}.`,
-  );
+  const sentences = [...byWho].map(([who, names]) => `${who}: ${names.join(', ')}.`);
   return sentences.join(' ');
 }

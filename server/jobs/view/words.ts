@@ -14,14 +14,17 @@ export function short(person: string): string {
 /** Longer than this, a typed number is shown rounded on the screen; the log and the record keep every digit. */
 const TYPED_MAX = 12;
 
-/** A reading as it was read: the number as typed, with its unit where none was typed. */
+const NUMBER_THEN_UNIT = /^([-+\u2212]?[\d.,'/ ]*\d)\s*[a-z%"°\u00b2\u00b3./ ]*$/i;
+
+/** A reading as it was read: the number as typed, with its unit as it is printed everywhere. @example asRead(read) // '38 °C', of '38 C' */
 export function asRead(reading: Reading): string {
   const unit = isUnitId(reading.unit) ? reading.unit : null;
   const label = unit === null ? reading.unit : unitFor(unit).label;
   if (reading.typed.length > TYPED_MAX && unit !== null && unit !== '%') {
     return format({ valueSi: reading.valueSi, unit });
   }
-  return /[a-z%"°]/i.test(reading.typed) ? reading.typed : `${reading.typed} ${label}`;
+  const [, number] = NUMBER_THEN_UNIT.exec(reading.typed) ?? [];
+  return number === undefined ? reading.typed : `${number.trim()} ${label}`;
 }
 
 /** Before and after, the unit said once where it is the same. @example wasIs(before, after) // '62', of '62 to 0 psi' */

@@ -44,10 +44,11 @@ describe('An answer', () => {
   });
 
   test('that departs from the sheet wants its reason', () => {
-    const run = jobAt('chooseWork');
-    expect(refusalOf(() => answer(run, { choice: 'leaveOutside', reason: '  ' })).code).toBe('REA-013');
-    answer(run, { choice: 'leaveOutside', reason: 'no time in this shutdown' });
-    expect(run.job.step).toBe('airOff');
+    const run = jobAt('contactFound');
+    answer(run, { moves: 'no' });
+    expect(refusalOf(() => answer(run, { choice: 'stop', reason: '  ' })).code).toBe('REA-013');
+    answer(run, { choice: 'stop', reason: 'no time in this shutdown' });
+    expect(run.job.step).toBe('ventNow');
     expect(run.job.answers.at(-1)?.words.reason).toBe('no time in this shutdown');
   });
 

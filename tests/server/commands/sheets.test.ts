@@ -3,6 +3,8 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { strokeCheck } from '../../../procedures/commissioning/stroke-check.ts';
+import { revisionOf } from '../../../procedures/vocabulary.ts';
 import { compiled } from '../../compiled.ts';
 import { ROOT } from '../../root.ts';
 
@@ -12,8 +14,9 @@ const project = mkdtempSync(join(tmpdir(), 'sheets-'));
 mkdirSync(join(project, FOLDER), { recursive: true });
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 
+const LETTER = revisionOf(strokeCheck);
 /** The newest letter, with the hash of something else. */
-const ALTERED = '{"C":"other"}';
+const ALTERED = `{"${LETTER}":"other"}`;
 
 const read = (folder: string, name: string) => readFileSync(join(folder, FOLDER, name), 'utf8');
 const run = () => spawnSync(process.execPath, [command], { cwd: project, encoding: 'utf8', timeout: 20_000 });
@@ -32,7 +35,9 @@ test('A procedure that was changed under its letter is refused, and nothing is w
   writeFileSync(join(project, FOLDER, 'stroke-check.sheet.md'), 'as it was');
   const refused = run();
   expect(refused.status).toBe(1);
-  expect(refused.stderr).toContain('stroke-check was changed under revision C: give it a new letter.');
+  expect(refused.stderr).toContain(
+    `stroke-check was changed under revision ${LETTER}: give it a new letter.`,
+  );
   expect(read(project, 'stroke-check.sheet.md')).toBe('as it was');
   expect(read(project, 'stroke-check.revisions.json')).toBe(ALTERED);
 });

@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     testTimeout: 20_000,
     hookTimeout: 60_000,
+    setupFiles: ['tests/seed.ts'],
     pool: 'forks',
     // Files of one worker share what they import: a definition is proved once in a worker, not once in a file.
     isolate: false,

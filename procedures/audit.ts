@@ -2,6 +2,7 @@ import type { Compiled } from './compile.ts';
 import { nextStep } from './compile.ts';
 import { evolve, type JobEffects, type JobEntry, NO_JOB } from './evolve.ts';
 import type { Job } from './job.ts';
+import type { Definition } from './vocabulary.ts';
 
 /** What an entry of a job would be asked of the machine, or null where the machine has no part in it. */
 function eventOf(entry: JobEntry): { readonly type: string; readonly outcome: string } | null {
@@ -44,15 +45,24 @@ const STAYING: readonly string[] = [
   'radio-denied',
 ];
 
+function isTakenOver({ inputs }: JobEntry): boolean {
+  return (inputs as { readonly goesOnFrom?: string | null }).goesOnFrom != null;
+}
+
 function placeProblems(
   entry: JobEntry,
-  { job, start }: { readonly job: Job; readonly start: string },
+  { job, definition }: { readonly job: Job; readonly definition: Definition },
 ): readonly string[] {
   const { to } = entry.effects as unknown as JobEffects;
   const { step } = entry.inputs as { readonly step?: string };
   const problem = (what: string) => [`line ${entry.place}: ${what}`];
-  if (entry.kind === 'job-opened')
-    return to === start ? [] : problem(`the procedure begins at ${start}, the line says ${to}`);
+  if (entry.kind === 'job-opened') {
+    const taken = Object.values(definition.takesOver ?? {}).map(({ at }) => at);
+    const begins = isTakenOver(entry) ? taken : [definition.start];
+    return begins.includes(to)
+      ? []
+      : problem(`the procedure begins at ${begins.join(' or ')}, the line says ${to}`);
+  }
   if (entry.kind !== 'corrected' && step !== job.step)
     return problem(`the open step is ${job.step}, the line says ${step}`);
   if (STAYING.includes(entry.kind) && to !== job.step)
@@ -90,7 +100,7 @@ export function auditJob(entries: readonly JobEntry[], compiled: Compiled): read
       if (back !== to && stop !== to)
         problems.push(`line ${entry.place}: the machine knows no way from ${job.step} to ${to}`);
     }
-    problems.push(...placeProblems(entry, { job, start: compiled.definition.start }));
+    problems.push(...placeProblems(entry, { job, definition: compiled.definition }));
     job = evolve(job, entry);
   }
   return problems;

@@ -24,7 +24,13 @@ export function faultsOf(compiled: Compiled): readonly string[] {
   const shape = Object.entries(definition.steps).flatMap(([id, step]) =>
     stepFaults(id, { step, definition }),
   );
-  return [...controlFaults(definition), ...startFaults(definition), ...shape, ...proofFaults(compiled)];
+  return [
+    ...controlFaults(definition),
+    ...startFaults(definition),
+    ...takenOverFaults(definition),
+    ...shape,
+    ...proofFaults(compiled),
+  ];
 }
 
 function proofFaults({ definition, proofs }: Compiled): readonly string[] {
@@ -39,6 +45,23 @@ function proofFaults({ definition, proofs }: Compiled): readonly string[] {
   return [...new Set([...sentences, ...lost.map((step) => `unreachable at ${step}`)])];
 }
 
+function takenOverFaults({ takesOver = {}, steps }: Definition): readonly string[] {
+  return Object.entries(takesOver).flatMap(([as, { at }]) =>
+    steps[at] === undefined ? [`taken over as ${as}: there is no step ${at}`] : [],
+  );
+}
+
+/** The answer goes along to the page on which the next procedure is opened: only a question has one that can. */
+function handingWayFaults(
+  id: string,
+  { step, definition }: { readonly step: OpenStep; readonly definition: Definition },
+): readonly string[] {
+  const ends = waysOf(step)
+    .flatMap(({ way }) => (typeof way.to === 'string' ? [way.to] : Object.values(way.to.ways)))
+    .filter((to) => definition.steps[to]?.kind === 'end' && !isPlainEnd(definition.steps[to]));
+  return step.kind === 'question' ? [] : ends.map((to) => `${id}: only a question hands on, as ${to} does`);
+}
+
 function stepFaults(
   id: string,
   { step, definition }: { readonly step: Step; readonly definition: Definition },
@@ -47,6 +70,7 @@ function stepFaults(
   return [
     ...phaseFault(id, { phase: step.phase, definition }),
     ...targetFaults(id, { step, definition }),
+    ...handingWayFaults(id, { step, definition }),
     ...textFaults(id, step),
     ...ruleFaults(id, step),
     ...leavesFaults(id, step),
@@ -55,10 +79,15 @@ function stepFaults(
     ...(step.kind === 'hold' ? holdFaults(id, { step, definition }) : []),
     ...pointFaults(id, step),
     ...sentenceFaults(id, step),
-    ...(definition.safe.includes(step.makeSafe) || definition.steps[step.makeSafe]?.kind === 'end'
+    ...(definition.safe.includes(step.makeSafe) || isPlainEnd(definition.steps[step.makeSafe])
       ? []
       : [`${id}: making safe leads to ${step.makeSafe}, which is no safe step`]),
   ];
+}
+
+/** Making safe never ends where another procedure has to be opened first. */
+function isPlainEnd(step: Step | undefined): boolean {
+  return step?.kind === 'end' && step.handsOver === undefined;
 }
 
 function phaseFault(

@@ -75,6 +75,8 @@ export interface JobEffects {
   readonly clearsTable?: string;
   readonly status?: Job['status'];
   readonly closedAs?: string;
+  /** The job that goes on with the valve as it stands. */
+  readonly goesOnAs?: string;
 }
 
 export const NO_JOB: Job = {
@@ -92,6 +94,8 @@ export const NO_JOB: Job = {
   openedAt: '',
   closedAt: null,
   openedBy: '',
+  goesOnFrom: null,
+  goesOnAs: null,
   step: '',
   place: 0,
   seq: 0,
@@ -130,7 +134,8 @@ export function evolve(job: Job, entry: JobEntry): Job {
       ...NO_JOB,
       ...opened,
       ...at,
-      situation: situationAtOpening(sets),
+      // What another job left standing goes on as it stood; else everything begins at its worst.
+      situation: opened.situation ?? situationAtOpening(sets),
       status: 'open',
       step: to,
       openedAt: entry.at,
@@ -159,6 +164,7 @@ function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
         : entry.at,
     status: effects.status ?? job.status,
     closedAs: effects.closedAs ?? job.closedAs,
+    goesOnAs: effects.goesOnAs ?? job.goesOnAs,
     closedAt: closed ? entry.at : job.closedAt,
     envelope: effects.envelope === undefined ? job.envelope : effects.envelope,
     locks: withLocks(job.locks, effects.locks),

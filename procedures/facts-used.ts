@@ -6,9 +6,11 @@ import { waysOf } from './ways.ts';
  * The facts on which a definition branches, and who holds the spring, which the interlock knows from the opening on.
  * The others cannot change what may happen, so that a proof need not run over them.
  */
-export function factsUsed({ steps }: Definition): readonly FactName[] {
+export function factsUsed({ steps, takesOver = {} }: Definition): readonly FactName[] {
   const used = new Set<FactName>(['springHeldBy']);
   for (const step of Object.values(steps))
     for (const { way } of waysOf(step)) if (typeof way.to !== 'string') used.add(way.to.by);
+  for (const { where = [] } of Object.values(takesOver))
+    for (const { facts } of where) for (const name of Object.keys(facts)) used.add(name as FactName);
   return FACT_NAMES.filter((name) => used.has(name));
 }

@@ -120,6 +120,10 @@ export interface Job {
   readonly openedAt: string;
   readonly closedAt: string | null;
   readonly openedBy: string;
+  /** The job that handed this valve on as it stood; null for a job that began afresh. */
+  readonly goesOnFrom: string | null;
+  /** The job that went on with the valve when this one closed. */
+  readonly goesOnAs: string | null;
   readonly step: string;
   /** Place of the newest entry: a form carries it, so that an answer to an older card is noticed. */
   readonly place: number;

@@ -2,6 +2,7 @@ import type { AnyStateMachine } from 'xstate';
 import type { AnyState, ConditionId } from '../safety/conditions.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof-graph.ts';
 import { type Facts, knownAtOpening } from './facts.ts';
+import { standingUnder } from './standing.ts';
 import type { Definition, Sets } from './vocabulary.ts';
 import type { WayMeta } from './ways.ts';
 
@@ -30,13 +31,16 @@ export function proofGraph(
       }
     }
   }
-  return { start: definition.start, known: knownAtOpening(facts), steps, edges };
+  const { start, takesOver = {} } = definition;
+  const begins = Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) }));
+  return { start, known: knownAtOpening(facts), takesOver: begins, steps, edges };
 }
 
 function proofStep(id: string, definition: Definition): ProofStep {
   const step = definition.steps[id];
   const action = step === undefined || step.kind === 'end' ? null : (step.action ?? null);
-  return { action, end: step?.kind === 'end', safe: definition.safe.includes(id) };
+  const handsOver = step?.kind === 'end' && step.handsOver !== undefined;
+  return { action, end: step?.kind === 'end', handsOver, safe: definition.safe.includes(id) };
 }
 
 interface Transition {

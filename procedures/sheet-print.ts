@@ -1,7 +1,7 @@
 import { ACTION_CLASSES, type ActionClass, type ActionClassRow, needsOf } from '../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { GEAR_ROLES } from './test-gear/roles.ts';
-import type { Caution, Definition, Field, OpenStep, Step, Target } from './vocabulary.ts';
+import type { Caution, Definition, EndStep, Field, OpenStep, Standing, Step, Target } from './vocabulary.ts';
 import { waysOf } from './ways.ts';
 
 /**
@@ -52,10 +52,11 @@ function stepLines(
 ): readonly string[] {
   const step = definition.steps[id] as Step;
   const head = [`### ${numbers.get(id)}. ${step.title}`, ''];
-  if (step.kind === 'end') return [...head, `- End: the job closes as ${step.closes}.`];
+  if (step.kind === 'end') return [...head, endLine(step)];
   return [
     ...head,
     `- ${KINDS[step.kind]}${waitWords(step, numbers)}, \`${id}\``,
+    ...takenOverLines(id, definition),
     ...cautionLines(step.caution),
     ...actionLines(step.action),
     ...(step.how === undefined ? [] : [`- How: ${step.how}`]),
@@ -66,6 +67,29 @@ function stepLines(
     ...holdLines(step),
     ...wayLines(step, numbers),
   ];
+}
+
+function takenOverLines(id: string, { takesOver = {} }: Definition): readonly string[] {
+  return Object.entries(takesOver)
+    .filter(([, { at }]) => at === id)
+    .flatMap(([as, { standing, where = [] }]) => [
+      `- Begins here where it is taken over, ${as}: ${standingWords(standing)}`,
+      ...where.map(
+        (one) => `- There with ${Object.values(one.facts).join(', ')}: ${standingWords(one.standing)}`,
+      ),
+    ]);
+}
+
+function standingWords(standing: Standing): string {
+  const states = Object.entries(standing).map(
+    ([condition, named]) => `${CONDITIONS[condition as ConditionId].name} ${named.join(' or ')}`,
+  );
+  return states.join('; ');
+}
+
+function endLine({ closes, handsOver }: EndStep): string {
+  const on = handsOver === undefined ? '' : ` to \`${handsOver.procedure}\`, ${handsOver.as}, as it stands`;
+  return `- End: the job closes as ${closes}${on}.`;
 }
 
 function waitWords(step: OpenStep, numbers: Numbers): string {

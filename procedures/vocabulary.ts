@@ -184,9 +184,22 @@ export interface EndStep {
   readonly kind: 'end';
   readonly phase: string;
   readonly title: string;
-  /** How the job closes: work done, or stopped. */
-  readonly closes: 'done' | 'stopped';
+  /** How the job closes: work done, stopped, or going on in another procedure with everything as it stands. */
+  readonly closes: 'done' | 'stopped' | 'handed over';
+  /** Which procedure goes on, and by which of the beginnings that it takes over at. */
+  readonly handsOver?: { readonly procedure: string; readonly as: string };
 }
+
+/** How another procedure may go on in this one: at which step, and how what it left may stand there. */
+export interface TakesOver<Id extends string> {
+  readonly at: Id;
+  /** States that may be met; a condition that is not named stands as at an opening. */
+  readonly standing: Standing;
+  /** What is met instead where the facts stand so; the last that fits counts. */
+  readonly where?: readonly { readonly facts: Partial<Facts>; readonly standing: Standing }[];
+}
+
+export type Standing = { readonly [C in ConditionId]?: readonly StateOf<C>[] };
 
 export type OpenStep<Id extends string = string> =
   | InstructionStep<Id>
@@ -227,6 +240,7 @@ export interface Definition<Id extends string = string> {
   /** Phases in the order of the job scale. */
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: Id;
+  readonly takesOver?: Readonly<Record<string, TakesOver<Id>>>;
   /** Steps from which nothing more must be done to be safe. */
   readonly safe: readonly Id[];
   readonly steps: Readonly<Record<Id, Step<Id>>>;
@@ -244,6 +258,7 @@ export function procedure<Id extends string>(definition: {
   readonly tried?: NonNullable<Definition['tried']>;
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: NoInfer<Id>;
+  readonly takesOver?: Readonly<Record<string, TakesOver<NoInfer<Id>>>>;
   readonly safe: readonly NoInfer<Id>[];
   readonly steps: Readonly<Record<Id, Step<NoInfer<Id>>>>;
 }): Definition<Id> {

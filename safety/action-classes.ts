@@ -1,4 +1,32 @@
-import type { ConditionId, Needs, StateOf } from './conditions.ts';
+import type { Needs } from './conditions.ts';
+import {
+  A,
+  type ActionClassRow,
+  AIR_MOVED,
+  AIR_OFF,
+  B,
+  BACK_TOGETHER,
+  D,
+  E,
+  G,
+  H,
+  HELD,
+  type Leaves,
+  LINE_OFF,
+  NO_CASE_AIR,
+  OPENS,
+  P,
+  P_TO_OPEN,
+  PRACTICE,
+  SIGNED,
+  SPRING_FREE,
+  SPRING_SHUT_IN,
+  T,
+  TEST_AIR_ONLY,
+} from './need-sets.ts';
+import { OVERHAUL_ACTIONS } from './overhaul-actions.ts';
+
+export type { ActionClassRow } from './need-sets.ts';
 
 /**
  * Table D: which physical action may be done in which states. Data: a step names its class, and what must be
@@ -11,76 +39,6 @@ import type { ConditionId, Needs, StateOf } from './conditions.ts';
  * Short letters used there: A supply air, T trapped air, P process both sides, D drained and cleared, S spring,
  * E electrical, G weight, H temperature, B process set up for the valve to move.
  */
-export interface ActionClassRow {
-  readonly name: string;
-  /** What goes wrong without the needs, as a technician would say it. */
-  readonly danger: string;
-  readonly needs: Needs;
-  /** What the act itself makes worse, whatever comes of it: every answer to such a step records this. */
-  readonly leaves?: Leaves;
-  /** Electrical work has a law of its own (29 CFR 1910.147 leaves it out): the one that such a step cites. */
-  readonly electricalRule?: string;
-  readonly source: string;
-}
-
-type Leaves = { readonly [C in ConditionId]?: StateOf<C> };
-
-const PRACTICE = 'common practice, no source';
-
-const A = {
-  supplyAir: ['isolated', 'absent'],
-  secondSupply: ['isolated', 'absent'],
-} as const satisfies Needs;
-const T = {
-  trappedAir: ['isolated', 'absent'],
-  lockUpAir: ['isolated', 'absent'],
-  oppositeAir: ['isolated', 'absent'],
-} as const satisfies Needs;
-const P = {
-  processInlet: ['isolated', 'absent'],
-  processOutlet: ['isolated', 'absent'],
-} as const satisfies Needs;
-const D = { residue: ['cleared', 'absent'] } as const satisfies Needs;
-const E = { electrical: ['isolated', 'absent'] } as const satisfies Needs;
-const G = { weight: ['hung', 'absent'] } as const satisfies Needs;
-const H = { temperature: ['safe', 'absent'] } as const satisfies Needs;
-const B = {
-  loop: ['manual', 'absent'],
-  commands: ['isolated', 'absent'],
-  bypass: ['open', 'absent'],
-  processFlow: ['set up', 'absent'],
-} as const satisfies Needs;
-/** What is opened lets the line out: its shut-off must be good enough for this fluid and this work (EI-25). */
-const P_TO_OPEN = { ...P, isolationGrade: ['enough', 'absent'] } as const satisfies Needs;
-const NO_CASE_AIR = { signalAir: ['isolated', 'absent'] } as const satisfies Needs;
-const SIGNED = { workSignOff: ['given'] } as const satisfies Needs;
-const LINE_OFF = { controllerLine: ['capped', 'absent'] } as const satisfies Needs;
-const SPRING_SHUT_IN = { spring: ['contained', 'released', 'absent'] } as const satisfies Needs;
-const SPRING_FREE = { spring: ['released', 'absent'] } as const satisfies Needs;
-const SHUT = { closure: ['shut'] } as const satisfies Needs;
-const OPENS = { closure: 'open' } as const satisfies Leaves;
-const AIR_OFF = { ...A, ...T, ...NO_CASE_AIR } as const satisfies Needs;
-/** One air source in the technician's hand and nothing else that can move the stem (EI-13, EI-53). */
-const TEST_AIR_ONLY = {
-  ...A,
-  ...T,
-  ...P,
-  ...LINE_OFF,
-  ...SPRING_SHUT_IN,
-  ...SHUT,
-  ...SIGNED,
-} as const satisfies Needs;
-/** Hands at the stem: the air stands still. */
-const HELD = { ...TEST_AIR_ONLY, signalAir: ['held'], testAir: ['connected'] } as const satisfies Needs;
-/** Held air ends with the act, and where the plug is is not known any more. */
-const AIR_MOVED = { signalAir: 'live', plug: 'seat unknown' } as const satisfies Leaves;
-const LOOKED_OVER = { ...SPRING_SHUT_IN, ...SHUT, clear: ['clear'] } as const satisfies Needs;
-const BACK_TOGETHER = {
-  ...LOOKED_OVER,
-  testAir: ['off'],
-  controllerLine: ['connected', 'absent'],
-} as const satisfies Needs;
-
 export const ACTION_CLASSES = {
   setProcessForMovement: {
     name: 'set the process up for the valve to move',
@@ -356,6 +314,7 @@ export const ACTION_CLASSES = {
     },
     source: `EI-55, ${PRACTICE}`,
   },
+  ...OVERHAUL_ACTIONS,
 } as const satisfies Record<string, ActionClassRow>;
 
 export type ActionClass = keyof typeof ACTION_CLASSES;

@@ -6,6 +6,8 @@ export interface ProofStep {
   readonly action: ActionClass | null;
   /** Steps where a job may close. */
   readonly end: boolean;
+  /** An end after which another procedure goes on: locks, bypass and air stand on, and its own proof covers them. */
+  readonly handsOver?: boolean;
   /** Steps from which nothing more must be done to be safe; a stop must lead here unguarded. */
   readonly safe: boolean;
 }
@@ -22,10 +24,17 @@ export interface ProofEdge {
   readonly by: string;
 }
 
+export interface Beginning {
+  readonly at: string;
+  readonly standing: { readonly [C in ConditionId]?: readonly AnyState[] };
+}
+
 export interface ProofGraph {
   readonly start: string;
   /** What is known at opening; everything else begins at its worst. */
   readonly known?: { readonly [C in ConditionId]?: AnyState };
+  /** Steps at which it may also begin, with the states that may be met there; others stand as at the start. */
+  readonly takesOver?: readonly Beginning[];
   readonly steps: Readonly<Record<string, ProofStep>>;
   readonly edges: readonly ProofEdge[];
 }

@@ -61,7 +61,7 @@ const END_ALLOWANCES: readonly Allowance[] = [
 ];
 
 /** The states that a step allows, condition by condition; those not named may stand as they like. */
-function allowancesOf({ action, end }: ProofStep): readonly Allowance[] {
+function allowancesOf({ action, end, handsOver }: ProofStep): readonly Allowance[] {
   const needs = action === null ? [] : Object.entries(needsOf(action));
   return [
     ...needs.map(
@@ -71,7 +71,7 @@ function allowancesOf({ action, end }: ProofStep): readonly Allowance[] {
         allowed,
       }),
     ),
-    ...(end ? END_ALLOWANCES : []),
+    ...(end && !handsOver ? END_ALLOWANCES : []),
   ];
 }
 
@@ -91,13 +91,16 @@ interface Visit {
 /** The shortest way on which a condition comes to a step in a state, breadth first over both. */
 function shortestWay(
   bad: Bad,
-  { start, known }: ProofGraph,
+  { start, known, takesOver = [] }: ProofGraph,
   waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
 ): readonly string[] {
   const { condition } = bad;
   const first = known?.[condition] ?? worstState(condition);
   const visits: Visit[] = [{ step: start, state: first, by: 'opened', before: null }];
-  const seen = new Set([`${start} ${first}`]);
+  for (const { at, standing } of takesOver)
+    for (const state of standing[condition] ?? [first])
+      visits.push({ step: at, state, by: 'taken over', before: null });
+  const seen = new Set(visits.map(({ step, state }) => `${step} ${state}`));
   for (const at of visits) {
     if (at.step === bad.step && at.state === bad.state) return pathTo(at);
     for (const edge of waysFrom.get(at.step) ?? []) {

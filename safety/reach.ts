@@ -61,6 +61,10 @@ export function reachOf(graph: ProofGraph): Reach {
   const first = Int32Array.from(CONDITION_IDS, (id) => bitsOf(id, [graph.known?.[id] ?? worstState(id)]));
   const sets = new Map([[graph.start, first]]);
   const open = new Set([graph.start]);
+  for (const { at, standing } of graph.takesOver ?? []) {
+    spread(first, { to: at, sets: changesOf(standing) }, sets);
+    open.add(at);
+  }
   for (const step of open) {
     open.delete(step);
     const here = sets.get(step) ?? first;
@@ -78,14 +82,19 @@ interface BitWay {
 function waysFrom(edges: readonly ProofEdge[]): ReadonlyMap<string, readonly BitWay[]> {
   const from = new Map<string, BitWay[]>();
   for (const edge of edges) {
-    const sets = (Object.entries(edge.sets) as [ConditionId, readonly AnyState[]][]).map(
-      ([id, states]) => [CONDITION_IDS.indexOf(id), bitsOf(id, states)] as const,
-    );
+    const sets = changesOf(edge.sets);
     const ways = from.get(edge.from);
     if (ways === undefined) from.set(edge.from, [{ to: edge.to, sets }]);
     else ways.push({ to: edge.to, sets });
   }
   return from;
+}
+
+function changesOf(states: ProofEdge['sets']): BitWay['sets'] {
+  return (Object.entries(states) as [ConditionId, readonly AnyState[]][]).map(([id, named]) => [
+    CONDITION_IDS.indexOf(id),
+    bitsOf(id, named),
+  ]);
 }
 
 /** Carries what can be met here along one way; true where something new is met there. */

@@ -96,6 +96,8 @@ export interface Surroundings {
   readonly points: { readonly [C in ConditionId]?: PointState };
   /** Digest of what a signer is shown now. */
   readonly shownDigest: string;
+  /** The job that goes on after this one, where the act opens it in the same line. */
+  readonly goesOnAs?: string;
   /** Absent where the person at the screen signs for themselves. */
   readonly signatory?: Signatory;
 }

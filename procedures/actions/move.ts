@@ -7,10 +7,10 @@ import { type MachineEvent, nextStep } from '../compile.ts';
 import type { JobEffects } from '../evolve.ts';
 import type { Job, JobLock, Words } from '../job.ts';
 import { FIGURES, type FigureName } from '../quantities.ts';
-import type { OpenStep, Sets, Step } from '../vocabulary.ts';
+import type { EndStep, OpenStep, Sets, Step } from '../vocabulary.ts';
 import { targetUnder, waysOf } from '../ways.ts';
 import type { Surroundings } from './action.ts';
-import { exposed, noWay } from './refusals.ts';
+import { exposed, goesOnElsewhere, noWay } from './refusals.ts';
 import { checkOwnLocks, checkPoints } from './site-points.ts';
 
 /** The open step, with its action class where it has one. */
@@ -90,10 +90,17 @@ export function move(
     throw new Error(`machine and definition disagree at ${job.step}`);
   const sets = resolve(way?.way.sets ?? {}, words);
   const target = around.compiled.definition.steps[to];
-  const ended = target?.kind === 'end' ? { status: 'closed' as const, closedAs: target.closes } : {};
+  const ended = target?.kind === 'end' ? closing(target, around) : {};
   const changed = locksFrom(job, { sets, words, person: around.person.id });
   checkPoints(job, { locks: changed.locks, around });
   return { to, sets, ...changed, ...ended };
+}
+
+/** @throws Refusal HND-001 where another procedure goes on and is not opened by the same act */
+function closing({ closes, handsOver }: EndStep, { goesOnAs }: Surroundings): Partial<JobEffects> {
+  if (handsOver === undefined) return { status: 'closed', closedAs: closes };
+  if (goesOnAs === undefined) throw goesOnElsewhere(handsOver.procedure);
+  return { status: 'closed', closedAs: closes, goesOnAs };
 }
 
 /** Refuses a way into a step whose action would not be allowed there. */

@@ -51,3 +51,14 @@ export function exposed(action: ActionClass, found: readonly Lack[]): Refusal {
       : 'Go back to where it is shown safe, or make safe and stop.',
   });
 }
+
+/** The next procedure wants its gear chosen before this job closes. */
+export function goesOnElsewhere(procedure: string): Refusal {
+  return new Refusal({
+    kind: 'conflict',
+    code: 'HND-001',
+    what: `The work goes on in the procedure "${procedure}", with everything as it stands.`,
+    kept: 'This job stands as it was; its locks are on.',
+    next: 'Choose the gear for it and open it: this job closes with the same line.',
+  });
+}

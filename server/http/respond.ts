@@ -48,8 +48,7 @@ export function sendReply(reply: Reply, answering: Answering): Response {
   }
   if (reply.raw !== undefined) return sendRaw({ ...reply, raw: reply.raw });
   if (answering.wants === 'piece') return sendPiece(reply, answering);
-  if (reply.seeOther !== undefined)
-    return send({ status: 303, headers: { location: reply.seeOther }, cookies });
+  if (reply.seeOther !== undefined) return sendElsewhere(reply.seeOther, { wants: 'page', cookies });
   if (reply.page === undefined) return send({ status, ...json(reply.data), headers: VARY, cookies });
   return send({ status, ...html(draw(reply.page, answering)), headers: VARY, cookies });
 }
@@ -77,9 +76,18 @@ function sendPiece(reply: Reply, answering: Answering): Response {
   }
   // A script follows a 303 unseen and would put a whole page into the piece.
   if (reply.seeOther !== undefined) {
-    return send({ status: 204, headers: { 'hx-redirect': reply.seeOther, ...VARY }, cookies });
+    return sendElsewhere(reply.seeOther, { wants: 'piece', cookies });
   }
   return send({ status: reply.status ?? 200, ...json(reply.data), headers: VARY, cookies });
+}
+
+function sendElsewhere(
+  address: string,
+  { wants, cookies = [] }: { readonly wants: Wants; readonly cookies?: readonly string[] },
+): Response {
+  return wants === 'piece'
+    ? send({ status: 204, headers: { 'hx-redirect': address, ...VARY }, cookies })
+    : send({ status: 303, headers: { location: address }, cookies });
 }
 
 export interface ProblemAnswering extends Answering {
@@ -95,6 +103,8 @@ export function sendProblem(problem: Problem, answering: ProblemAnswering): Resp
   const wait = status === 503 || status === 429 ? { 'retry-after': '5' } : {};
   const headers = { ...VARY, ...wait, ...answering.headers };
   if (answering.wants === 'json') return send({ status, ...json(told), headers });
+  const elsewhere = answering.again?.seeOther;
+  if (elsewhere !== undefined) return sendElsewhere(elsewhere, answering);
   if (answering.wants === 'piece') return sendProblemPiece(problem, { ...answering, headers });
   const page = answering.again?.page ?? {
     title: 'Not done',

@@ -46,8 +46,11 @@ export interface Reply<Answer = unknown> {
   readonly cookies?: readonly string[];
 }
 
-/** Drawn in the place of an answer when an act was refused: the form again, with what was typed. */
-export type Again = Pick<Reply, 'page' | 'fragment'>;
+/**
+ * In the place of an answer when an act was refused: the form again, with what was typed, or the page on which the act
+ * can be done.
+ */
+export type Again = Pick<Reply, 'page' | 'fragment' | 'seeOther'>;
 
 export interface BareCall {
   readonly services: Services;

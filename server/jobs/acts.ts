@@ -163,19 +163,21 @@ export function actStreams(
   ];
 }
 
+interface Deciding {
+  readonly read: Read;
+  readonly compiled: Compiled;
+  readonly tags: readonly (readonly [ConditionId, string])[];
+  /** The job that the same act opens, to go on with the valve as it stands. */
+  readonly goesOnAs?: string;
+}
+
 /** Decides an act on the state of the log, inside its batch. */
-export function decideAct(
-  call: JobCall,
-  {
-    read,
-    compiled,
-    tags,
-  }: {
-    readonly read: Read;
-    readonly compiled: Compiled;
-    readonly tags: readonly (readonly [ConditionId, string])[];
-  },
-) {
+export function decideAct(call: JobCall, deciding: Deciding) {
+  return { entries: decidedOn(call, deciding).entries, answer: { job: call.job } };
+}
+
+/** The same with what led to its entries. */
+export function decidedOn(call: JobCall, { read, compiled, tags, goesOnAs }: Deciding) {
   const job = read.state(jobKind, call.job);
   const points = Object.fromEntries(
     tags.map(([lock, tag]) => [lock, { ...read.state(pointKind, tag), tag }]),
@@ -187,6 +189,7 @@ export function decideAct(
     person: { id: call.person.id, role: call.person.role },
     points,
     shownDigest: shownDigest(job, compiled),
+    ...(goesOnAs === undefined ? {} : { goesOnAs }),
     ...signatoryNow(call, read),
   };
   const nonce = around.signatory?.nonce ?? '';
@@ -201,7 +204,7 @@ export function decideAct(
     ...(draft.effects.status === 'closed' ? [valveLeft(job)] : []),
     ...(SIGNING.includes(call.action.kind) ? signingEntries(job, draft) : []),
   ];
-  return { entries, answer: { job: call.job } };
+  return { job, draft, points, entries };
 }
 
 function valveLeft(job: Job): EntryDraft {

@@ -1,5 +1,6 @@
 import { faultsOf } from '../../procedures/check.ts';
 import { type Compiled, compile } from '../../procedures/compile.ts';
+import { handingFaults } from '../../procedures/handing-on.ts';
 import type { Json } from '../../procedures/json.ts';
 import { PROCEDURES } from '../../procedures/served.ts';
 import type { Place, ServedProcedure } from '../../procedures/served-procedure.ts';
@@ -45,6 +46,8 @@ export class Catalogue {
       this.#byId.set(procedure.definition.id, served);
       this.#byHash.set(served.hash, served.compiled);
     }
+    const faults = handingFaults([...this.#byId.values()].map(({ compiled }) => compiled));
+    if (faults.length > 0) throw new Error(`nothing is served: ${faults.join('; ')}`);
   }
 
   current(id: string): Served | undefined {

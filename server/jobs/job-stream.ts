@@ -12,6 +12,7 @@ export interface JobLine {
   readonly procedure: string;
   readonly status: Job['status'];
   readonly closedAs: string | null;
+  readonly goesOnAs: string | null;
   readonly step: string;
   readonly since: string;
   readonly openedAt: string;
@@ -37,13 +38,15 @@ export const jobKind: StreamKind<Job> = {
       procedure: job.procedure,
       status: job.status,
       closedAs: job.closedAs,
+      goesOnAs: job.goesOnAs,
       step: job.step,
       since: job.arrivedAt,
       openedAt: job.openedAt,
       closedAt: job.closedAt,
       openedBy: job.openedBy,
       performers: job.performers,
-      locks: Object.values(job.locks).map((lock) => lock.lock),
+      // After a job has closed, its locks are off or hang for the one that went on.
+      locks: job.status === 'closed' ? [] : Object.values(job.locks).map((lock) => lock.lock),
     };
     return { sort: `${ORDER[job.status]} ${job.openedAt}`, body: line as unknown as Json };
   },

@@ -1,3 +1,4 @@
+import type { Compiled } from '../../procedures/compile.ts';
 import { factsOf, knownAtOpening } from '../../procedures/facts.ts';
 import type { Json } from '../../procedures/json.ts';
 import { chosenGear } from '../../procedures/test-gear/choice.ts';
@@ -13,7 +14,9 @@ import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
+import { actStreams, decidedOn, type JobCall, noSuchJob, pointTags } from './acts.ts';
 import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
+import { afterLine, type GoesOnFrom, handedTo, locksHandedOn, openedFrom, takenOverAt } from './hand-on.ts';
 import { jobKind } from './job-stream.ts';
 
 export interface Opening {
@@ -27,12 +30,16 @@ export interface Opening {
   readonly place: 'bench' | 'line';
   /** Number of the gear chosen for each role. */
   readonly gear: Readonly<Record<string, string>>;
+  /** The job that this one goes on from, with everything as it stands. */
+  readonly from?: GoesOnFrom;
 }
 
 /**
  * Opens a job: one active job a valve, on the definition, sheet and gear as they are now.
  * @returns the job's number
- * @throws Refusal OPN-001 to OPN-006
+ * Where it goes on from another job, that one closes in the same lines.
+ *
+ * @throws Refusal OPN-001 to OPN-006, HND-002, and whatever the closing card refuses
  */
 export async function openJob(opening: Opening): Promise<string> {
   const { services, catalogue, tag } = opening;
@@ -46,12 +53,19 @@ export async function openJob(opening: Opening): Promise<string> {
   const roles = rolesAt(opening.place, served.procedure.gear);
   const numbers = Object.fromEntries(roles.map((role) => [role, (opening.gear[role] ?? '').trim()]));
   const id = await freeNumber(services);
+  const before = opening.from === undefined ? null : await closingOf(opening, opening.from);
   const gearStreams = [...new Set(Object.values(numbers).filter((number) => number !== ''))].map((number) =>
     streamOf('gear', number),
   );
   const opened = await services.log.act({
     requestId: opening.requestId,
-    fingerprint: fingerprintOf({ tag, procedure: opening.procedure, place: opening.place, gear: numbers }),
+    fingerprint: fingerprintOf({
+      tag,
+      procedure: opening.procedure,
+      place: opening.place,
+      gear: numbers,
+      from: opening.from?.job ?? null,
+    }),
     person: opening.person.id,
     screen: opening.screen,
     streams: [
@@ -59,8 +73,9 @@ export async function openJob(opening: Opening): Promise<string> {
       streamOf('valve', tag),
       streamOf('procedure', served.hash),
       ...gearStreams,
+      ...(before?.streams ?? []),
     ],
-    decide: (read) => decide(read, { opening, served, id, numbers }),
+    decide: (read) => decide(read, { opening, served, id, numbers, before }),
   });
   return (opened as { readonly job: string }).job;
 }
@@ -70,37 +85,55 @@ interface Deciding {
   readonly served: Served;
   readonly id: string;
   readonly numbers: Readonly<Record<string, string>>;
+  readonly before: Closing | null;
+}
+
+/** The act that closes the job before. */
+interface Closing {
+  readonly call: JobCall;
+  readonly compiled: Compiled;
+  readonly tags: ReturnType<typeof pointTags>;
+  readonly streams: readonly string[];
+}
+
+async function closingOf(
+  { services, catalogue, requestId, person, screen }: Opening,
+  { job: id, place, step, choice, reason }: GoesOnFrom,
+): Promise<Closing> {
+  const job = await services.log.state(jobKind, id);
+  if (job.status === 'none') throw noSuchJob(id);
+  const action = { kind: 'answer', place, step, given: { choice, reason } } as const;
+  const call: JobCall = { services, catalogue, requestId, person, screen, job: id, action };
+  const tags = pointTags(job);
+  return {
+    call,
+    tags,
+    compiled: await catalogue.of(job.definitionHash, services.log),
+    streams: actStreams(call, { tag: job.tag, tags }),
+  };
 }
 
 /** What opening means, with the log held still: the valve is free, the procedure fits, the gear is in date. */
-function decide(read: Read, { opening, served, id, numbers }: Deciding) {
-  const { tag } = opening;
-  const { sheet, revision } = freeValve(read, { opening, id });
-  const offer = opening.catalogue
-    .offers(sheet)
-    .find((one) => one.id === opening.procedure && one.place === opening.place);
-  if (offer?.because != null)
-    throw refuse('OPN-004', offer.because, 'Choose a procedure that fits the valve.');
+function decide(read: Read, deciding: Deciding) {
+  const { opening, served, id, numbers } = deciding;
   const { definition } = served.compiled;
-  const facts = factsOf(sheet, opening.place);
+  const goesOn = goingOn(read, deciding);
+  const opens = goesOn ?? beginning(read, deciding);
   const inputs = {
     id,
-    tag,
-    sheet,
-    sheetRevision: revision,
+    tag: opening.tag,
+    ...opens.carried,
     gear: chosenGear({
       roles: rolesAt(opening.place, served.procedure.gear),
-      sheet,
+      sheet: opens.carried.sheet,
       numbers,
       today: read.now.slice(0, 10),
       find: (number) => gearOf(read.state(gearKind, number)),
     }),
-    facts,
     procedure: definition.id,
     procedureRevision: revisionOf(definition),
     definitionHash: served.hash,
   } as unknown as Json;
-  const bare = { outcome: {}, effects: {} };
   const stored = read.place(procedureKind, served.hash) > 0;
   const storing = {
     stream: streamOf('procedure', served.hash),
@@ -110,17 +143,48 @@ function decide(read: Read, { opening, served, id, numbers }: Deciding) {
   };
   return {
     entries: [
+      ...(goesOn?.closing ?? []),
       ...(stored ? [] : [storing]),
       {
         stream: streamOf('job', id),
         kind: 'job-opened',
         inputs,
         outcome: {},
-        effects: { to: definition.start, sets: knownAtOpening(facts) } as unknown as Json,
+        effects: { to: opens.to, sets: knownAtOpening(opens.carried.facts) } as unknown as Json,
       },
-      { stream: streamOf('valve', tag), kind: 'job-taken-on', inputs: { job: id }, ...bare },
+      { stream: streamOf('valve', opening.tag), kind: 'job-taken-on', inputs: { job: id }, ...bare },
     ],
     answer: { job: id },
+  };
+}
+
+const bare = { outcome: {}, effects: {} };
+
+/** A job that begins at the start, on the newest sheet. */
+function beginning(read: Read, deciding: Deciding) {
+  const { opening, served } = deciding;
+  const { sheet, revision } = freeValve(read, deciding);
+  const because = served.procedure.whyNot(sheet, opening.place);
+  if (because !== null) throw refuse('OPN-004', because, 'Choose a procedure that fits the valve.');
+  const facts = factsOf(sheet, opening.place);
+  return { to: served.compiled.definition.start, carried: { sheet, sheetRevision: revision, facts } };
+}
+
+/** A job that goes on where another stands, on the sheet of that one; null where it does not. */
+function goingOn(read: Read, { opening, served, id, before }: Deciding) {
+  if (before === null) return null;
+  const { job, draft, points, entries } = decidedOn(before.call, { ...before, read, goesOnAs: id });
+  const { definition } = served.compiled;
+  const { as } = handedTo(definition, { from: before.compiled.definition, to: draft.effects.to });
+  if (job.tag !== opening.tag || job.facts.place !== opening.place)
+    throw refuse('OPN-004', `Job ${job.id} stands on another valve or place.`, 'Go on from its own card.');
+  const because = served.procedure.whyNot(job.sheet, opening.place);
+  if (because !== null) throw refuse('OPN-004', because, 'Choose a procedure that fits the valve.');
+  const closed = afterLine(job, { draft, read, person: before.call.person.id });
+  return {
+    to: takenOverAt(definition, { as, closed }),
+    carried: openedFrom(closed),
+    closing: [...entries, ...locksHandedOn(points, { from: job.id, to: id })],
   };
 }
 

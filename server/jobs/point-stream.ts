@@ -30,6 +30,7 @@ const locked = z.object({
 });
 const lifted = z.object({ job: z.string(), owner: z.string().optional(), restores: z.boolean().optional() });
 const removed = z.object({ job: z.string(), owner: z.string() });
+const handedOn = z.object({ from: z.string(), to: z.string() });
 const allowed = z.object({ job: z.string(), because: z.string() });
 
 /** What each entry changes; others only tell. */
@@ -42,6 +43,10 @@ const CHANGES: Readonly<Record<string, (point: SitePoint, entry: LogEntry) => Si
   'lock-taken-off': (point, { inputs }) => {
     const { job, owner, restores = true } = lifted.parse(inputs);
     return takeOff(point, { job, restores, ...(owner === undefined ? {} : { owner }) });
+  },
+  'locks-handed-on': (point, { inputs }) => {
+    const { from, to } = handedOn.parse(inputs);
+    return { ...point, locks: point.locks.map((lock) => (lock.job === from ? { ...lock, job: to } : lock)) };
   },
   'lock-removed-in-absence': (point, { inputs }) =>
     takeOff(point, { ...removed.parse(inputs), restores: false }),

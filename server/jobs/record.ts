@@ -14,7 +14,7 @@ import type { JobRecord } from './record/schema.ts';
 import { drawing } from './view/drawing.ts';
 import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
-import { type Names, nameOf } from './view/words.ts';
+import { closedWords, type Names, nameOf } from './view/words.ts';
 
 export interface RecordInput {
   /** All lines of the job, as its stream holds them. */
@@ -60,7 +60,7 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
     openedAt: shownTime(job.openedAt),
     openedBy: nameOf(job.openedBy, names),
     closedAt: job.closedAt === null ? '' : shownTime(job.closedAt),
-    closedAs: job.closedAs === null ? '' : job.closedAs === 'done' ? 'work done' : 'stopped',
+    closedAs: closedWords(job),
     printedAt: shownTime(new Date(nowMs).toISOString()),
     about: aboutOf(job),
     conclusion: conclusionOf(job),

@@ -18,7 +18,7 @@ import {
   waitingRow,
   waitingSchema,
 } from './view/shift-rows.ts';
-import { clock, day, nameOf, placeWords } from './view/words.ts';
+import { clock, closedWords, day, nameOf, placeWords } from './view/words.ts';
 
 /** As many as one screen can be asked to show; the page says when there are more. */
 const OPEN_MAX = 200;
@@ -194,7 +194,7 @@ function closedRow(line: JobLine, { names }: Looking): ShiftList['closed'][numbe
     href: `/jobs/${line.id}/record`,
     tag: line.tag,
     place: `${line.location}, ${line.service}`,
-    closedAs: line.closedAs === 'done' ? 'work done' : 'stopped',
+    closedAs: closedWords(line),
     closedAt: line.closedAt === null ? '' : `${day(line.closedAt)} ${clock(line.closedAt)}`,
     openedBy: nameOf(line.openedBy, names),
   };

@@ -5,6 +5,7 @@ import { type Fields, oneOf, optionalText, text } from '../http/fields.ts';
 import { type RefusedCall, type Route, route } from '../http/route.ts';
 import { actByForm } from '../jobs/act-by-form.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
+import { goesOnAddress } from '../jobs/goes-on-address.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { actFields } from '../jobs/read-action.ts';
 import { newJobParams } from '../jobs/view/new-job.ts';
@@ -19,10 +20,23 @@ const gearFields = Object.fromEntries(
   ]),
 );
 
+/** The card of the job before, where the work goes on from there with everything as it stands. */
+const goesOnFields = {
+  from: z.string().max(20).optional(),
+  fromPlace: z
+    .string()
+    .regex(/^\d{1,9}$/, 'Say which line you had seen last.')
+    .optional(),
+  fromStep: z.string().max(80).optional(),
+  fromChoice: z.string().max(80).optional(),
+  fromReason: z.string().max(400, 'At most 400 letters.').optional(),
+};
+
 const openFields = z.object({
   tag: text({ called: 'the valve tag', max: 60 }),
   procedure: text({ called: 'the procedure', max: 60 }),
   place: oneOf(['bench', 'line']),
+  ...goesOnFields,
   ...(gearFields as Record<string, z.ZodOptional<z.ZodString>>),
 });
 
@@ -48,6 +62,7 @@ function newJobRoute(catalogue: Catalogue): Route {
       tag: text({ called: 'the valve tag' }),
       procedure: z.string().default(''),
       place: z.string().default(''),
+      ...goesOnFields,
     }),
     answer: z.object({
       tag: z.string(),
@@ -62,7 +77,11 @@ function newJobRoute(catalogue: Catalogue): Route {
       ),
     }),
     handle: async (call) => {
-      const params = await newJobParams({ services: call.services, catalogue }, { ...call.query, typed: {} });
+      const { tag, procedure, place, ...typed } = call.query;
+      const params = await newJobParams(
+        { services: call.services, catalogue },
+        { tag, procedure, place, typed: withoutBlanks(typed) },
+      );
       return {
         data: { tag: params.tag, offers: params.offers.map(({ where: _, ...offer }) => offer) },
         page: { title: `Open a job on ${params.tag}`, template: 'pages/open-job.njk', params },
@@ -81,7 +100,20 @@ function openJobRoute(catalogue: Catalogue): Route {
     body: openFields,
     answer: z.object({ job: z.string() }),
     handle: async (call) => {
-      const { tag, procedure, place, ...gear } = call.body as z.output<typeof openFields>;
+      const { tag, procedure, place, from, fromPlace, fromStep, fromChoice, fromReason, ...gear } =
+        call.body as z.output<typeof openFields>;
+      const before =
+        from === undefined
+          ? {}
+          : {
+              from: {
+                job: from,
+                place: Number(fromPlace ?? '0'),
+                step: fromStep ?? '',
+                choice: fromChoice ?? '',
+                reason: fromReason ?? '',
+              },
+            };
       const job = await openJob({
         services: call.services,
         catalogue,
@@ -92,6 +124,7 @@ function openJobRoute(catalogue: Catalogue): Route {
         procedure,
         place,
         gear: gear as Record<string, string>,
+        ...before,
       });
       return { data: { job }, status: 201, seeOther: `/jobs/${job}` };
     },
@@ -144,6 +177,7 @@ function actRoute(catalogue: Catalogue): Route {
       if (call.person === null) throw new TypeError('a refused act without a person');
       const by = { ...call, person: call.person };
       const again = { typed: textsOf(call.typed), wrong: call.refusal.fields ?? {} };
+      if (call.refusal.code === 'HND-001') return { seeOther: await goesOnAddress(by, { catalogue, again }) };
       const { act, corrects: place = '' } = again.typed;
       const line = act === 'correct' ? await linePage(by, { catalogue, place, again }) : null;
       if (line !== null) return { page: line };
@@ -151,6 +185,14 @@ function actRoute(catalogue: Catalogue): Route {
       return { ...(reply.page === undefined ? {} : { page: reply.page }), fragment: jobPiece(reply) };
     },
   });
+}
+
+function withoutBlanks(
+  fields: Readonly<Record<string, string | undefined>>,
+): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(fields).filter((pair): pair is [string, string] => pair[1] !== undefined),
+  );
 }
 
 /** What may be drawn again: a PIN is typed anew each time. */

@@ -20,7 +20,7 @@ type WithoutPlace<A> = A extends unknown ? Omit<A, 'place' | 'step'> : never;
 /** An act as a person means it: on the card that stands open now. */
 export type Act = WithoutPlace<Action>;
 
-const catalogue = new Catalogue();
+const served = new Catalogue();
 const ACTS_MAX = 120;
 
 export interface SiteJob {
@@ -39,11 +39,15 @@ export interface SiteJobOptions {
   readonly supervisor: Person;
   readonly sheet?: ValveSheet;
   readonly place?: 'bench' | 'line';
+  /** Other procedures than those that are served. */
+  readonly catalogue?: Catalogue;
+  readonly procedure?: string;
 }
 
 /** Stores a valve and its gear, and opens a job on it. */
 export async function openSiteJob(app: AnApp, options: SiteJobOptions): Promise<SiteJob> {
-  const { technician, supervisor, sheet = aSheet(), place = 'line' } = options;
+  const { technician, supervisor, sheet = aSheet(), place = 'line', catalogue = served } = options;
+  const { procedure = 'stroke-check' } = options;
   const { services } = app;
   await storeValveAndGear(app, { sheet, place, person: technician });
   const by = { services, catalogue, screen: 'screen 1' };
@@ -53,7 +57,7 @@ export async function openSiteJob(app: AnApp, options: SiteJobOptions): Promise<
     requestId: newRequestId(),
     person: technician,
     tag: sheet.tag,
-    procedure: 'stroke-check',
+    procedure,
     place,
     gear,
   });

@@ -3,6 +3,7 @@
  * state for each condition, without the machine, the proof or the interlock. Second opinion on all three.
  */
 import { type Facts, knownAtOpening } from '../../procedures/facts.ts';
+import { standingUnder } from '../../procedures/standing.ts';
 import type { Definition, Sets } from '../../procedures/vocabulary.ts';
 import { targetUnder, waysOf } from '../../procedures/ways.ts';
 import { type AnyState, CONDITION_IDS, everythingLive, type States } from '../../safety/conditions.ts';
@@ -11,6 +12,17 @@ export type Standings = ReadonlyMap<string, readonly States[]>;
 
 /** No set of a way has more states to choose among. */
 const AMONG_MAX = 3;
+/** No condition has more states. */
+const STANDING_MAX = 5;
+
+/** Of each list the state at this number, or its last: between them every state of every list is met. */
+function chosen(standing: Readonly<Record<string, readonly AnyState[] | undefined>>, choice: number): object {
+  const pairs = Object.entries(standing).map(([id, states = []]) => [
+    id,
+    states[Math.min(choice, states.length - 1)],
+  ]);
+  return Object.fromEntries(pairs);
+}
 
 /**
  * Plays every way from every standing. A standing is kept where it shows a state that its step had not met yet;
@@ -31,7 +43,11 @@ export function standings(definition: Definition, facts: Facts): Standings {
     met.set(step, [...(met.get(step) ?? []), states]);
     open.push({ step, states });
   };
-  arrive(definition.start, { ...everythingLive(), ...knownAtOpening(facts) } as States);
+  const opened = { ...everythingLive(), ...knownAtOpening(facts) } as States;
+  arrive(definition.start, opened);
+  for (const taken of Object.values(definition.takesOver ?? {}))
+    for (let choice = 0; choice < STANDING_MAX; choice += 1)
+      arrive(taken.at, { ...opened, ...chosen(standingUnder(taken, facts), choice) } as States);
   for (let at = open.shift(); at !== undefined; at = open.shift()) {
     const step = definition.steps[at.step];
     if (step === undefined) throw new Error(`there is no step ${at.step}`);

@@ -31,6 +31,9 @@ export function aboutOf(job: Job): string {
     `Bench set ${bare(sheet.benchSetLowPa, unit('pressure'))} to ${of(sheet.benchSetHighPa, 'pressure')},`,
     `area ${of(sheet.effectiveAreaM2, 'area')}, travel ${of(sheet.travelM, 'length')}.`,
     `Valve sheet, revision ${job.sheetRevision}.`,
+    ...(job.goesOnFrom === null
+      ? []
+      : [`It went on from job ${job.goesOnFrom}, with isolation, locks and readings as they stood.`]),
   ].join(' ');
 }
 

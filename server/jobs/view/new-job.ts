@@ -20,6 +20,8 @@ export interface NewJobAsked {
 }
 
 const GEAR_MAX = 1000;
+/** Fields that carry the card of the job before through the form. */
+const GOES_ON = ['from', 'fromPlace', 'fromStep', 'fromChoice', 'fromReason'] as const;
 
 /** The page on which a job is opened: what the valve offers, and which gear in use is fit for it. @throws Refusal VAL-001 */
 export async function newJobParams(
@@ -53,6 +55,9 @@ export async function newJobParams(
         ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
       ],
     })),
+    goesOn: Object.fromEntries(
+      GOES_ON.flatMap((name) => (typeof typed[name] === 'string' ? [[name, typed[name]] as const] : [])),
+    ),
     chosen: chosen ?? { procedure: '', place: '' as Offer['place'] | '', title: '', where: '' },
   };
 }

@@ -65,3 +65,10 @@ export function signedPercent(value: number): string {
   if (Number(text) === 0) return text;
   return value < 0 ? `\u2212${text}` : `+${text}`;
 }
+
+/** How a job closed, in words; blank while it is open. */
+export function closedWords({ closedAs, goesOnAs }: Pick<Job, 'closedAs' | 'goesOnAs'>): string {
+  if (closedAs === null) return '';
+  if (closedAs === 'handed over') return `went on as job ${goesOnAs}`;
+  return closedAs === 'done' ? 'work done' : 'stopped';
+}

@@ -1,0 +1,92 @@
+import {
+  type AnyState,
+  CONDITION_IDS,
+  CONDITIONS,
+  type ConditionId,
+  worstState,
+} from '../safety/conditions.ts';
+import type { Compiled } from './compile.ts';
+import { proofUnder } from './compile.ts';
+import { everyFacts, type Facts, knownAtOpening } from './facts.ts';
+import type { Job } from './job.ts';
+import { standingUnder } from './standing.ts';
+import type { Definition, EndStep, TakesOver } from './vocabulary.ts';
+
+/** What goes along when another procedure goes on with a valve as it stands. */
+export type Carried = Pick<
+  Job,
+  'goesOnFrom' | 'situation' | 'evidence' | 'locks' | 'readings' | 'words' | 'performers'
+>;
+
+/**
+ * What a job that closes leaves to the one that goes on: isolations with their locks and how they were shown, and what
+ * was read. No signature: the next procedure has holds of its own, and whoever worked before does not sign them.
+ *
+ * @param closed  the job after the line that closed it
+ */
+export function carriedFrom(closed: Job): Carried {
+  const { id, situation, evidence, locks, readings, words, performers } = closed;
+  return { goesOnFrom: id, situation, evidence: ofBefore(evidence), locks, readings, words, performers };
+}
+
+/** A place numbers the lines of one job: those of the job before are no lines of the next. */
+function ofBefore(evidence: Job['evidence']): Job['evidence'] {
+  return Object.fromEntries(Object.entries(evidence).map(([id, note]) => [id, { ...note, place: 0 }]));
+}
+
+/**
+ * What is wrong between procedures that hand a valve on: the other one is not there, or does not take over in every
+ * state in which this one may leave it.
+ */
+export function handingFaults(all: readonly Compiled[]): readonly string[] {
+  const byId = new Map(all.map((compiled) => [compiled.definition.id, compiled]));
+  return all.flatMap((from) =>
+    handingEnds(from.definition).flatMap(([id, { handsOver }]) => {
+      const { procedure = '', as = '' } = handsOver ?? {};
+      const to = byId.get(procedure)?.definition.takesOver?.[as];
+      const what = `${from.definition.id}, ${id}: ${procedure}`;
+      if (to === undefined) return [`${what} takes nothing over as ${as}`];
+      return everyFacts(from.facts).flatMap((facts) => untaken(from, { id, to, facts, what }));
+    }),
+  );
+}
+
+function handingEnds({ steps }: Definition): readonly (readonly [string, EndStep])[] {
+  return Object.entries(steps).flatMap(([id, step]) =>
+    step.kind === 'end' && step.handsOver !== undefined ? [[id, step] as const] : [],
+  );
+}
+
+interface Handing {
+  readonly id: string;
+  readonly to: TakesOver<string>;
+  readonly facts: Facts;
+  readonly what: string;
+}
+
+function untaken(from: Compiled, { id, to, facts, what }: Handing): readonly string[] {
+  const reach = proofUnder(from, facts)?.reach;
+  if (reach?.has(id) !== true) return [];
+  return CONDITION_IDS.flatMap((condition) =>
+    reach
+      .beyond(id, { condition, allowed: allowedAt(to, { condition, facts }) })
+      .map((state) => `${what} does not take over with ${CONDITIONS[condition].name} ${state}`),
+  );
+}
+
+function allowedAt(
+  to: TakesOver<string>,
+  { condition, facts }: { readonly condition: ConditionId; readonly facts: Facts },
+): readonly AnyState[] {
+  return standingUnder(to, facts)[condition] ?? [knownAtOpening(facts)[condition] ?? worstState(condition)];
+}
+
+/** Conditions of a job that stand otherwise than the procedure takes over: a job on an older revision may come to that. */
+export function notTakenOver(
+  to: TakesOver<string>,
+  { situation, facts }: Pick<Job, 'situation' | 'facts'>,
+): readonly ConditionId[] {
+  return CONDITION_IDS.filter(
+    (condition) => !allowedAt(to, { condition, facts }).includes(situation.states[condition]),
+  );
+}

@@ -16,11 +16,11 @@ const WORDS_OF: readonly (readonly [RegExp, readonly ActionClass[]])[] = [
     ],
   ],
   [/\b(turn|screw)\b.*\bplug stem\b/i, ['turnPlugStem']],
-  [/\bwind\b.*\badjuster\b/i, ['windAdjusterOnTestAir', 'backOffAdjuster']],
+  [/\bwind\b.*\badjuster\b/i, ['windAdjusterOnTestAir', 'backOffAdjuster', 'windAdjusterBack']],
   [/\bback off\b.*\badjuster\b/i, ['backOffAdjuster']],
   [/\b(loosen|undo)\b.*\bpointer\b/i, ['setIndicatorOnTestAir']],
   [/\b(loosen|undo|open|remove)\b.*\b(gland|packing)\b/i, ['removePacking']],
-  [/\btighten\b.*\bgland\b/i, ['tightenLiveGland', 'removePacking']],
+  [/\btighten\b.*\bgland\b/i, ['tightenLiveGland', 'removePacking', 'closeBody']],
   [/\b(loosen|undo|break|open|lift)\b.*\bbonnet\b/i, ['breakBonnetJoint']],
   [/\b(loosen|undo)\b.*\byoke nut\b/i, ['undoYokeNut', 'liftActuator']],
 ];

@@ -48,6 +48,9 @@ const ON_CASE: readonly string[] = [
   'contactTouchesPa',
   'contactLeavesPa',
   'lastAirPa',
+  'soapPa',
+  'benchHighDownPa',
+  'joinAgainPa',
 ];
 
 /** The newest air read on the case in this round: an older round's reading says nothing about this one. */

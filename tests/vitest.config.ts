@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './longest-first.ts';
 
 // The clock and zone are fixed, so that a printed time reads the same on every machine.
 process.env.TZ = 'UTC';
@@ -9,6 +10,7 @@ export default defineConfig({
   test: {
     testTimeout: 20_000,
     hookTimeout: 60_000,
+    sequence: { sequencer: LongestFirst },
     setupFiles: ['tests/seed.ts'],
     pool: 'forks',
     // Files of one worker share what they import: a definition is proved once in a worker, not once in a file.

@@ -136,6 +136,8 @@ describe('[SAF-11] A corrected proof', () => {
     expect(stateThatCounts(run.job.situation, 'supplyAir')).toBe('live');
     expect(stateThatCounts(run.job.situation, 'signalAir')).toBe('live');
     expect(stateThatCounts(run.job.situation, 'processInlet')).toBe('isolated');
+    // The lock hangs all the same: only what was shown falls, never what stands.
+    expect(stateThatCounts(run.job.situation, 'supplyLock')).toBe('on');
     expect(refusalOf(() => sign(run)).code).toBe('HLD-003');
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fieldsToReadAgain } from '../../../procedures/actions/read-again.ts';
 import { holdEvidence } from '../../../procedures/hold.ts';
+import { PSI_PA } from '../../builders/gear.ts';
 import {
   act,
   around,
@@ -58,6 +59,22 @@ describe('A reading that two people have to read', () => {
     expect(run.job.readings).toBe(readings);
     expect(run.job.situation.lapsed.supplyAir).toBe('corrected');
     expect(refusalOf(() => sign(run)).what).toContain('Not shown safe: Supply air');
+  });
+
+  test('agrees as far as both gauges together may err, and no further', () => {
+    const apartPsi = (run: JobRun) => {
+      const { uncertaintySi = 0 } = run.job.readings.supplyAfterPa ?? {};
+      return Number(uncertaintySi) / PSI_PA;
+    };
+    for (const [share, outcome] of [
+      [1.9, 'agrees'],
+      [2.1, 'differs'],
+    ] as const) {
+      const run = atHoldWith({});
+      expect(apartPsi(run)).toBeGreaterThan(0);
+      const draft = act(run, again(run, `${share * apartPsi(run)} psi`), OTHER_TECHNICIAN);
+      expect(draft.outcome.name, String(share)).toBe(outcome);
+    }
   });
 
   test('is a reading of a gauge that stands: other lines have none to read again', () => {

@@ -121,6 +121,10 @@ describe('Contact', () => {
   });
 });
 
+test('A stem that does not move after turning is told so, and not taken for a contact elsewhere', () => {
+  expect(outcome('contactAfter', { words: { moves: 'no' } })).toBe('does not move');
+});
+
 test('The contact after turning again is expected by all turns made since it was found', () => {
   const run = jobAt('contactLeft');
   answer(run, { moves: 'yes', contactLeavesPa: '4.1 psi', contactTouchesPa: '3.9 psi' });

@@ -1,20 +1,14 @@
 import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, SAFE_TOUCH_C, testAirLimit } from '../safety/limits.ts';
 import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
-import type { Dimension } from './calculations/unit-table.ts';
 import { format, preferredUnit } from './calculations/units.ts';
 import { plannedPa } from './cycle-verdict.ts';
 import { energiesMissing, sayEnergy } from './energies.ts';
+import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
+import { OVERHAUL_FIGURES } from './overhaul-figures.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
-
-/** A number of this valve that a text or a card may name. */
-export interface Figure {
-  readonly label: string;
-  readonly dimension: Dimension | 'text';
-  of(job: Job): number | string | null;
-}
 
 const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
 const text = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'text', of });
@@ -77,7 +71,8 @@ function testAirBecause(job: Job): string {
 }
 
 function adjusterNeed(job: Job) {
-  const shiftPa = job.figures.asFoundVerdict?.benchSetShiftPa;
+  const { asLeftVerdict, asFoundVerdict } = job.figures;
+  const shiftPa = (asLeftVerdict ?? asFoundVerdict)?.benchSetShiftPa;
   const pitchM = job.sheet.adjusterThreadPitchM;
   if (typeof shiftPa !== 'number' || pitchM === null) return null;
   return adjusterTurnsForShift({
@@ -172,6 +167,7 @@ export const FIGURES = {
     of: (job) => absolute(adjusterNeed(job)?.turns),
   },
   adjusterDirection: text('turn the adjuster to', (job) => adjusterNeed(job)?.turn ?? null),
+  ...OVERHAUL_FIGURES,
 } as const satisfies Record<string, Figure>;
 
 export type FigureName = keyof typeof FIGURES;

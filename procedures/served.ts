@@ -1,8 +1,9 @@
 import { COMMISSIONING } from './commissioning/procedures.ts';
+import { OVERHAUL } from './overhaul/procedures.ts';
 import type { ServedProcedure } from './served-procedure.ts';
 
 /** The procedures that new jobs open on, in the order in which a valve offers them. */
-export const PROCEDURES: readonly ServedProcedure[] = [...COMMISSIONING];
+export const PROCEDURES: readonly ServedProcedure[] = [...COMMISSIONING, ...OVERHAUL];
 
 /** @example procedureNamed('stroke-check')?.folder // 'commissioning' */
 export function procedureNamed(id: string): ServedProcedure | undefined {

@@ -5,6 +5,7 @@ import { allYesRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
+import { soapCaseRule } from './soap-case.ts';
 import { stillZeroRule } from './still-zero.ts';
 
 /** The rules that a step may name. */
@@ -24,6 +25,7 @@ export const RULE_NAMES = [
   'contactAfter',
   'table',
   'cycle',
+  'soapCase',
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -44,4 +46,5 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   contactAfter: contactAfterRule,
   table: tableRule,
   cycle: cycleRule,
+  soapCase: soapCaseRule,
 };

@@ -1,0 +1,215 @@
+import { airLimits } from '../phases/air-limits.ts';
+import { airStays, bleedCase, connectCase, soapCase } from '../phases/case-air.ts';
+import { CASE_BOLTS, tightenNuts } from '../phases/case-nuts.ts';
+import { yesNo } from '../phases/common.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { ALL_ENERGIES, frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { procedure } from '../vocabulary.ts';
+
+/** The cheapest cure of a leaking case joint: its nuts, crosswise, with the air off; then soap. */
+export const caseNuts = procedure({
+  id: 'case-nuts',
+  title: 'Case nuts tightened and soaped',
+  energyControl: isolatedControl(
+    'To cure a case joint that leaks on a spring-and-diaphragm valve, in the line or on the bench. It opens neither case nor body.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    { id: 'asFound', title: 'Where it leaks' },
+    { id: 'nuts', title: 'Case nuts' },
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+  ],
+  start: 'needs',
+  safe: SAFE_AT,
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring two ring spanners for the case nuts, a torque wrench and spare case bolts.',
+        'Bring a regulator that bleeds, its gauge and a second gauge.',
+      ],
+      next: 'holdWork',
+    }),
+    holdWork: {
+      kind: 'hold',
+      phase: 'isolate',
+      title: 'Before test air goes on the case',
+      how: 'Work stops here. Each energy is shown safe by a reading. Somebody who did none of this work signs, or sends it back.',
+      point: 'hold',
+      criterion:
+        'Each energy is absent, or shown safe by a reading inside its limit or by a vent without flow, tried twice.',
+      evidence: ALL_ENERGIES,
+      allows: ['connectTestAir', 'strokeByTestAir'],
+      signed: { to: 'connectAir', sets: { workSignOff: 'given' } },
+      sentBack: { to: 'haltIsolating' },
+      makeSafe: 'haltIsolating',
+    },
+    connectAir: connectCase({
+      phase: 'asFound',
+      title: 'Connect one regulator and its gauge to the case',
+      do: ['Set the regulator to zero.', 'Connect it to the case.'],
+      next: 'soapFound',
+      ventNow: 'ventNow',
+    }),
+    soapFound: soapCase({
+      phase: 'asFound',
+      title: 'Soap the case, as found',
+      ways: {
+        'case joint': { to: 'bleedForNuts' },
+        tight: { to: 'tightAsFound' },
+        diaphragm: { to: 'diaphragmLeaks' },
+        'stem seal': { to: 'stemSealLeaks' },
+        'too little air': { to: 'airNotReached' },
+        'above limit': { to: 'ventFirst' },
+      },
+      ventNow: 'ventNow',
+    }),
+    airNotReached: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The air does not come up to {soapPressure}',
+      how: 'Look first: regulator shut, supply of the rig, hose joint. What the regulator cannot hold up is a large leak; listen at the adjuster and the vent.',
+      choices: {
+        again: { label: 'Rig put right: soap again', to: 'soapFound' },
+        diaphragm: { label: 'It blows at the adjuster or the vent', to: 'diaphragmLeaks' },
+        joint: { label: 'It blows at the joint: tighten the nuts', to: 'bleedForNuts' },
+      },
+      makeSafe: 'ventNow',
+    },
+    tightAsFound: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The case is tight',
+      how: 'What was heard may be the controller line, its fittings or the positioner: soap those once the air is back.',
+      choices: {
+        leave: { label: 'Nothing to tighten: give it back', to: 'airOff' },
+        again: { label: 'Soap it once more', to: 'soapFound' },
+        nuts: { label: 'A nut is slack all the same: tighten them', to: 'bleedForNuts' },
+      },
+      makeSafe: 'ventNow',
+    },
+    diaphragmLeaks: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The diaphragm leaks: nuts do not cure it',
+      how: 'A split or a hole only grows. The valve wants a diaphragm: open that job next.',
+      choices: {
+        leave: { label: 'Give it back as it is, and have a diaphragm ordered', to: 'airOff', reason: true },
+        again: { label: 'Look again: soap it once more', to: 'soapFound' },
+      },
+      makeSafe: 'ventNow',
+    },
+    stemSealLeaks: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The seal at the stem leaks',
+      how: 'It is renewed with the case open, as the diaphragm is. A stem that is scored cuts the new one too: look at it now.',
+      choices: {
+        leave: { label: 'Give it back as it is, and have a seal ordered', to: 'airOff', reason: true },
+        joint: { label: 'The joint leaks as well: tighten the nuts', to: 'bleedForNuts' },
+      },
+      makeSafe: 'ventNow',
+    },
+    bleedForNuts: bleedCase({
+      phase: 'nuts',
+      title: 'Bleed the air off before a nut is touched',
+      next: 'countBolts',
+      notGone: 'nutsAirStays',
+      ventNow: 'ventNow',
+    }),
+    nutsAirStays: airStays({ phase: 'nuts', again: 'bleedForNuts', ventNow: 'ventNow' }),
+    countBolts: {
+      kind: 'reading',
+      phase: 'nuts',
+      title: 'Look at the case bolts and count them',
+      how: 'Long bolts among short ones hold the spring of some cases: they are tightened like the others, never let off.',
+      asks: [
+        CASE_BOLTS,
+        yesNo('boltsSound', 'None is missing, bent, wasted by rust or turned to its last thread'),
+        yesNo('gapEven', 'The gap between the two halves is even, no bead squeezed out'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'boltsSound gapEven' } },
+      ways: { yes: { to: 'tighten' }, no: { to: 'boltsBad' } },
+      makeSafe: 'ventNow',
+    },
+    boltsBad: {
+      kind: 'question',
+      phase: 'nuts',
+      title: 'A bolt is not sound, or the joint is not even',
+      how: 'A missing or a broken bolt is replaced one at a time, the others left as they are, air off. A bead that is squeezed out wants a diaphragm.',
+      choices: {
+        replaced: { label: 'One bolt at a time replaced: look again', to: 'countBolts' },
+        even: { label: 'Only the gap is uneven: tighten the wide side first', to: 'tighten' },
+        leave: { label: 'It wants the case opened: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    tighten: tightenNuts({
+      phase: 'nuts',
+      title: 'Tighten the case nuts crosswise',
+      next: 'connectAgain',
+      broken: 'nutsUneven',
+      makeSafe: 'ventNow',
+    }),
+    nutsUneven: {
+      kind: 'question',
+      phase: 'nuts',
+      title: 'The nuts do not come up evenly',
+      how: 'A nut that turns without end has a stripped or a broken bolt. It is replaced by itself, the others left tight.',
+      choices: {
+        again: { label: 'Put right: go round again', to: 'tighten' },
+        count: { label: 'Look at all bolts again', to: 'countBolts' },
+        leave: { label: 'It cannot be made even: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    soapLeft: soapCase({
+      phase: 'nuts',
+      title: 'Soap the case again, as left',
+      ways: {
+        tight: { to: 'airOff' },
+        'case joint': { to: 'jointStillLeaks' },
+        diaphragm: { to: 'diaphragmLeaks' },
+        'stem seal': { to: 'stemSealLeaks' },
+        'too little air': { to: 'airNotReached' },
+        'above limit': { to: 'ventFirst' },
+      },
+      ventNow: 'ventNow',
+    }),
+    jointStillLeaks: {
+      kind: 'question',
+      phase: 'nuts',
+      title: 'The joint still leaks',
+      how: 'Nuts at their torque that still leak: the bead of the diaphragm is hard or cut, or the flange is bent. More torque bends the flange further.',
+      choices: {
+        round: { label: 'They were not yet at their torque: one more round', to: 'bleedForNuts' },
+        leave: { label: 'It wants a diaphragm: give it back as it is', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...airLimits({ connect: 'connectAgain', signAgain: 'holdWork', giveBack: 'disconnectAir' }),
+    connectAgain: connectCase({
+      phase: 'nuts',
+      title: 'Check that one regulator and its gauge are on the case',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'whereOn',
+      ventNow: 'ventNow',
+    }),
+    whereOn: {
+      kind: 'question',
+      phase: 'nuts',
+      title: 'Where the work goes on',
+      choices: {
+        left: { label: 'The nuts are tight: soap the case again', to: 'soapLeft' },
+        found: { label: 'Soap the case as found', to: 'soapFound' },
+        nuts: { label: 'The nuts: bleed the air off first', to: 'bleedForNuts' },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

@@ -11,6 +11,15 @@ export function soapPressurePa(sheet: ValveSheet): number {
   return Math.min(sheet.signalHighPa, testAirLimit(sheet).limitPa);
 }
 
+/** How far the signals up and down at one travel may differ, by the hysteresis that the sheet allows: twice the friction. */
+export function frictionGapPa({
+  hysteresisTolerancePercent,
+  benchSetLowPa,
+  benchSetHighPa,
+}: ValveSheet): number {
+  return (hysteresisTolerancePercent / 100) * (benchSetHighPa - benchSetLowPa);
+}
+
 /** Spring force while no air is on the case, by the bench set; null where there is no spring. */
 export function springForceShutN(sheet: ValveSheet): number | null {
   return sheet.springHeldBy === 'no spring' ? null : benchSet(sheet).preloadN;
@@ -49,6 +58,22 @@ export const OVERHAUL_FIGURES = {
     dimension: 'pressure',
     of: ({ sheet }) => soapPressurePa(sheet),
   },
+  frictionGap: {
+    label: 'up and down may differ by',
+    dimension: 'pressure',
+    of: ({ sheet }) => frictionGapPa(sheet),
+  },
+  frictionLimit: {
+    label: 'friction each way, at most',
+    dimension: 'force',
+    of: ({ sheet }) => (frictionGapPa(sheet) * sheet.effectiveAreaM2) / 2,
+  },
+  packingFriction: {
+    label: 'friction that the packing should cost',
+    dimension: 'force',
+    of: ({ sheet }) => sheet.packingFrictionN,
+  },
+  processFluid: { label: 'fluid', dimension: 'text', of: ({ sheet }) => sheet.processFluid },
   caseNutOrder: {
     label: 'order of the case nuts, numbered clockwise',
     dimension: 'text',

@@ -2,6 +2,7 @@ import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
 import type { GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { caseNuts } from './case-nuts.ts';
+import { liveGlandJob } from './live-gland.ts';
 
 /** Test air, and the process and supply seen alive and at zero; no travel is read. */
 const AIR_ROLES: readonly GearRole[] = [
@@ -25,5 +26,18 @@ export const OVERHAUL: readonly ServedProcedure[] = [
     folder: 'overhaul',
     gear: AIR_ROLES,
     whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
+  },
+  {
+    definition: liveGlandJob,
+    folder: 'overhaul',
+    gear: ['signalGauge'],
+    whyNot(sheet, place) {
+      if (place === 'bench') return 'On the bench nothing is live: renew its packing instead.';
+      if (sheet.bellowsSeal)
+        return 'A bellows seals its stem: a gland that leaks there means that the bellows is through.';
+      if (sheet.actuatorKind !== 'diaphragm')
+        return 'A piston has two pressures: its friction is not read off one gauge.';
+      return null;
+    },
   },
 ];

@@ -1,6 +1,7 @@
 import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
 import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
+import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
 import { allYesRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
@@ -26,6 +27,9 @@ export const RULE_NAMES = [
   'table',
   'cycle',
   'soapCase',
+  'glandLook',
+  'glandFriction',
+  'glandRound',
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -47,4 +51,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   table: tableRule,
   cycle: cycleRule,
   soapCase: soapCaseRule,
+  glandLook: glandLookRule,
+  glandFriction: glandFrictionRule,
+  glandRound: glandRoundRule,
 };

@@ -26,7 +26,7 @@ export function printSheet(definition: Definition): string {
 type Numbers = ReadonlyMap<string, number>;
 
 /** Steps get their numbers phase by phase, in the order in which they are written. */
-function numbered({ phases, steps }: Definition): Numbers {
+export function numbered({ phases, steps }: Pick<Definition, 'phases' | 'steps'>): Numbers {
   const order = phases.flatMap(({ id }) => Object.keys(steps).filter((step) => steps[step]?.phase === id));
   return new Map(order.map((step, index) => [step, index + 1]));
 }
@@ -44,6 +44,28 @@ function headOf({ id, title, revisions, phases, energyControl }: Definition): re
     ].join('\n'),
     `Phases: ${phases.map((phase) => phase.title).join(', ')}.`,
   ];
+}
+
+export interface PrintedStep {
+  readonly id: string;
+  readonly number: number;
+  readonly title: string;
+  readonly phase: string;
+  readonly isHold: boolean;
+  /** What the sheet says of it, one fact a line, without markup. */
+  readonly lines: readonly string[];
+}
+
+/** The steps as the sheet prints them, for a page. @example printedSteps(strokeCheck)[0]?.number // 1 */
+export function printedSteps(definition: Definition): readonly PrintedStep[] {
+  const numbers = numbered(definition);
+  return [...numbers].flatMap(([id, number]) => {
+    const step = definition.steps[id];
+    if (step === undefined) return [];
+    const lines = stepLines(id, { definition, numbers }).slice(2);
+    const bare = lines.map((line) => line.replace(/^- /, '').replaceAll(/\*\*|`/g, ''));
+    return [{ id, number, title: step.title, phase: step.phase, isHold: step.kind === 'hold', lines: bare }];
+  });
 }
 
 function stepLines(

@@ -11,6 +11,7 @@ import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { pointRoutes } from './pages/points.ts';
+import { procedureRoutes } from './pages/procedures.ts';
 import { recordRoutes } from './pages/record.ts';
 import { removalRoutes } from './pages/removals.ts';
 import { replyRoutes } from './pages/reply.ts';
@@ -41,6 +42,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...replyRoutes(catalogue),
       ...secondLookRoutes(catalogue),
       ...signOffRoutes(catalogue),
+      ...procedureRoutes(catalogue),
       liveRoute,
       ...valveTableRoutes,
       ...valveFormRoutes,

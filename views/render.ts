@@ -4,6 +4,7 @@ import { energyTag } from './pictures/energy-tag.ts';
 import { jobScale, waitScale } from './pictures/job-scale.ts';
 import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
 import { plot } from './pictures/plot.ts';
+import { statechart } from './pictures/statechart.ts';
 import { strokeCurve } from './pictures/stroke-curve.ts';
 import { valveSection } from './pictures/valve-section.ts';
 import { SCREEN_CHOICES } from './screen-choice.ts';
@@ -30,6 +31,7 @@ const DRAWINGS = {
   energyTag,
   jobScale,
   plot,
+  statechart,
   strokeCurve,
   valveSection,
   verdictMark,

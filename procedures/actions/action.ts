@@ -16,7 +16,14 @@ export type Action =
       readonly late?: Late;
       readonly together?: Together;
     }
-  | { readonly kind: 'sign'; readonly place: number; readonly step: string; readonly shownDigest: string }
+  | {
+      readonly kind: 'sign';
+      readonly place: number;
+      readonly step: string;
+      readonly shownDigest: string;
+      /** Signed on paper earlier: who signs here says when. */
+      readonly late?: Late;
+    }
   | {
       readonly kind: 'send-back';
       readonly place: number;

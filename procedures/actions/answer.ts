@@ -2,7 +2,7 @@ import { Refusal } from '../../safety/refusal.ts';
 import { fromSi, preferredUnit } from '../calculations/units.ts';
 import { plannedPa, rowPlan } from '../cycle-verdict.ts';
 import type { JobDraft } from '../evolve.ts';
-import type { Figures, Job } from '../job.ts';
+import type { Figures, Job, Late } from '../job.ts';
 import { readLate } from '../late.ts';
 import { type Given, type Understood, understand } from '../readings/given.ts';
 import { RULES } from '../rules/registry.ts';
@@ -16,7 +16,8 @@ import { checkMayClose } from './signer.ts';
 export function answer(job: Job, action: ActionOf<'answer'>, around: Surroundings): JobDraft {
   const step = openStepOf(job, around);
   checkMayAct(job, around);
-  const { understood, outcome, figures, row } = judge(job, { step, given: action.given, around });
+  const late = action.late === undefined ? null : readLate(action.late, around);
+  const { understood, outcome, figures, row } = judge(job, { step, given: action.given, around, late });
   const effects = move(job, {
     event: { type: 'ANSWER', outcome },
     words: { ...job.words, ...understood.words },
@@ -31,7 +32,7 @@ export function answer(job: Job, action: ActionOf<'answer'>, around: Surrounding
       readings: Object.values(understood.readings),
       words: understood.words,
       row,
-      ...(action.late === undefined ? {} : { late: readLate(action.late, around) }),
+      ...(late === null ? {} : { late }),
       ...(action.together === undefined ? {} : { together: action.together }),
     },
     outcome: { name: outcome, figures },
@@ -49,7 +50,17 @@ export interface JudgedAnswer {
 /** What an answer would mean, without writing anything: used by the answer and by a correction alike. */
 export function judge(
   job: Job,
-  { step, given, around }: { readonly step: OpenStep; readonly given: Given; readonly around: Surroundings },
+  {
+    step,
+    given,
+    around,
+    late = null,
+  }: {
+    readonly step: OpenStep;
+    readonly given: Given;
+    readonly around: Surroundings;
+    readonly late?: Late | null;
+  },
 ): JudgedAnswer {
   const bare = { understood: { readings: {}, words: {}, aboveLimitPa: null }, figures: {}, row: null };
   switch (step.kind) {
@@ -58,7 +69,7 @@ export function judge(
     case 'question':
       return { ...bare, ...choose(step.choices, given) };
     case 'wait':
-      return { ...bare, outcome: waited(job, step, around) };
+      return { ...bare, outcome: waited(job, { step, around, late }) };
     case 'judgement':
       return {
         ...bare,
@@ -199,12 +210,31 @@ export function waitLeftS(
 ): number {
   const before = job.answers.findLast((one) => one.step === since && !one.superseded);
   const began = Date.parse(since === undefined ? job.arrivedAt : (before?.at ?? job.arrivedAt));
-  return Math.max(0, Math.ceil(waitS - (nowMs - began) / 1000));
+  return leftS(waitS, nowMs - began);
 }
 
-function waited(job: Job, step: WaitStep<string>, around: Surroundings): string {
-  const leftS = waitLeftS(job, step, around);
-  if (leftS > 0) throw noWay(`The wait is not over: ${leftS} s are left.`, 'Wait, then go on.');
+function leftS(waitS: number, passedMs: number): number {
+  return Math.max(0, Math.ceil(waitS - passedMs / 1000));
+}
+
+/** A wait that was kept with a paper form: between what its writer says of its beginning and of its end. */
+function waitLeftOnPaperS(job: Job, { waitS, since }: WaitStep<string>, late: Late): number {
+  const standing = job.answers.filter((one) => !one.superseded);
+  const before = since === undefined ? standing.at(-1) : standing.findLast((one) => one.step === since);
+  const began = Date.parse(before?.late?.claimedAt ?? before?.at ?? job.arrivedAt);
+  return leftS(waitS, Date.parse(late.claimedAt) - began);
+}
+
+function waited(
+  job: Job,
+  {
+    step,
+    around,
+    late,
+  }: { readonly step: WaitStep<string>; readonly around: Surroundings; readonly late: Late | null },
+): string {
+  const left = late === null ? waitLeftS(job, step, around) : waitLeftOnPaperS(job, step, late);
+  if (left > 0) throw noWay(`The wait is not over: ${left} s are left.`, 'Wait, then go on.');
   return 'waited';
 }
 

@@ -3,6 +3,7 @@ import { type Envelope, workByRadio } from '../../safety/sign-off.ts';
 import type { JobDraft } from '../evolve.ts';
 import { holdEvidence, notReadAgain, shownAtHold, unshown } from '../hold.ts';
 import type { Job } from '../job.ts';
+import { readLate } from '../late.ts';
 import type { HoldStep } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { move, situationNow } from './move.ts';
@@ -27,7 +28,12 @@ export function sign(job: Job, action: ActionOf<'sign'>, around: Surroundings): 
   const effects = move(job, { event: { type: 'SIGN', outcome: '' }, words: {}, around });
   checkMayClose(job, effects);
   const shown = shownAtHold(job, around.compiled.definition);
-  const inputs = { step: job.step, signature: noteOf('signed', around), shown };
+  const inputs = {
+    step: job.step,
+    signature: noteOf('signed', around),
+    shown,
+    ...(action.late === undefined ? {} : { late: readLate(action.late, around) }),
+  };
   const figures = { evidence: holdEvidence(step, job).length };
   if (step.point !== 'hold') {
     const meaning = step.point === 'witness' ? 'witnessed' : 'reviewed';

@@ -64,7 +64,13 @@ export function readAction(fields: ActFields): Action {
     case 'answer':
       return { kind: act, place, step: needed('step', step), given: { ...given, reason }, ...lateOf(fields) };
     case 'sign':
-      return { kind: act, place, step: needed('step', step), shownDigest: fields.shownDigest ?? '' };
+      return {
+        kind: act,
+        place,
+        step: needed('step', step),
+        shownDigest: fields.shownDigest ?? '',
+        ...lateOf(fields),
+      };
     case 'send-back': {
       const { disposition = '' } = fields;
       return { kind: act, place, step: needed('step', step), reason, disposition };

@@ -1,8 +1,11 @@
 import { testAirLimit } from '../safety/limits.ts';
 import { benchSet } from './calculations/bench-set.ts';
 import { crossPattern } from './calculations/bolting.ts';
+import { type GlandTorque, glandTorque } from './calculations/gland.ts';
+import { format, preferredUnit } from './calculations/units.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
+import { shutOffWanted } from './rules/open-line.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
@@ -51,6 +54,46 @@ function crossOrder(counted: string | undefined): string {
   return crossPattern({ bolts }).join(', ');
 }
 
+/** The graphite method on the box that was measured; null for other packing, or where something was not measured. */
+export function glandByMethod({ sheet, readings, words }: Job): GlandTorque | null {
+  const boreM = readings.boxBoreM?.valueSi ?? 0;
+  const studM = readings.glandStudM?.valueSi ?? 0;
+  if (sheet.packingKind !== 'graphite' || studM <= 0 || boreM <= sheet.stemDiameterM) return null;
+  return glandTorque({
+    method: 'one-page-1996',
+    packing: 'die-formed graphite set',
+    boreDiameterM: boreM,
+    stemDiameterM: sheet.stemDiameterM,
+    systemPa: Math.max(0, sheet.processInletPa),
+    bolts: Number(words.glandStuds ?? '2'),
+    boltDiameterM: studM,
+  });
+}
+
+function glandLoad(job: Job): { readonly say: string; readonly because: string } {
+  const unit = preferredUnit('torque', job.sheet.units);
+  const eachNut = (valueSi: number) => `${format({ valueSi, unit })} on each nut`;
+  const byMaker = job.readings.glandMakerNm?.valueSi;
+  if (byMaker !== undefined) return { say: eachNut(byMaker), because: 'By the maker of the packing' };
+  const byMethod = glandByMethod(job);
+  if (byMethod !== null)
+    return {
+      say: eachNut(byMethod.torquePerBoltNm),
+      because: `By a published gland method for die-formed graphite; the ${byMethod.stressSetBy} sets it`,
+    };
+  return {
+    say: 'finger tight, then a quarter turn on each nut',
+    because: 'Common practice, no source: no torque was given, and no table fits this packing',
+  };
+}
+
+const PACKING: Readonly<Record<ValveSheet['packingKind'], string>> = {
+  'ptfe-single': 'PTFE, single',
+  'ptfe-double': 'PTFE, double',
+  graphite: 'Graphite',
+  other: 'Packing as the maker has it',
+};
+
 /** Numbers of an overhaul, which texts name by placeholder. */
 export const OVERHAUL_FIGURES = {
   soapPressure: {
@@ -74,6 +117,29 @@ export const OVERHAUL_FIGURES = {
     of: ({ sheet }) => sheet.packingFrictionN,
   },
   processFluid: { label: 'fluid', dimension: 'text', of: ({ sheet }) => sheet.processFluid },
+  shutOffWanted: {
+    label: 'shut-off wanted, at least',
+    dimension: 'text',
+    of: ({ sheet }) => shutOffWanted(sheet.fluidHarm),
+  },
+  shutOffOnSheet: {
+    label: 'shut-off by the sheet',
+    dimension: 'text',
+    of: ({ sheet }) => sheet.processIsolation,
+  },
+  ringsWanted: {
+    label: 'rings by the sheet',
+    dimension: 'text',
+    of: ({ sheet }) => (sheet.packingRings === null ? null : String(sheet.packingRings)),
+  },
+  packingKind: { label: 'packing', dimension: 'text', of: ({ sheet }) => PACKING[sheet.packingKind] },
+  glandLoad: { label: 'gland load', dimension: 'text', of: (job) => glandLoad(job).say },
+  glandLoadBecause: { label: 'gland load by', dimension: 'text', of: (job) => glandLoad(job).because },
+  actuatorMass: {
+    label: 'weight of the actuator',
+    dimension: 'mass',
+    of: ({ sheet }) => sheet.actuatorMassKg,
+  },
   caseNutOrder: {
     label: 'order of the case nuts, numbered clockwise',
     dimension: 'text',

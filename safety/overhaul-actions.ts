@@ -50,6 +50,12 @@ export const OVERHAUL_ACTIONS = {
     leaves: AIR_MOVED,
     source: `EI-43, ${PRACTICE}`,
   },
+  joinFreeStems: {
+    name: 'join the stem connector, the spring free and no air on the case',
+    danger: 'A spring that is not free drives the two stems together with the fingers between them.',
+    needs: { ...AIR_OFF, ...P, ...LINE_OFF, ...SPRING_FREE },
+    source: `EI-43, ${PRACTICE}`,
+  },
   setActuatorOn: {
     name: 'set the actuator back on the valve',
     danger: 'The weight swings; a stem that is met askew bends.',

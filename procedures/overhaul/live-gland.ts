@@ -1,6 +1,21 @@
+import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { OPERATOR, yesNo } from '../phases/common.ts';
 import { liveGland } from '../phases/live-gland.ts';
 import { procedure } from '../vocabulary.ts';
+
+/** A valve that is back in its line, whatever was done before: in service, no lock, no test air, nothing signed. */
+const IN_SERVICE = {
+  ...(Object.fromEntries(Object.entries(CONDITIONS).map(([id, { states }]) => [id, states])) as {
+    readonly [C in ConditionId]: (typeof CONDITIONS)[C]['states'];
+  }),
+  supplyLock: ['off'],
+  secondSupplyLock: ['off'],
+  inletLock: ['off'],
+  outletLock: ['off'],
+  bypass: ['shut', 'absent'],
+  testAir: ['off'],
+  workSignOff: ['none'],
+} as const;
 
 /** The gland of a valve in service, tightened and never loosened: the one job that is done with the line live. */
 export const liveGlandJob = procedure({
@@ -15,13 +30,21 @@ export const liveGlandJob = procedure({
     verification:
       'Gland, studs and stem looked at before a nut is touched; the friction read both ways before and after each round.',
   },
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'It may go on from a job whose new packing weeps on the next shift.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'gland', title: 'The gland' },
     { id: 'return', title: 'Back to the operator' },
   ],
   start: 'needs',
+  takesOver: { hot: { at: 'consent', standing: IN_SERVICE } },
   safe: ['haltLive'],
   steps: {
     needs: {

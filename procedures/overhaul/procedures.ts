@@ -1,8 +1,9 @@
 import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
-import type { GearRole } from '../test-gear/roles.ts';
+import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { caseNuts } from './case-nuts.ts';
 import { liveGlandJob } from './live-gland.ts';
+import { packingRenewal } from './packing-renewal.ts';
 
 /** Test air, and the process and supply seen alive and at zero; no travel is read. */
 const AIR_ROLES: readonly GearRole[] = [
@@ -17,6 +18,11 @@ const AIR_ROLES: readonly GearRole[] = [
 function notDiaphragm({ actuatorKind, springHeldBy }: ValveSheet): string | null {
   if (actuatorKind !== 'diaphragm') return 'A piston has no diaphragm case.';
   return springHeldBy === 'no spring' ? 'It has no spring to work against.' : null;
+}
+
+/** Neither is turned, and a bellows is renewed by its maker's manual with its bonnet. */
+function notPacked({ bellowsSeal }: ValveSheet): string | null {
+  return bellowsSeal ? 'A bellows seals its stem: it is renewed whole, by its maker’s manual.' : null;
 }
 
 /** Taking apart, renewing and putting together. */
@@ -39,5 +45,11 @@ export const OVERHAUL: readonly ServedProcedure[] = [
         return 'A piston has two pressures: its friction is not read off one gauge.';
       return null;
     },
+  },
+  {
+    definition: packingRenewal,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
   },
 ];

@@ -23,6 +23,8 @@ type Own =
 
 interface Ends<Next extends string> {
   readonly done: Next;
+  /** Where a valve that is back in its line goes on, where that is not done yet. */
+  readonly inLine?: Next;
   /** Where a valve that is back on air begins again to be isolated. */
   readonly isolateAgain: Next;
 }
@@ -31,7 +33,7 @@ interface Ends<Next extends string> {
 export function giveBack<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...airAway(ends), ...onAir(ends), ...processBack(ends) } as Readonly<
+  return { ...airAway(ends), ...onAir(ends), ...processBack({ done: ends.inLine ?? ends.done }) } as Readonly<
     Record<Own, Step<Own | Next>>
   >;
 }

@@ -1,12 +1,16 @@
 import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
 import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
+import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
+import { gasTestRule, shutOffRule } from './open-line.ts';
+import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
 import { soapCaseRule } from './soap-case.ts';
+import { springFreeRule, turnsBackRule } from './spring-free.ts';
 import { stillZeroRule } from './still-zero.ts';
 
 /** The rules that a step may name. */
@@ -30,6 +34,13 @@ export const RULE_NAMES = [
   'glandLook',
   'glandFriction',
   'glandRound',
+  'gasTest',
+  'shutOff',
+  'rings',
+  'stemLook',
+  'springFree',
+  'turnsBack',
+  'hotCheck',
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -54,4 +65,11 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   glandLook: glandLookRule,
   glandFriction: glandFrictionRule,
   glandRound: glandRoundRule,
+  gasTest: gasTestRule,
+  shutOff: shutOffRule,
+  rings: ringsRule,
+  stemLook: stemLookRule,
+  springFree: springFreeRule,
+  turnsBack: turnsBackRule,
+  hotCheck: hotCheckRule,
 };

@@ -134,6 +134,7 @@ function valueFor(job: Job, { name, dimension, wanted, onCase }: QuantityField):
   const { sheet } = job;
   const figure = wanted === undefined ? null : FIGURES[wanted].of(job);
   if (typeof figure === 'number') return figure;
+  if (typeof figure === 'string' && Number.isFinite(Number(figure))) return Number(figure);
   switch (dimension) {
     case 'pressure':
       return /(?:After|Zero)Pa$/.test(name) && !onCase ? 0 : (sheet.benchSetLowPa + sheet.benchSetHighPa) / 2;

@@ -80,3 +80,45 @@ describe('The order of case nuts', () => {
     expect(ordered('')).toBe('opposite nuts in turn');
   });
 });
+
+describe('The load of a gland', () => {
+  const reading = (field: string, valueSi: number) => ({
+    field,
+    valueSi,
+    typed: '',
+    unit: '',
+    gauge: null,
+    uncertaintySi: null,
+    readBy: null,
+  });
+  const { job } = openJob();
+  const graphite = { ...job, sheet: aSheet({ packingKind: 'graphite' }) };
+  const measured = { boxBoreM: reading('boxBoreM', 0.0254), glandStudM: reading('glandStudM', 0.009525) };
+
+  // Published one-page method of a packing maker, 1996, by hand: 1 in box, 1/2 in stem, 3800 psi, two studs of 3/8 in:
+  // 0.589 in2 x 3800 psi = 2238 lbf; 0.2 x 2238 x 0.375 / 2 = 83.9 lbf in = 7.0 lbf ft.
+  test('is the published method’s for graphite, where the box was measured', () => {
+    const of = { ...graphite, readings: measured, words: { glandStuds: '2' } };
+    expect(FIGURES.glandLoad.of(of)).toBe('7.0 lbf·ft on each nut');
+    expect(FIGURES.glandLoadBecause.of(of)).toContain('published gland method');
+  });
+
+  test('is the maker’s wherever it is given', () => {
+    const glandMakerNm = reading('glandMakerNm', 12);
+    const of = { ...graphite, readings: { ...measured, glandMakerNm } };
+    expect(FIGURES.glandLoad.of(of)).toContain('8.9 lbf·ft');
+    expect(FIGURES.glandLoadBecause.of(of)).toContain('maker');
+  });
+
+  test('is by feel, and marked so, for packing that no table fits', () => {
+    expect(FIGURES.glandLoad.of({ ...job, readings: measured })).toContain('finger tight');
+    expect(FIGURES.glandLoadBecause.of(job)).toContain('no source');
+  });
+});
+
+// By hand, FV-214: 10 % of 12 psi are 1.2 psi between up and down; half of it on 100 in2 are 60 lbf each way.
+test('The friction that the hysteresis allows is half the gap on the area', () => {
+  const { job } = openJob();
+  expect(Number(FIGURES.frictionGap.of(job)) / PSI_PA).toBeCloseTo(1.2, 6);
+  expect(Number(FIGURES.frictionLimit.of(job)) / LBF_N).toBeCloseTo(60, 3);
+});

@@ -5,8 +5,8 @@ import { OVERHAUL_ACTIONS } from '../../safety/overhaul-actions.ts';
 const CLASSES = Object.keys(OVERHAUL_ACTIONS) as (keyof typeof OVERHAUL_ACTIONS)[];
 
 describe('[SAF-03] Rows of table D for an opened valve', () => {
-  test('let no hand into a case, and no cover down on it, before its spring is free', () => {
-    for (const action of ['workInCase', 'closeCase'] as const)
+  test('let no hand into a case or between the stems, and no cover down, before its spring is free', () => {
+    for (const action of ['workInCase', 'closeCase', 'joinFreeStems'] as const)
       expect(needsOf(action)).toMatchObject({
         spring: ['released', 'absent'],
         signalAir: ['isolated', 'absent'],

@@ -1,0 +1,239 @@
+import { airLimits } from '../phases/air-limits.ts';
+import { airStays, bleedCase, connectCase } from '../phases/case-air.ts';
+import { connectorOff, connectorOn, joinOnAir } from '../phases/connector.ts';
+import { easeGland } from '../phases/ease-gland.ts';
+import { freeSpring, springBack } from '../phases/free-spring.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { hotCheck } from '../phases/hot-check.ts';
+import { openLine } from '../phases/open-line.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { packingIn, packingOut } from '../phases/packing.ts';
+import { strokeAsFound, strokeAsLeft } from '../phases/stroke-proof.ts';
+import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
+import { procedure } from '../vocabulary.ts';
+
+const ALLOWS = [
+  'connectTestAir',
+  'strokeByTestAir',
+  'backOffAdjuster',
+  'releaseStemConnector',
+  'liftActuator',
+  'removePacking',
+  'joinStemConnector',
+] as const;
+
+/** Packing renewed on an isolated valve: as found, spring, connector, rings, box, new rings, load, stroke, hot look. */
+export const packingRenewal = procedure({
+  id: 'packing-renewal',
+  title: 'Packing renewed',
+  energyControl: isolatedControl(
+    'To renew the packing of a spring-and-diaphragm valve, in the line or on the bench. It opens the gland; the bonnet stays shut.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    { id: 'asFound', title: 'As found' },
+    { id: 'apart', title: 'Spring and connector' },
+    { id: 'packing', title: 'Packing' },
+    { id: 'together', title: 'Together' },
+    { id: 'asLeft', title: 'As left' },
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+    { id: 'hot', title: 'Next shift' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, 'haltOpen', 'unsignedOpen', 'unsignedAir', 'haltGland'],
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring the packing set of this valve, hook, tamper and torque wrench.',
+        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+        'Bring lifting gear for {actuatorMass}, a light, and caps for the ends.',
+      ],
+      next: 'markFirst',
+    }),
+    ...openLine({ next: 'holdWork' }),
+    holdWork: workHold({
+      phase: 'isolate',
+      title: 'Before spring, connector and gland are let off',
+      allows: ALLOWS,
+      next: 'connectAir',
+      halt: 'haltIsolating',
+    }),
+    connectAir: connectCase({
+      phase: 'asFound',
+      title: 'Connect one regulator and its gauge to the case',
+      do: ['Set the regulator to zero.', 'Connect it to the case.', 'Fit the dial indicator to the stem.'],
+      next: 'contactFound',
+      ventNow: 'ventNow',
+    }),
+    ...strokeAsFound({
+      inside: 'bleedForWork',
+      outside: 'bleedForWork',
+      stuck: 'bleedForWork',
+      danger: 'ventFirst',
+      makeSafe: 'ventNow',
+    }),
+    bleedForWork: bleedCase({
+      phase: 'apart',
+      title: 'Bleed the air off before spring and connector are touched',
+      next: 'rigOff',
+      notGone: 'workAirStays',
+      ventNow: 'ventNow',
+    }),
+    workAirStays: airStays({ phase: 'apart', again: 'bleedForWork', ventNow: 'ventNow' }),
+    rigOff: {
+      kind: 'instruction',
+      phase: 'apart',
+      title: 'Take the test air off the case',
+      action: 'disconnectTestAir',
+      do: ['Disconnect the test air.', 'Take the dial indicator off.', 'Cap the port of the case.'],
+      next: {
+        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
+        sets: { testAir: 'off' },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...freeSpring({ phase: 'apart', next: 'connectorOff', makeSafe: 'haltAirAway' }),
+    ...connectorOff({ phase: 'apart', next: 'packingOut', makeSafe: 'haltOpen' }),
+    ...packingOut({ phase: 'packing', next: 'ringsIn', makeSafe: 'haltOpen' }),
+    ...packingIn({ phase: 'packing', next: 'actuatorBack', makeSafe: 'haltOpen' }),
+    ...connectorOn({
+      phase: 'together',
+      makeSafe: 'haltOpen',
+      springBack: 'springBack',
+      onAir: 'connectJoin',
+    }),
+    ...springBack({ phase: 'together', next: 'connectLeft', makeSafe: 'haltOpen', stopLoaded: 'ventNow' }),
+    connectJoin: connectCase({
+      phase: 'together',
+      title: 'Connect the test air, to join the stems on it',
+      do: ['Set the regulator to zero.', 'Connect it to the case.'],
+      next: 'holdJoin',
+      ventNow: 'ventNow',
+    }),
+    ...joinOnAir({ phase: 'together', next: 'settleStem', danger: 'ventFirst', makeSafe: 'ventNow' }),
+    haltOpen: openHalt({
+      phase: 'packing',
+      title: 'Stopped: connector or gland is apart, locks stay on',
+      goOn: 'whereOpen',
+      signAgain: 'holdOpen',
+      self: 'haltOpen',
+    }),
+    holdOpen: workHold({
+      phase: 'packing',
+      title: 'Before work at the open gland goes on',
+      allows: ALLOWS,
+      next: 'whereOpen',
+      halt: 'unsignedOpen',
+    }),
+    unsignedOpen: unsignedHalt({ phase: 'packing', hold: 'holdOpen', self: 'unsignedOpen' }),
+    whereOpen: whereOn({
+      phase: 'packing',
+      choices: {
+        out: ['The packing is still in: take it out', 'packingOut'],
+        look: ['The packing is out: look at stem and box', 'stemLook'],
+        rings: ['The new rings go in', 'ringsIn'],
+        load: ['The gland is to be loaded', 'glandLoad'],
+        back: ['The gland is done: actuator and connector', 'actuatorBack'],
+        shut: ['The actuator is on: check that all is shut', 'bodyShut'],
+      },
+      makeSafe: 'haltOpen',
+    }),
+    connectLeft: connectCase({
+      phase: 'asLeft',
+      title: 'Connect one regulator and its gauge to the case again',
+      do: ['Set the regulator to zero.', 'Connect it to the case.', 'Fit the dial indicator to the stem.'],
+      next: 'settleStem',
+      ventNow: 'ventNow',
+    }),
+    settleStem: {
+      kind: 'instruction',
+      phase: 'asLeft',
+      title: 'Stroke it through its whole travel, to settle the rings',
+      how: 'Ten times, slowly, hands out of the yoke (common practice, no source). At most {testAirLimit}.',
+      action: 'strokeByTestAir',
+      do: ['Raise the air slowly to {benchSetHigh}.', 'Lower it slowly to zero.', 'Count the strokes.'],
+      next: { to: 'bleedForGland' },
+      makeSafe: 'ventNow',
+    },
+    bleedForGland: bleedCase({
+      phase: 'asLeft',
+      title: 'Bleed the air off before the gland is touched again',
+      next: 'glandAgain',
+      notGone: 'glandAirStays',
+      ventNow: 'ventNow',
+    }),
+    glandAirStays: airStays({ phase: 'asLeft', again: 'bleedForGland', ventNow: 'ventNow' }),
+    glandAgain: {
+      kind: 'question',
+      phase: 'asLeft',
+      title: 'Look at the gland after the strokes',
+      how: 'Rings that settled take a little more: {glandLoad}. Where friction was too high, the gland may be let off a little now, nothing is behind it.',
+      choices: {
+        same: { label: 'Load as it was', to: 'connectProof' },
+        more: { label: 'It took more: loaded again', to: 'glandReload' },
+        ease: { label: 'Too tight: ease it', to: 'glandEase' },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...easeGland({ phase: 'asLeft', next: 'connectProof', makeSafe: 'ventNow' }),
+    connectProof: connectCase({
+      phase: 'asLeft',
+      title: 'Check the rig, and put air on for the stroke as left',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'contactLeft',
+      ventNow: 'ventNow',
+    }),
+    ...strokeAsLeft({
+      inside: 'airOff',
+      outside: 'leftOutside',
+      stuck: 'leftOutside',
+      danger: 'ventFirst',
+      makeSafe: 'ventNow',
+    }),
+    leftOutside: {
+      kind: 'question',
+      phase: 'asLeft',
+      title: 'As left is not inside its limits',
+      how: 'New packing costs friction: {packingFriction} each way by the sheet, at most {frictionLimit} for the hysteresis allowed. A shift of both ends is the adjuster, not the packing.',
+      choices: {
+        ease: { label: 'Too much friction: the gland', to: 'bleedForGland' },
+        again: { label: 'Stroke it more and read again', to: 'settleStem' },
+        leave: { label: 'Leave it so; a stroke check follows', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...airLimits({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
+    holdAir: workHold({
+      phase: 'asFound',
+      title: 'Before test air goes on again',
+      allows: ALLOWS,
+      next: 'connectAgain',
+      halt: 'unsignedAir',
+    }),
+    unsignedAir: unsignedHalt({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
+    connectAgain: connectCase({
+      phase: 'asFound',
+      title: 'Check that one regulator and its gauge are on the case',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'whereAir',
+      ventNow: 'ventNow',
+    }),
+    whereAir: whereOn({
+      phase: 'asFound',
+      choices: {
+        found: ['The stroke as found', 'contactFound'],
+        apart: ['As found is done: bleed off and take it apart', 'bleedForWork'],
+        gland: ['The new packing: bleed off and look at the gland', 'bleedForGland'],
+        left: ['The stroke as left', 'contactLeft'],
+      },
+      makeSafe: 'ventNow',
+    }),
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...hotCheck({ done: 'done' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

@@ -1,0 +1,255 @@
+import type { Step } from '../vocabulary.ts';
+import { STEM_MOVES, yesNo } from './common.ts';
+
+type Off = 'connectorOff' | 'howFar' | 'hangActuator' | 'actuatorOff';
+type On = 'actuatorBack' | 'actuatorOn' | 'bodyShut' | 'bodyNotShut' | 'joinFree';
+type Held = 'holdJoin' | 'joinNotHeld' | 'joinHeld';
+
+interface Ways<Next extends string> {
+  readonly phase: string;
+  readonly next: Next;
+  readonly makeSafe: Next;
+}
+
+const SWINGS = {
+  word: 'warning',
+  hazard: 'The actuator weighs {actuatorMass} and swings as it comes free.',
+  consequence: 'A hand between yoke and bonnet is crushed.',
+  avoid: 'Lifting gear above its middle, slack taken up; nobody under it.',
+} as const;
+
+/** The stems parted, and the actuator raised or taken off, its weight hung first. */
+export function connectorOff<const Next extends string>({
+  phase,
+  next,
+  makeSafe,
+}: Ways<Next>): Readonly<Record<Off, Step<Off | Next>>> {
+  return {
+    connectorOff: {
+      kind: 'reading',
+      phase,
+      title: 'Release the stem connector',
+      how: 'Write down what thread stands free between stem and connector: it goes back to that.',
+      action: 'releaseStemConnector',
+      caution: {
+        word: 'warning',
+        hazard:
+          'The stem jumps or drops as the connector lets go; a case that holds its spring pushes it to its stop.',
+        consequence: 'A finger in the connector is crushed.',
+        avoid: 'Loosen both screws a little in turn; tools only, no hand between the stems.',
+      },
+      do: [
+        'Loosen the screws of the connector in turn.',
+        'Take the travel pointer off.',
+        'Take the connector off.',
+      ],
+      asks: [
+        {
+          name: 'exposedThreadM',
+          label: 'Thread of the plug stem that stands free',
+          type: 'quantity',
+          dimension: 'length',
+          carried: true,
+        },
+      ],
+      judge: { rule: 'record' },
+      ways: { kept: { to: 'howFar' } },
+      makeSafe,
+    },
+    howFar: {
+      kind: 'question',
+      phase,
+      title: 'Does the actuator come off?',
+      how: 'Split rings go in beside the stem. Whole rings, a new stem or an open body want the actuator off.',
+      choices: {
+        off: { label: 'It comes off', to: 'hangActuator' },
+        stays: { label: 'It stays: split rings', to: next },
+      },
+      makeSafe,
+    },
+    hangActuator: {
+      kind: 'reading',
+      phase,
+      title: 'Hang the actuator on lifting gear, {actuatorMass}',
+      how: 'Gear for that weight and in date. Where the weight is not known, for the heaviest of this size by the maker’s list.',
+      asks: [yesNo('hung', 'It hangs by its eyes or by slings round the yoke, slack taken up')],
+      judge: { rule: 'allYes', with: { fields: 'hung' } },
+      ways: { yes: { to: 'actuatorOff', sets: { weight: 'hung' } }, no: { to: makeSafe } },
+      makeSafe,
+    },
+    actuatorOff: {
+      kind: 'reading',
+      phase,
+      title: 'Lift the actuator off and lay it down',
+      how: 'The case stays shut. Straight up, until the plug stem is clear; a yoke that sticks is tapped, never pried at the stem.',
+      action: 'liftActuator',
+      caution: SWINGS,
+      do: ['Loosen the yoke nut or the yoke bolts.', 'Raise it straight up.', 'Lay it where it cannot roll.'],
+      asks: [yesNo('laidDown', 'It lies safe, its ports covered')],
+      judge: { rule: 'record' },
+      ways: { kept: { to: next, sets: { closure: 'open' } } },
+      makeSafe,
+    },
+  };
+}
+
+/**
+ * The actuator back on, everything shut; where the spring is free the stems are joined by hand.
+ * @param springBack  where the adjuster is wound back, the stems joined
+ * @param onAir  where test air goes on to join the stems of a case that holds its spring
+ */
+export function connectorOn<const Next extends string>({
+  phase,
+  makeSafe,
+  springBack,
+  onAir,
+}: Omit<Ways<Next>, 'next'> & { readonly springBack: Next; readonly onAir: Next }): Readonly<
+  Record<On, Step<On | Next>>
+> {
+  return {
+    actuatorBack: {
+      kind: 'question',
+      phase,
+      title: 'Is the actuator off?',
+      choices: {
+        off: { label: 'It is off: it goes back on', to: 'actuatorOn' },
+        stayed: { label: 'It was never off', to: 'bodyShut' },
+      },
+      makeSafe,
+    },
+    actuatorOn: {
+      kind: 'reading',
+      phase,
+      title: 'Set the actuator back on',
+      how: 'Straight down over the stem, to its mark. Yoke nut by the maker’s manual.',
+      action: 'setActuatorOn',
+      caution: SWINGS,
+      do: ['Lower it straight down over the stem.', 'Tighten yoke nut or yoke bolts.'],
+      asks: [yesNo('yokeTight', 'On its mark and tight, the lifting gear still on')],
+      judge: { rule: 'allYes', with: { fields: 'yokeTight' } },
+      ways: { yes: { to: 'bodyShut' }, no: { to: makeSafe } },
+      makeSafe,
+    },
+    bodyShut: {
+      kind: 'reading',
+      phase,
+      title: 'Check that case, bonnet and gland are shut',
+      asks: [
+        yesNo('caseTight', 'Case: every bolt in and tight'),
+        yesNo('bonnetTight', 'Bonnet: every nut in and tight'),
+        yesNo('glandTight', 'Gland: loaded and level'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'caseTight bonnetTight glandTight' } },
+      ways: {
+        yes: {
+          to: { by: 'springHeldBy', ways: { adjuster: 'joinFree', case: onAir } },
+          sets: { closure: 'shut' },
+        },
+        no: { to: 'bodyNotShut' },
+      },
+      makeSafe,
+    },
+    bodyNotShut: {
+      kind: 'question',
+      phase,
+      title: 'Something is not shut',
+      how: 'No air and no spring on a valve that is open.',
+      choices: {
+        again: { label: 'Shut and tight now: check again', to: 'bodyShut' },
+        stop: { label: 'Leave it and stop', to: makeSafe },
+      },
+      makeSafe,
+    },
+    joinFree: {
+      kind: 'reading',
+      phase,
+      title: 'Join the stems to their mark, the spring free',
+      how: 'Plug on its seat, actuator stem pulled to it by hand. Thread as it stood free before; lock nuts against the connector.',
+      action: 'joinFreeStems',
+      do: [
+        'Set the plug on its seat.',
+        'Fit the connector over both threads.',
+        'Tighten its screws in turn.',
+      ],
+      asks: [
+        {
+          name: 'exposedThreadJoinedM',
+          label: 'Thread of the plug stem that stands free now',
+          type: 'quantity',
+          dimension: 'length',
+        },
+        yesNo('threadHolds', 'Both stems are held by at least their own diameter of thread'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'threadHolds' } },
+      ways: { yes: { to: springBack }, no: { to: makeSafe } },
+      makeSafe,
+    },
+  } as Readonly<Record<On, Step<On | Next>>>;
+}
+
+/** The stems of a case that holds its spring, joined on held air. */
+export function joinOnAir<const Next extends string>({
+  phase,
+  next,
+  makeSafe,
+  danger,
+}: Ways<Next> & { readonly danger: Next }): Readonly<Record<Held, Step<Held | Next>>> {
+  const signal = { type: 'quantity', dimension: 'pressure', gauge: 'signalGauge', onCase: true } as const;
+  return {
+    holdJoin: {
+      kind: 'reading',
+      phase,
+      title: 'Hold the actuator stem off its stop with {benchSetQuarter}',
+      how: 'Then leave the regulator alone: the air stays as it is while the stems are joined.',
+      action: 'strokeByTestAir',
+      caution: STEM_MOVES,
+      asks: [
+        { ...signal, name: 'joinPa', label: 'Signal now' },
+        { ...signal, name: 'joinAgainPa', label: 'Signal a minute later' },
+      ],
+      judge: { rule: 'steady', with: { first: 'joinPa', again: 'joinAgainPa' } },
+      ways: {
+        steady: { to: 'joinHeld', sets: { signalAir: 'held' } },
+        falls: { to: 'joinNotHeld' },
+        'above limit': { to: danger },
+      },
+      makeSafe,
+    },
+    joinNotHeld: {
+      kind: 'question',
+      phase,
+      title: 'The air is not held',
+      how: 'Look for the leak with soap: hose, joint, diaphragm. No hand goes between the stems on such air.',
+      choices: {
+        again: { label: 'Set it again', to: 'holdJoin' },
+        stop: { label: 'Stop', to: makeSafe },
+      },
+      makeSafe,
+    },
+    joinHeld: {
+      kind: 'reading',
+      phase,
+      title: 'Join the stems to their mark',
+      how: 'Plug raised or lowered by hand to meet the stem. Thread as it stood free before; lock nuts against the connector.',
+      action: 'joinStemConnector',
+      caution: {
+        word: 'warning',
+        hazard: 'Air that changes drives the stems together.',
+        consequence: 'A finger between them is crushed.',
+        avoid: 'Nobody touches the regulator. Watch the gauge; let go at the first change.',
+      },
+      do: ['Fit the connector over both threads.', 'Tighten its screws in turn.'],
+      asks: [
+        {
+          name: 'exposedThreadJoinedM',
+          label: 'Thread of the plug stem that stands free now',
+          type: 'quantity',
+          dimension: 'length',
+        },
+      ],
+      judge: { rule: 'record' },
+      ways: { kept: { to: next, sets: { signalAir: 'live', plug: 'seat unknown' } } },
+      makeSafe,
+    },
+  };
+}

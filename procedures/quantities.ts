@@ -2,6 +2,7 @@ import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, SAFE_TOUCH_C, testAirLimit } from '../safety/limits.ts';
 import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
 import { format, preferredUnit } from './calculations/units.ts';
+import { COMMISSIONING_FIGURES } from './commissioning-figures.ts';
 import { plannedPa } from './cycle-verdict.ts';
 import { energiesMissing, sayEnergy } from './energies.ts';
 import type { Figure } from './figure.ts';
@@ -168,6 +169,7 @@ export const FIGURES = {
   },
   adjusterDirection: text('turn the adjuster to', (job) => adjusterNeed(job)?.turn ?? null),
   ...OVERHAUL_FIGURES,
+  ...COMMISSIONING_FIGURES,
 } as const satisfies Record<string, Figure>;
 
 export type FigureName = keyof typeof FIGURES;

@@ -1,3 +1,4 @@
+import { COMMISSIONING_ACTIONS } from './commissioning-actions.ts';
 import type { Needs } from './conditions.ts';
 import {
   A,
@@ -315,6 +316,7 @@ export const ACTION_CLASSES = {
     source: `EI-55, ${PRACTICE}`,
   },
   ...OVERHAUL_ACTIONS,
+  ...COMMISSIONING_ACTIONS,
 } as const satisfies Record<string, ActionClassRow>;
 
 export type ActionClass = keyof typeof ACTION_CLASSES;

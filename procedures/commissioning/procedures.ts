@@ -1,6 +1,19 @@
-import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
-import { ALL_ROLES } from '../test-gear/roles.ts';
+import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
+import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
+import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { converterCalibration } from './converter-calibration.ts';
+import { failAction } from './fail-action.ts';
+import { positionerStroke } from './positioner-stroke.ts';
 import { strokeCheck } from './stroke-check.ts';
+
+/** Supply, travel and the air on the actuator; no process gauge, since nothing is isolated. */
+const OWN_AIR_ROLES: readonly GearRole[] = ['signalGauge', 'supplyGauge', 'travelIndicator'];
+
+function onlyInLine(sheet: ValveSheet, place: Place): string | null {
+  return place === 'bench'
+    ? 'On the bench it has no air of its own: it is stroked there by test air.'
+    : noBlockValves(sheet, place);
+}
 
 /** Setting, checking and giving back. */
 export const COMMISSIONING: readonly ServedProcedure[] = [
@@ -15,5 +28,29 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
         return 'It has a positioner: its stroke is checked with the positioner in the loop.';
       return noBlockValves(sheet, place);
     },
+  },
+  {
+    definition: positionerStroke,
+    folder: 'commissioning',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) =>
+      sheet.positioner === 'none'
+        ? 'It has no positioner: its stroke is checked by test air on the case.'
+        : onlyInLine(sheet, place),
+  },
+  {
+    definition: failAction,
+    folder: 'commissioning',
+    gear: [],
+    whyNot: onlyInLine,
+  },
+  {
+    definition: converterCalibration,
+    folder: 'commissioning',
+    gear: ['signalGauge', 'supplyGauge'],
+    whyNot: (sheet, place) =>
+      sheet.electricalV === null
+        ? 'Nothing electric is on its sheet: it has no converter.'
+        : onlyInLine(sheet, place),
   },
 ];

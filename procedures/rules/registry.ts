@@ -4,6 +4,8 @@ import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
 import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
 import { gasTestRule, shutOffRule } from './open-line.ts';
+import { converterRule, failActionRule, supplyRule } from './own-air.ts';
+import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
@@ -30,16 +32,21 @@ export const RULE_NAMES = [
   'contactAfter',
   'table',
   'cycle',
+  'ownStroke',
+  'actuatorAir',
+  'supply',
+  'failAction',
+  'converter',
   'soapCase',
   'glandLook',
   'glandFriction',
   'glandRound',
-  'gasTest',
   'shutOff',
-  'rings',
-  'stemLook',
+  'gasTest',
   'springFree',
   'turnsBack',
+  'rings',
+  'stemLook',
   'hotCheck',
 ] as const;
 
@@ -61,15 +68,20 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   contactAfter: contactAfterRule,
   table: tableRule,
   cycle: cycleRule,
+  ownStroke: ownStrokeRule,
+  actuatorAir: actuatorAirRule,
+  supply: supplyRule,
+  failAction: failActionRule,
+  converter: converterRule,
   soapCase: soapCaseRule,
   glandLook: glandLookRule,
   glandFriction: glandFrictionRule,
   glandRound: glandRoundRule,
-  gasTest: gasTestRule,
   shutOff: shutOffRule,
-  rings: ringsRule,
-  stemLook: stemLookRule,
+  gasTest: gasTestRule,
   springFree: springFreeRule,
   turnsBack: turnsBackRule,
+  rings: ringsRule,
+  stemLook: stemLookRule,
   hotCheck: hotCheckRule,
 };

@@ -98,6 +98,7 @@ describe('[SAF-03] Table D', () => {
       'unlockProcess',
       'restoreProcess',
       'shutBypass',
+      'openBlocksUnopened',
     ]);
   });
 });

@@ -1,0 +1,196 @@
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  ownAirControl,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import type { ChoiceField, QuantityField } from '../vocabulary.ts';
+import { procedure } from '../vocabulary.ts';
+
+const makeSafe = 'haltStroke' as const;
+
+function went(name: string, label: string): ChoiceField {
+  return {
+    name,
+    label,
+    type: 'choice',
+    choices: [
+      { value: 'shut', label: 'To shut, all the way' },
+      { value: 'open', label: 'To open, all the way' },
+      { value: 'stays', label: 'It stayed where it stood' },
+      { value: 'part way', label: 'Part way, or it crept' },
+    ],
+  };
+}
+
+function seconds(name: string, label: string): QuantityField {
+  return { name, label, type: 'quantity', dimension: 'time', optional: true };
+}
+
+/** What a valve does without signal, without air, and how long it takes. */
+export const failAction = procedure({
+  id: 'fail-action',
+  title: 'Fail action and stroking time',
+  energyControl: ownAirControl(
+    'To show where a valve goes when signal or supply fails, how long a stroke takes each way, and whether lock-up, tank and solenoid do their part.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'time', title: 'Stroking time' },
+    { id: 'fail', title: 'Fail action' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, 'haltNoAir'],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready to take air and signal from {tag}',
+      how: 'By its sheet it {failWanted} without air.',
+      bring: ['Bring a stop watch.', 'Have the operator on the radio to set the output.'],
+      next: 'strokeTime',
+    }),
+    strokeTime: {
+      kind: 'reading',
+      phase: 'time',
+      title: 'Have the output stepped from end to end, and take the time',
+      how: 'From the step to the last of the travel, each way. Watch the stem: it should run evenly to its end.',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
+      asks: [
+        seconds('strokeOpenS', 'Time to open'),
+        seconds('strokeShutS', 'Time to shut'),
+        yesNo('runsEvenly', 'It runs evenly, all the way to both ends'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'runsEvenly' } },
+      ways: { yes: { to: 'signalLost' }, no: { to: 'strokeUneven' } },
+      makeSafe,
+    },
+    strokeUneven: {
+      kind: 'question',
+      phase: 'time',
+      title: 'It does not run evenly to its ends',
+      how: 'Jumps: packing. Stops short: supply, spring, travel stop, handwheel. Slow one way: a plugged vent, a choked booster or relay.',
+      choices: {
+        goOn: { label: 'Write it down, and try the fail action', to: 'signalLost', reason: true },
+        again: { label: 'Step it again', to: 'strokeTime' },
+        leave: { label: 'Give it back, and find the fault', to: 'nextPerson', reason: true },
+      },
+      makeSafe,
+    },
+    signalLost: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Have the signal taken away at half travel',
+      how: 'The operator or the source takes the signal to nothing; the supply stays on.',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
+      asks: [went('wentWithoutSignal', 'Where it went')],
+      judge: { rule: 'failAction', with: { field: 'wentWithoutSignal' } },
+      ways: {
+        'as the sheet says': { to: 'supplyLost' },
+        otherwise: { to: 'signalOther' },
+        'not all the way': { to: 'signalOther' },
+      },
+      makeSafe,
+    },
+    signalOther: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'Without signal it does not do what the sheet says of no air',
+      how: 'A reverse-acting positioner or a converter with a fail setting may drive it the other way: the loop sheet decides. Part way: bench set, packing or a positioner that holds air.',
+      choices: {
+        meant: { label: 'It is meant so: go on', to: 'supplyLost', reason: true },
+        again: { label: 'Try it again', to: 'signalLost' },
+        leave: { label: 'It is wrong: give it back, tell the operator', to: 'nextPerson', reason: true },
+      },
+      makeSafe,
+    },
+    supplyLost: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Shut the supply cock {supplyPoint} at half travel and vent behind it',
+      how: 'A lock-up relay holds the valve, a tank strokes it once more: both are meant. By the sheet: {failWanted}.',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
+      asks: [
+        { name: 'supplyTag', label: 'Tag on the cock', type: 'text', mustBe: 'supplyPoint' },
+        went('wentWithoutSupply', 'Where it went'),
+        seconds('failStrokeS', 'Time it took'),
+      ],
+      judge: { rule: 'failAction', with: { field: 'wentWithoutSupply' } },
+      ways: {
+        'as the sheet says': { to: 'airAgain', sets: { clear: 'not looked at' } },
+        otherwise: { to: 'failsWrong', sets: { clear: 'not looked at' } },
+        'not all the way': { to: 'failsWrong', sets: { clear: 'not looked at' } },
+      },
+      makeSafe: 'haltNoAir',
+    },
+    failsWrong: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'It does not fail as its sheet says',
+      how: 'Part way: spring, bench set, packing, or air that is shut in. The other way: the air action on the sheet or the build is wrong. The operator has to know now.',
+      choices: {
+        known: { label: 'Operator told; give the air back', to: 'airAgain', reason: true },
+      },
+      makeSafe: 'haltNoAir',
+    },
+    haltNoAir: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'Stopped: the supply is shut, the air may come back',
+      how: 'Hands out of the yoke. Nothing is locked, and nothing is opened.',
+      choices: { goOn: { label: 'Go on: give the air back', to: 'airAgain' } },
+      makeSafe: 'haltNoAir',
+    },
+    airAgain: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Look that everybody is clear before the air comes back',
+      asks: [yesNo('toolsOut', 'Hands and tools out of the yoke, people clear and told')],
+      judge: { rule: 'allYes', with: { fields: 'toolsOut' } },
+      ways: { yes: { to: 'openSupply', sets: { clear: 'clear' } }, no: { to: 'haltNoAir' } },
+      makeSafe: 'haltNoAir',
+    },
+    openSupply: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Open the supply cock {supplyPoint} again, slowly',
+      how: 'It goes to where the signal asks. A lock-up relay is reset as its maker says.',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
+      asks: [
+        yesNo('followsAgain', 'It follows its signal again'),
+        {
+          name: 'solenoid',
+          label: 'Solenoid, where it has one: tripped by the operator',
+          type: 'choice',
+          choices: [
+            { value: 'none', label: 'It has none' },
+            { value: 'tripped', label: 'Tripped: it went to its fail position, and came back' },
+            { value: 'failed', label: 'Tripped: it did not' },
+          ],
+        },
+      ],
+      judge: { rule: 'oneOf', with: { field: 'solenoid', good: 'none,tripped' } },
+      ways: { yes: { to: 'nextPerson' }, no: { to: 'solenoidFails' } },
+      makeSafe,
+    },
+    solenoidFails: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'The solenoid does not trip the valve',
+      how: 'A trip that does not trip is no trip: the operator and whoever owns the trip have to know now.',
+      choices: {
+        again: { label: 'Have it tripped again', to: 'airAgain' },
+        leave: { label: 'Told; give the valve back as they decide', to: 'nextPerson', reason: true },
+      },
+      makeSafe,
+    },
+    ...giveBackStroked(),
+  },
+});

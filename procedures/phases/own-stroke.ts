@@ -1,0 +1,95 @@
+/** Cards of a valve stroked by its own signal, which setting and checking share. */
+import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
+import type { QuantityField, Step, Way } from '../vocabulary.ts';
+import { STEM_MOVES } from './common.ts';
+
+const SIGNALS = {
+  0: 'signalLow',
+  25: 'signalQuarter',
+  50: 'signalHalf',
+  75: 'signalThreeQuarters',
+  100: 'signalHigh',
+} as const;
+
+function travelAt(point: (typeof CYCLE_POINTS)[number]): QuantityField {
+  return {
+    name: pointField(point, 'travel'),
+    label: `Travel at {${SIGNALS[point.percent]}}, ${point.direction === 'up' ? 'going up' : 'coming down'}`,
+    type: 'quantity',
+    dimension: 'travel',
+    gauge: 'travelIndicator',
+    optional: true,
+  };
+}
+
+/** The whole cycle on one card, up and down again without turning back in between. */
+export function strokeBySignal<const Id extends string>(step: {
+  readonly phase: string;
+  readonly title: string;
+  readonly ways: Readonly<Record<'inside' | 'outside' | 'too close' | 'not all read', Way<Id>>>;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'reading',
+    phase: step.phase,
+    title: step.title,
+    how: 'Come to each signal from the side named and never past it: a turn back hides the hysteresis. Rising signal {risingSignal} the valve. Error at most {errorTolerance}, hysteresis at most {hysteresisTolerance}.',
+    why: 'Up and down at the same signal show what friction and slack take.',
+    action: 'strokeByOwnAir',
+    caution: STEM_MOVES,
+    asks: CYCLE_POINTS.map(travelAt),
+    judge: { rule: 'ownStroke' },
+    ways: step.ways,
+    makeSafe: step.makeSafe,
+  };
+}
+
+/** Supply at the valve, on its own gauge. */
+export function readSupply<const Id extends string>(step: {
+  readonly phase: string;
+  readonly ways: Readonly<Record<'inside' | 'low' | 'high' | 'no range', Way<Id>>>;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'reading',
+    phase: step.phase,
+    title: 'Read the supply at the valve, on a gauge of its own',
+    how: 'Wanted: {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}. The small gauge of the air set is no measurement.',
+    why: 'A valve that is starved of air looks like one that sticks.',
+    action: 'readGauge',
+    asks: [
+      {
+        name: 'supplyReadPa',
+        label: 'Supply at the valve, standing still',
+        type: 'quantity',
+        dimension: 'pressure',
+        gauge: 'supplyGauge',
+      },
+    ],
+    judge: { rule: 'supply' },
+    ways: step.ways,
+    makeSafe: step.makeSafe,
+  };
+}
+
+/** What to do about a supply outside its range. */
+export function supplyWrong<const Id extends string>(step: {
+  readonly phase: string;
+  readonly again: Id;
+  readonly goOn: Id;
+  readonly leave: Id;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'question',
+    phase: step.phase,
+    title: 'The supply is not in its range',
+    how: 'Low: filter, cock, tube too thin, other users. High: the regulator passes; a case or a positioner may be hurt, so set it down first.',
+    choices: {
+      again: { label: 'Set at the air set: read it again', to: step.again },
+      goOn: { label: 'Go on with it as it is', to: step.goOn, reason: true },
+      leave: { label: 'The air set wants repair: give the valve back', to: step.leave, reason: true },
+    },
+    makeSafe: step.makeSafe,
+  };
+}

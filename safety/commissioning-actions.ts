@@ -1,0 +1,26 @@
+import { type ActionClassRow, B, PRACTICE, SHUT } from './need-sets.ts';
+
+/**
+ * Rows of table D for a valve that is set and tried on its own air: nothing of it is opened, so that it wants the
+ * operator's consent and a process that bears its moving, and no lock.
+ */
+export const COMMISSIONING_ACTIONS = {
+  strokeByOwnAir: {
+    name: 'stroke the valve on its own air, hands clear',
+    danger: 'The stem moves without warning; a finger in the yoke is crushed.',
+    needs: { ...B, ...SHUT, consent: ['given'], clear: ['clear'] },
+    source: `EI-13, ${PRACTICE}`,
+  },
+  openBlocksUnopened: {
+    name: 'open the block valves of a valve that was only stroked',
+    danger: 'The process comes through the valve as it stands.',
+    needs: { ...SHUT, inletLock: ['off'], outletLock: ['off'], clear: ['clear'], told: ['told'] },
+    source: `EI-55, ${PRACTICE}`,
+  },
+  blowAirLineDown: {
+    name: 'blow the drain of the air set down',
+    danger: 'Air at line pressure throws oil, water and scale into the eyes.',
+    needs: { consent: ['given'] },
+    source: PRACTICE,
+  },
+} as const satisfies Record<string, ActionClassRow>;

@@ -1,0 +1,194 @@
+import { describe, expect, test } from 'vitest';
+import { auditJob } from '../../../procedures/audit.ts';
+import { CYCLE_POINTS, pointField } from '../../../procedures/rules/own-stroke.ts';
+import { PROCEDURES } from '../../../procedures/served.ts';
+import type { ServedProcedure } from '../../../procedures/served-procedure.ts';
+import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+import { PSI_PA } from '../../builders/gear.ts';
+import { aSheetOf } from '../../builders/sheets.ts';
+
+function served(id: string): ServedProcedure {
+  const found = PROCEDURES.find(({ definition }) => definition.id === id);
+  if (found === undefined) throw new Error(`${id} is not served`);
+  return found;
+}
+
+/** A valve with a positioner that opens on a rising signal. */
+const SHEET = aSheetOf({
+  positioner: 'pneumatic',
+  positionerRisingSignalLoads: 'bottom',
+  positionerRelays: 'one',
+  supplyLowPa: '18',
+  supplyHighPa: '22',
+});
+const travels = (of: (percent: number, direction: string) => number) =>
+  Object.fromEntries(
+    CYCLE_POINTS.map((point) => [pointField(point, 'travel'), `${of(point.percent, point.direction)} %`]),
+  );
+const SUPPLY = { supplyReadPa: '20 psi' };
+
+describe('[SAF-09] A valve stroked on its own air', () => {
+  const stroke = served('positioner-stroke');
+  const good: Overrides = {
+    supplyRead: SUPPLY,
+    strokeFound: travels((percent) => percent),
+    airAtHalf: { actuatorAirPa: '9 psi', airTravelM: '50 %' },
+  };
+  const jobWith = () => jobOn(stroke, { sheet: SHEET, place: 'line' });
+
+  test('is taken over, stroked and given back, without a lock and without a signature', () => {
+    const run = play(jobWith(), { overrides: good });
+    expect(run.job.closedAs).toBe('done');
+    expect(outcomesOf(run.job, 'strokeFound')).toEqual(['inside']);
+    expect(run.job.holds).toEqual([]);
+    expect(run.job.situation.states).toMatchObject({ inletLock: 'off', bypass: 'shut', loop: 'automatic' });
+    expect(auditJob(run.entries, run.compiled)).toEqual([]);
+  });
+
+  test('that is off at one end is told so, with the percent by which', () => {
+    const off = travels((percent) => (percent === 100 ? 90 : percent));
+    const run = play(jobWith(), { overrides: { ...good, strokeFound: off }, to: 'strokeOutside' });
+    expect(Number(run.job.figures.strokeFound?.errorWorstPercent)).toBeCloseTo(-10, 6);
+  });
+
+  test('that hangs on the way down shows it as hysteresis', () => {
+    const hangs = travels((percent, way) => (way === 'down' && percent === 50 ? 62 : percent));
+    const run = play(jobWith(), { overrides: { ...good, strokeFound: hangs }, to: 'strokeOutside' });
+    expect(Number(run.job.figures.strokeFound?.hysteresisPercent)).toBeCloseTo(12, 6);
+  });
+
+  test('is asked for what is missing where not every setting was read', () => {
+    const { travelDown0M: _, ...some } = travels((percent) => percent);
+    const run = play(jobWith(), {
+      overrides: { ...good, strokeFound: { ...some, travelDown0M: '' } },
+      to: 'strokeNotRead',
+    });
+    expect(outcomesOf(run.job, 'strokeFound')).toEqual(['not all read']);
+  });
+
+  // Common practice, no source: a positioner gives whatever air it takes.
+  test.each([
+    ['13 psi', 'more than expected'],
+    ['5 psi', 'less than expected'],
+    ['9 psi', 'as expected'],
+  ])('with %s on the actuator at half travel wants %s', (air, outcome) => {
+    const overrides = { ...good, airAtHalf: { actuatorAirPa: air, airTravelM: '50 %' } };
+    const run = play(jobWith(), { overrides, to: outcome === 'as expected' ? 'nextPerson' : 'airOff' });
+    expect(outcomesOf(run.job, 'airAtHalf')).toEqual([outcome]);
+    expect(Number(run.job.figures.airAtHalf?.expectedPa) / PSI_PA).toBeCloseTo(9, 6);
+  });
+
+  test.each([
+    ['12 psi', 'low'],
+    ['30 psi', 'high'],
+  ])('with %s of supply is not stroked before somebody decides', (supplyReadPa, outcome) => {
+    const run = play(jobWith(), { overrides: { ...good, supplyRead: { supplyReadPa } }, to: 'supplyOut' });
+    expect(outcomesOf(run.job, 'supplyRead')).toEqual([outcome]);
+  });
+
+  test('does not move before everybody is seen clear', () => {
+    const run = play(jobWith(), { overrides: { lookBeforeStroke: { toolsOut: 'no' } }, to: 'haltStroke' });
+    expect(pathOf(run.job)).not.toContain('strokeFound');
+    expect(run.job.situation.states.clear).toBe('not looked at');
+  });
+
+  test('is left alone where a lock hangs on it', () => {
+    const run = play(jobWith(), { overrides: { noLock: { notLocked: 'no' } } });
+    expect([run.job.closedAs, run.job.step]).toEqual(['stopped', 'notStarted']);
+  });
+
+  test('is offered for a valve with a positioner, in its line', () => {
+    expect(stroke.whyNot(SHEET, 'line')).toBeNull();
+    expect(stroke.whyNot(SHEET, 'bench')).toContain('no air of its own');
+    expect(stroke.whyNot(aSheetOf({}), 'line')).toContain('no positioner');
+  });
+});
+
+describe('[SAF-09] The fail action', () => {
+  const fail = served('fail-action');
+  const good: Overrides = {
+    signalLost: { wentWithoutSignal: 'shut' },
+    supplyLost: { wentWithoutSupply: 'shut' },
+    openSupply: { followsAgain: 'yes', solenoid: 'none' },
+  };
+  const sheet = aSheetOf({});
+
+  test('of a valve that shuts on loss of air is shown, and the air given back', () => {
+    expect(sheet.failPosition).toBe('shut');
+    const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides: good });
+    expect(run.job.closedAs).toBe('done');
+    expect(outcomesOf(run.job, 'supplyLost')).toEqual(['as the sheet says']);
+    expect(auditJob(run.entries, run.compiled)).toEqual([]);
+  });
+
+  test.each([
+    ['open', 'otherwise'],
+    ['part way', 'not all the way'],
+  ])('that goes %s is told to the operator before anything else', (wentWithoutSupply, outcome) => {
+    const overrides = { ...good, supplyLost: { wentWithoutSupply } };
+    const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides, to: 'failsWrong' });
+    expect(outcomesOf(run.job, 'supplyLost')).toEqual([outcome]);
+  });
+
+  test('of a valve with a lock-up relay is to stay where it stood', () => {
+    const run = play(jobOn(fail, { sheet: { ...sheet, lockUp: true }, place: 'line' }), {
+      overrides: { ...good, supplyLost: { wentWithoutSupply: 'stays' } },
+      to: 'airAgain',
+    });
+    expect(outcomesOf(run.job, 'supplyLost')).toEqual(['as the sheet says']);
+  });
+
+  test('with a solenoid that does not trip it is no trip', () => {
+    const overrides = { ...good, openSupply: { followsAgain: 'yes', solenoid: 'failed' } };
+    const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides, to: 'solenoidFails' });
+    expect(run.job.step).toBe('solenoidFails');
+  });
+});
+
+describe('[SAF-09] A converter', () => {
+  const converter = served('converter-calibration');
+  const sheet = aSheetOf({
+    electricalV: '24',
+    electricalPoint: 'EB-1',
+    supplyLowPa: '18',
+    supplyHighPa: '22',
+  });
+  const outputs = (of: (percent: number, direction: string) => number) =>
+    Object.fromEntries(
+      CYCLE_POINTS.map((point) => [
+        pointField(point, 'output'),
+        `${3 + (12 * of(point.percent, point.direction)) / 100} psi`,
+      ]),
+    );
+  const good: Overrides = { supplyRead: SUPPLY, pointsFound: outputs((percent) => percent) };
+
+  test('inside its limits at five points is given back', () => {
+    const run = play(jobOn(converter, { sheet, place: 'line' }), { overrides: good });
+    expect(run.job.closedAs).toBe('done');
+    expect(outcomesOf(run.job, 'pointsFound')).toEqual(['inside']);
+  });
+
+  test('that is off by three percent of its span is set, and read again', () => {
+    const run = play(jobOn(converter, { sheet, place: 'line' }), {
+      overrides: {
+        ...good,
+        pointsFound: outputs((percent) => percent + 3),
+        pointsLeft: outputs((percent) => percent),
+      },
+    });
+    expect(outcomesOf(run.job, 'pointsFound')).toEqual(['outside']);
+    expect(Number(run.job.figures.pointsFound?.errorWorstPercent)).toBeCloseTo(3, 6);
+    expect(outcomesOf(run.job, 'pointsLeft')).toEqual(['inside']);
+  });
+
+  test('that gives more coming down shows it as hysteresis', () => {
+    const run = play(jobOn(converter, { sheet, place: 'line' }), {
+      overrides: {
+        ...good,
+        pointsFound: outputs((percent, way) => percent + (way === 'down' && percent === 50 ? 4 : 0)),
+      },
+      to: 'setConverter',
+    });
+    expect(Number(run.job.figures.pointsFound?.hysteresisPercent)).toBeCloseTo(4, 6);
+  });
+});

@@ -1,0 +1,30 @@
+import { describe, expect, test } from 'vitest';
+import { COMMISSIONING_ACTIONS } from '../../safety/commissioning-actions.ts';
+
+describe('[SAF-03] What is done to a valve on its own air', () => {
+  test('moves it only with the operator’s consent, the process set up, everything shut and everybody clear', () => {
+    expect(COMMISSIONING_ACTIONS.strokeByOwnAir.needs).toEqual({
+      loop: ['manual', 'absent'],
+      commands: ['isolated', 'absent'],
+      bypass: ['open', 'absent'],
+      processFlow: ['set up', 'absent'],
+      closure: ['shut'],
+      consent: ['given'],
+      clear: ['clear'],
+    });
+  });
+
+  test('opens no block valve over a lock, over an opened body, or before people are told', () => {
+    expect(COMMISSIONING_ACTIONS.openBlocksUnopened.needs).toEqual({
+      closure: ['shut'],
+      inletLock: ['off'],
+      outletLock: ['off'],
+      clear: ['clear'],
+      told: ['told'],
+    });
+  });
+
+  test('blows nothing down that the operator does not know of', () => {
+    expect(COMMISSIONING_ACTIONS.blowAirLineDown.needs).toEqual({ consent: ['given'] });
+  });
+});

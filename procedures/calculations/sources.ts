@@ -176,6 +176,21 @@ export const SOURCES = {
     kind: 'published',
     note: 'Equations and constants read; later editions number the article 501, and one reproduction doubles the explosive in the distance.',
   },
+  'S-34': {
+    title: 'NIST Statistical Reference Datasets: linear regression, data set Norris',
+    kind: 'published',
+    note: 'Data and certified values read in public test suites that carry them.',
+  },
+  'S-35': {
+    title: 'Fieller 1954: interval of a ratio, for where a fitted line meets a value',
+    kind: 'memory',
+    note: 'Formula from memory; its coverage is tried on made series.',
+  },
+  'S-36': {
+    title: 'ILAC-G24 / OIML D 10: intervals of calibration, control chart method',
+    kind: 'memory',
+    note: 'That the interval follows from the drift calculated is from memory; the cap by the length of the history is a rule of this code.',
+  },
 } as const satisfies Readonly<Record<string, Source>>;
 
 export type SourceId = keyof typeof SOURCES;

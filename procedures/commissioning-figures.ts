@@ -105,6 +105,7 @@ export const COMMISSIONING_FIGURES = {
     dimension: 'pressure',
     of: ({ sheet }) => actuatorAirPa(sheet, 50),
   },
+  flowSide: text('flow', ({ sheet }) => `${sheet.flow} the plug`),
   failWanted: text('on loss of air, by the sheet', failText),
   errorTolerance: {
     label: 'error allowed',

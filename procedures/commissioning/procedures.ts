@@ -1,9 +1,14 @@
 import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { airSupply } from './air-supply.ts';
 import { converterCalibration } from './converter-calibration.ts';
 import { failAction } from './fail-action.ts';
+import { firstCommissioning } from './first-commissioning.ts';
+import { loopCheck } from './loop-check.ts';
+import { positionerCalibration } from './positioner-calibration.ts';
 import { positionerStroke } from './positioner-stroke.ts';
+import { soapTests } from './soap-tests.ts';
 import { strokeCheck } from './stroke-check.ts';
 
 /** Supply, travel and the air on the actuator; no process gauge, since nothing is isolated. */
@@ -39,6 +44,13 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
         : onlyInLine(sheet, place),
   },
   {
+    definition: positionerCalibration,
+    folder: 'commissioning',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) =>
+      sheet.positioner === 'none' ? 'It has no positioner.' : onlyInLine(sheet, place),
+  },
+  {
     definition: failAction,
     folder: 'commissioning',
     gear: [],
@@ -52,5 +64,29 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
       sheet.electricalV === null
         ? 'Nothing electric is on its sheet: it has no converter.'
         : onlyInLine(sheet, place),
+  },
+  {
+    definition: soapTests,
+    folder: 'commissioning',
+    gear: ['signalGauge'],
+    whyNot: onlyInLine,
+  },
+  {
+    definition: loopCheck,
+    folder: 'commissioning',
+    gear: ['travelIndicator'],
+    whyNot: onlyInLine,
+  },
+  {
+    definition: airSupply,
+    folder: 'commissioning',
+    gear: ['supplyGauge'],
+    whyNot: (_, place) => (place === 'bench' ? 'Its supply is in the line.' : null),
+  },
+  {
+    definition: firstCommissioning,
+    folder: 'commissioning',
+    gear: [],
+    whyNot: (_, place) => (place === 'bench' ? 'It is looked over where it is going to work.' : null),
   },
 ];

@@ -20,6 +20,16 @@ export const allYesRule: Rule = {
   },
 };
 
+/** None of the named choices may be the bad one; a choice that was not made counts as bad. */
+export const noneOfRule: Rule = {
+  outcomes: ['none', 'some'],
+  params: ['fields', 'bad'],
+  judge({ words, params }) {
+    const said = (params.fields ?? '').split(' ').map((name) => words[name] ?? params.bad);
+    return { outcome: said.includes(params.bad) ? 'some' : 'none', figures: {} };
+  },
+};
+
 /** The named choice must be one of those parted by commas. */
 export const oneOfRule: Rule = {
   outcomes: ['yes', 'no'],

@@ -7,7 +7,7 @@ import { gasTestRule, shutOffRule } from './open-line.ts';
 import { converterRule, failActionRule, supplyRule } from './own-air.ts';
 import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
-import { allYesRule, oneOfRule, recordRule } from './plain.ts';
+import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
@@ -20,6 +20,7 @@ export const RULE_NAMES = [
   'record',
   'allYes',
   'oneOf',
+  'noneOf',
   'energiesKnown',
   'keptAir',
   'others',
@@ -56,6 +57,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   record: recordRule,
   allYes: allYesRule,
   oneOf: oneOfRule,
+  noneOf: noneOfRule,
   energiesKnown: energiesKnownRule,
   keptAir: keptAirRule,
   others: othersRule,

@@ -1,0 +1,111 @@
+/** A valve in service that is looked at and read: the operator's consent, nothing opened, nothing moved by us. */
+import type { EnergyControl, Step } from '../vocabulary.ts';
+import { OPERATOR, yesNo } from './common.ts';
+
+export function consentControl(use: string): EnergyControl {
+  return {
+    use,
+    isolation: 'None: the valve stays in service, and nothing of it is opened or moved by hand.',
+    locks: 'None are hung, and a lock that hangs is left alone. Local rules and the site permit come first.',
+    verification: 'The operator says yes before anything is touched, and once more when it is over.',
+  };
+}
+
+export const CONSENT_SAFE_AT = ['haltLook'] as const;
+
+type Own = 'needs' | 'noLock' | 'consent' | 'haltLook' | 'notStarted';
+
+/** Needs, a look for locks, and consent. */
+export function takeForLook<const Next extends string>({
+  title,
+  bring,
+  next,
+}: {
+  readonly title: string;
+  readonly bring: readonly string[];
+  readonly next: Next;
+}): Readonly<Record<Own, Step<Own | Next | 'nextPerson'>>> {
+  return {
+    needs: {
+      kind: 'instruction',
+      phase: 'ready',
+      title,
+      do: [
+        'Read the maker’s manual for this valve: it outranks this card.',
+        ...bring,
+        'Have the site permit in hand: local rules and the site lockout come first.',
+      ],
+      next: { to: 'noLock' },
+      makeSafe: 'notStarted',
+    },
+    noLock: {
+      kind: 'reading',
+      phase: 'ready',
+      title: 'Look whether anybody has locked {tag} or works on it',
+      asks: [yesNo('notLocked', 'No lock and no tag hangs on its points, nobody works on it')],
+      judge: { rule: 'allYes', with: { fields: 'notLocked' } },
+      ways: { yes: { to: 'consent' }, no: { to: 'notStarted' } },
+      makeSafe: 'notStarted',
+    },
+    consent: {
+      kind: 'reading',
+      phase: 'ready',
+      title: 'Ask the operator before anything is touched',
+      how: 'Say what will be read and what could happen: a valve may twitch when somebody leans on its tubing.',
+      asks: [
+        { name: 'operator', label: OPERATOR, type: 'text' },
+        yesNo('consentGiven', 'The operator agrees, and knows who is at the valve'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'consentGiven' } },
+      ways: { yes: { to: next, sets: { consent: 'given' } }, no: { to: 'notStarted' } },
+      makeSafe: 'notStarted',
+    },
+    haltLook: {
+      kind: 'question',
+      phase: 'ready',
+      title: 'Stopped: hands off, the valve is in service',
+      choices: {
+        goOn: { label: 'Go on: ask the operator again', to: 'consent' },
+        leave: { label: 'Leave it so', to: 'nextPerson' },
+      },
+      makeSafe: 'haltLook',
+    },
+    notStarted: {
+      kind: 'end',
+      phase: 'ready',
+      title: 'Stopped before anything was touched',
+      closes: 'stopped',
+    },
+  } as Readonly<Record<Own, Step<Own | Next | 'nextPerson'>>>;
+}
+
+type Back = 'nextPerson' | 'tellOver' | 'done';
+
+/** Word to the next person, and to the operator. */
+export function lookIsOver(): Readonly<Record<Back, Step<Back | 'haltLook'>>> {
+  const phase = 'return';
+  return {
+    nextPerson: {
+      kind: 'reading',
+      phase,
+      title: 'Write down what the next person wants to know',
+      asks: [{ name: 'nextNotes', label: 'What was found, what to watch', type: 'text' }],
+      judge: { rule: 'record' },
+      ways: { kept: { to: 'tellOver' } },
+      makeSafe: 'haltLook',
+    },
+    tellOver: {
+      kind: 'reading',
+      phase,
+      title: 'Tell the operator that it is over, and what was found',
+      asks: [
+        { name: 'takenBackBy', label: OPERATOR, type: 'text' },
+        yesNo('toldOver', 'The operator knows, and the valve controls as before'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'toldOver' } },
+      ways: { yes: { to: 'done', sets: { consent: 'none' } }, no: { to: 'haltLook' } },
+      makeSafe: 'haltLook',
+    },
+    done: { kind: 'end', phase, title: 'The valve was looked at', closes: 'done' },
+  };
+}

@@ -5,6 +5,7 @@ import { type GlandTorque, glandTorque } from './calculations/gland.ts';
 import { format, preferredUnit } from './calculations/units.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
+import { type NewSpring, newSpringOf } from './new-spring.ts';
 import { shutOffWanted } from './rules/open-line.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
@@ -94,6 +95,10 @@ const PACKING: Readonly<Record<ValveSheet['packingKind'], string>> = {
   other: 'Packing as the maker has it',
 };
 
+function ofNewSpring(name: keyof NewSpring): Figure['of'] {
+  return (job) => newSpringOf(job)?.[name] ?? null;
+}
+
 /** Numbers of an overhaul, which texts name by placeholder. */
 export const OVERHAUL_FIGURES = {
   soapPressure: {
@@ -139,6 +144,34 @@ export const OVERHAUL_FIGURES = {
     label: 'weight of the actuator',
     dimension: 'mass',
     of: ({ sheet }) => sheet.actuatorMassKg,
+  },
+  benchSetTolerance: {
+    label: 'bench set, each end within',
+    dimension: 'pressure',
+    of: ({ sheet }) => sheet.benchSetTolerancePa,
+  },
+  sheetSpringRate: {
+    label: 'spring rate by the sheet',
+    dimension: 'forcePerLength',
+    of: ({ sheet }) => (sheet.springHeldBy === 'no spring' ? null : springRateOf(sheet)),
+  },
+  newBenchLow: { label: 'bench set low, expected', dimension: 'pressure', of: ofNewSpring('benchLowPa') },
+  newBenchHigh: { label: 'bench set high, expected', dimension: 'pressure', of: ofNewSpring('benchHighPa') },
+  newInstalledLow: {
+    label: 'with the process on, low end',
+    dimension: 'pressure',
+    of: ofNewSpring('installedLowPa'),
+  },
+  newInstalledHigh: {
+    label: 'with the process on, high end',
+    dimension: 'pressure',
+    of: ofNewSpring('installedHighPa'),
+  },
+  newSeatLoad: { label: 'load left on the seat', dimension: 'force', of: ofNewSpring('seatLoadN') },
+  turnsFromTouch: {
+    label: 'adjuster turns from where it touches the spring',
+    dimension: 'turns',
+    of: ofNewSpring('turnsFromTouch'),
   },
   caseNutOrder: {
     label: 'order of the case nuts, numbered clockwise',

@@ -8,6 +8,7 @@ import { energiesMissing, sayEnergy } from './energies.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
 import { OVERHAUL_FIGURES } from './overhaul-figures.ts';
+import { plugForceN } from './plug-force-of.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 
@@ -29,15 +30,6 @@ function percentPa(percent: number): Figure['of'] {
 /** Where the valve is fully open by air: the top of the range for air-to-open, the bottom for air-to-close. */
 function openEndPa({ sheet }: Job): number {
   return sheet.airAction === 'air-to-open' ? sheet.benchSetHighPa : sheet.benchSetLowPa;
-}
-
-function plugForceN({ sheet }: Job): number {
-  const diameterM = sheet.balanceSealDiameterM ?? sheet.portDiameterM;
-  const portM2 = (Math.PI / 4) * diameterM ** 2;
-  const stemM2 = (Math.PI / 4) * sheet.stemDiameterM ** 2;
-  // Balanced: only the ring between seat and balance seal is pushed, taken as the stem's area at the most.
-  const pushedM2 = sheet.balanceSealDiameterM === null ? portM2 : stemM2;
-  return (sheet.flow === 'under' ? 1 : -1) * sheet.shutOffDropPa * pushedM2;
 }
 
 function shiftByFlow(job: Job) {

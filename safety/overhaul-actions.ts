@@ -37,6 +37,12 @@ export const OVERHAUL_ACTIONS = {
     needs: { ...AIR_OFF, ...LINE_OFF, ...SPRING_FREE },
     source: 'EI-45: manuals of three diaphragm actuators, case as spring restraint',
   },
+  drawCaseDown: {
+    name: 'draw the cover of a case that holds its spring down on its long bolts',
+    danger: 'The spring is loaded as the cover comes down; a cover that tilts is thrown.',
+    needs: { ...AIR_OFF, ...LINE_OFF, springHolder: ['case'] },
+    source: 'EI-45: manuals of three diaphragm actuators, case as spring restraint',
+  },
   windAdjusterBack: {
     name: 'wind the spring adjuster back, the case shut',
     danger: 'A spring that is loaded under an open case throws its cover.',

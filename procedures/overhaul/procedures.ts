@@ -2,8 +2,10 @@ import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { caseNuts } from './case-nuts.ts';
+import { diaphragmRenewal } from './diaphragm-renewal.ts';
 import { liveGlandJob } from './live-gland.ts';
 import { packingRenewal } from './packing-renewal.ts';
+import { springChange } from './spring-change.ts';
 
 /** Test air, and the process and supply seen alive and at zero; no travel is read. */
 const AIR_ROLES: readonly GearRole[] = [
@@ -51,5 +53,17 @@ export const OVERHAUL: readonly ServedProcedure[] = [
     folder: 'overhaul',
     gear: ALL_ROLES,
     whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+  },
+  {
+    definition: diaphragmRenewal,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
+  },
+  {
+    definition: springChange,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
   },
 ];

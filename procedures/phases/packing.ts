@@ -1,4 +1,4 @@
-import type { Caution, Step } from '../vocabulary.ts';
+import type { Caution, Field, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
 
 export type PackingOut =
@@ -22,6 +22,30 @@ const BLOWS: Caution = {
   consequence: 'Hot or toxic fluid burns or poisons.',
   avoid: 'Stand aside, face shield down. Let the follower up a little and wait before it comes off.',
 };
+
+const GLAND_SIZE: readonly Field[] = [
+  {
+    name: 'glandMakerNm',
+    label: 'Torque of each nut by the maker',
+    type: 'quantity',
+    dimension: 'torque',
+    optional: true,
+  },
+  { name: 'boxBoreM', label: 'Bore of the box', type: 'quantity', dimension: 'length', optional: true },
+  {
+    name: 'glandStudM',
+    label: 'Diameter of the gland studs',
+    type: 'quantity',
+    dimension: 'length',
+    optional: true,
+  },
+  {
+    name: 'glandStuds',
+    label: 'Gland studs',
+    type: 'choice',
+    choices: ['2', '4', '3', '6', '8'].map((value) => ({ value, label: value })),
+  },
+];
 
 const RINGS = { type: 'quantity', dimension: 'ratio' } as const;
 
@@ -191,29 +215,7 @@ function glandLoad<const Next extends string>({
       phase,
       title: 'Read what the gland wants',
       how: 'The torque of the packing’s maker outranks all else. Without it the box is measured, and graphite is loaded by a published method; other packing by feel.',
-      asks: [
-        {
-          name: 'glandMakerNm',
-          label: 'Torque of each nut by the maker',
-          type: 'quantity',
-          dimension: 'torque',
-          optional: true,
-        },
-        { name: 'boxBoreM', label: 'Bore of the box', type: 'quantity', dimension: 'length', optional: true },
-        {
-          name: 'glandStudM',
-          label: 'Diameter of the gland studs',
-          type: 'quantity',
-          dimension: 'length',
-          optional: true,
-        },
-        {
-          name: 'glandStuds',
-          label: 'Gland studs',
-          type: 'choice',
-          choices: ['2', '4', '3', '6', '8'].map((value) => ({ value, label: value })),
-        },
-      ],
+      asks: GLAND_SIZE,
       judge: { rule: 'record' },
       ways: { kept: { to: 'glandLoad' } },
       makeSafe,

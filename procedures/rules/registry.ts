@@ -1,5 +1,6 @@
 import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
+import { benchShiftRule, diaphragmLookRule } from './diaphragm.ts';
 import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
 import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
@@ -12,6 +13,7 @@ import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
 import { soapCaseRule } from './soap-case.ts';
+import { springFitsRule } from './spring-change.ts';
 import { springFreeRule, turnsBackRule } from './spring-free.ts';
 import { stillZeroRule } from './still-zero.ts';
 
@@ -49,6 +51,9 @@ export const RULE_NAMES = [
   'rings',
   'stemLook',
   'hotCheck',
+  'benchShift',
+  'diaphragmLook',
+  'springFits',
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -86,4 +91,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   rings: ringsRule,
   stemLook: stemLookRule,
   hotCheck: hotCheckRule,
+  benchShift: benchShiftRule,
+  diaphragmLook: diaphragmLookRule,
+  springFits: springFitsRule,
 };

@@ -1,0 +1,56 @@
+import { CASE_PHASES, CASE_SAFE_AT, caseJob } from '../phases/case-job.ts';
+import { changeSpring } from '../phases/change-spring.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { procedure } from '../vocabulary.ts';
+
+/** The spring changed, for its own sake or for another range: foretold by the force balance, proved by the stroke. */
+export const springChange = procedure({
+  id: 'spring-change',
+  title: 'Spring or range changed',
+  energyControl: isolatedControl(
+    'To change the spring of a spring-and-diaphragm actuator, in the line or on the bench. It opens the case; the body stays shut.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    ...CASE_PHASES,
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, ...CASE_SAFE_AT],
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring the new spring with its paper: its rate is read before the case is opened.',
+        'Bring the new valve sheet where the range changes: this job judges by the sheet that it was opened on.',
+        'Bring a diaphragm in case the old one does not live through it.',
+        'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
+        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+      ],
+      next: 'markCase',
+    }),
+    ...caseJob({
+      inside: 'springOld',
+      windBack: 'windNew',
+      whereInside: {
+        old: ['The old spring: look at it', 'springOld'],
+        rate: ['The new spring: read its rate', 'springNew'],
+        fit: ['The spring goes in', 'springIn'],
+      },
+    }),
+    ...changeSpring({
+      phase: 'inside',
+      next: 'closeCase',
+      connect: 'connectLeft',
+      makeSafe: 'haltCase',
+      haltShut: 'haltShut',
+      stopLoaded: 'ventNow',
+    }),
+    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

@@ -10,6 +10,7 @@ import type { Job } from './job.ts';
 import { OVERHAUL_FIGURES } from './overhaul-figures.ts';
 import { plugForceN } from './plug-force-of.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
+import { SETTING_FIGURES } from './setting-figures.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 
 const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
@@ -64,8 +65,8 @@ function testAirBecause(job: Job): string {
 }
 
 function adjusterNeed(job: Job) {
-  const { asLeftVerdict, asFoundVerdict } = job.figures;
-  const shiftPa = (asLeftVerdict ?? asFoundVerdict)?.benchSetShiftPa;
+  const { asLeftVerdict, asFoundVerdict, benchLeft, benchFound } = job.figures;
+  const shiftPa = (benchLeft ?? benchFound ?? asLeftVerdict ?? asFoundVerdict)?.benchSetShiftPa;
   const pitchM = job.sheet.adjusterThreadPitchM;
   if (typeof shiftPa !== 'number' || pitchM === null) return null;
   return adjusterTurnsForShift({
@@ -162,6 +163,7 @@ export const FIGURES = {
   adjusterDirection: text('turn the adjuster to', (job) => adjusterNeed(job)?.turn ?? null),
   ...OVERHAUL_FIGURES,
   ...COMMISSIONING_FIGURES,
+  ...SETTING_FIGURES,
 } as const satisfies Record<string, Figure>;
 
 export type FigureName = keyof typeof FIGURES;

@@ -1,3 +1,4 @@
+import { benchSetRule } from './bench-set.ts';
 import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
 import { benchShiftRule, diaphragmLookRule } from './diaphragm.ts';
@@ -40,6 +41,7 @@ export const RULE_NAMES = [
   'supply',
   'failAction',
   'converter',
+  'benchSet',
   'soapCase',
   'glandLook',
   'glandFriction',
@@ -80,6 +82,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   supply: supplyRule,
   failAction: failActionRule,
   converter: converterRule,
+  benchSet: benchSetRule,
   soapCase: soapCaseRule,
   glandLook: glandLookRule,
   glandFriction: glandFrictionRule,

@@ -1,0 +1,332 @@
+import { airLimits } from '../phases/air-limits.ts';
+import { connectCase } from '../phases/case-air.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { whereOn, workHold } from '../phases/work-hold.ts';
+import type { QuantityField, Step, Way } from '../vocabulary.ts';
+import { procedure } from '../vocabulary.ts';
+import { windSpring } from './wind-spring.ts';
+
+const makeSafe = 'ventNow' as const;
+
+function end(name: string, label: string, wanted: 'benchSetLow' | 'benchSetHigh'): QuantityField {
+  return {
+    name,
+    label,
+    type: 'quantity',
+    dimension: 'pressure',
+    gauge: 'signalGauge',
+    onCase: true,
+    optional: true,
+    wanted,
+  };
+}
+
+type Outcome =
+  | 'inside'
+  | 'both ends shifted'
+  | 'span differs'
+  | 'seat end off'
+  | 'too close'
+  | 'does not move'
+  | 'above limit';
+
+/** Both ends, each read going up and coming down. */
+function readEnds<const Id extends string>(
+  title: string,
+  ways: Readonly<Record<Outcome, Way<Id>>>,
+): Step<Id | 'ventNow'> {
+  return {
+    kind: 'reading',
+    phase: 'asFound',
+    title,
+    how: 'By the sheet it starts to move at {benchSetLow} and ends its travel at {benchSetHigh}, each to {benchSetTolerance}. Dial indicator on the stem; a hair of movement counts.',
+    why: 'Friction parts up and down alike: their middle is the spring.',
+    action: 'strokeByTestAir',
+    caution: STEM_MOVES,
+    do: [
+      'Raise the air slowly until the stem just moves.',
+      'Raise it until the travel ends.',
+      'Come back slowly until the stem just leaves its end.',
+      'Come down until it rests again.',
+    ],
+    asks: [
+      {
+        name: 'moves',
+        label: 'The stem',
+        type: 'choice',
+        choices: [
+          { value: 'yes', label: 'Moves from end to end' },
+          { value: 'no', label: 'Does not move, or not to its end, up to the limit' },
+        ],
+      },
+      yesNo('plugJoined', 'It is joined to its plug, which meets its seat'),
+      end('benchLowUpPa', 'Starts to move, air rising', 'benchSetLow'),
+      end('benchHighUpPa', 'Travel ends, air rising', 'benchSetHigh'),
+      end('benchHighDownPa', 'Leaves that end, air falling', 'benchSetHigh'),
+      end('benchLowDownPa', 'Rests again, air falling', 'benchSetLow'),
+      {
+        name: 'benchTravelM',
+        label: 'Travel from rest to end',
+        type: 'quantity',
+        dimension: 'travel',
+        gauge: 'travelIndicator',
+        optional: true,
+        wanted: 'travel',
+      },
+    ],
+    judge: { rule: 'benchSet' },
+    ways,
+    makeSafe,
+  };
+}
+
+/** Both ends of the bench set read, the adjuster wound, and read against what the line will make of them. */
+export const benchSetJob = procedure({
+  id: 'bench-set',
+  title: 'Bench set and spring adjuster',
+  energyControl: isolatedControl(
+    'To read both ends of the bench set of a spring-and-diaphragm valve and to set its spring adjuster, in the line or on the bench. It opens neither case nor body.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    { id: 'asFound', title: 'Both ends' },
+    { id: 'setPlug', title: 'Spring adjuster' },
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+  ],
+  start: 'needs',
+  safe: SAFE_AT,
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+        'Bring a spanner for the adjuster and one for its lock nut.',
+      ],
+      next: 'holdWork',
+    }),
+    holdWork: workHold({
+      phase: 'isolate',
+      title: 'Before test air goes on and the adjuster is wound',
+      allows: ['connectTestAir', 'strokeByTestAir', 'windAdjusterOnTestAir'],
+      next: 'connectAir',
+      halt: 'haltIsolating',
+    }),
+    connectAir: connectCase({
+      phase: 'asFound',
+      title: 'Connect one regulator and its gauge to the case',
+      do: ['Set the regulator to zero.', 'Connect it to the case.', 'Fit the dial indicator to the stem.'],
+      next: 'benchFound',
+      ventNow: makeSafe,
+    }),
+    benchFound: readEnds('Read both ends of the bench set, as found', {
+      inside: { to: 'lineExpected' },
+      'both ends shifted': { to: 'endsShifted' },
+      'span differs': { to: 'spanDiffers' },
+      'seat end off': { to: 'seatEndOff' },
+      'too close': { to: 'endsTooClose' },
+      'does not move': { to: 'endsNotRead' },
+      'above limit': { to: 'ventFirst' },
+    }),
+    endsNotRead: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The stem does not move from end to end',
+      how: 'Look, hands off: gauge alive, tube open, handwheel in neutral, stop or block in the yoke. A spring wound solid is let off with the air off, in the overhaul. Bubbles at the adjuster or the vent: the diaphragm leaks.',
+      choices: {
+        again: { label: 'Found and put right from outside: read again', to: 'benchFound' },
+        leave: { label: 'It wants an overhaul: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe,
+    },
+    endsShifted: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'Both ends are shifted together, and the span is right',
+      how: 'That is the adjuster: turned in, both ends rise together, turned out, both fall. A seal or a bushing that binds parts up and down instead.',
+      choices: {
+        wind: {
+          label: 'Wind the spring adjuster',
+          to: { by: 'springHeldBy', ways: { adjuster: 'adjusterNote', case: 'noAdjuster' } },
+        },
+        again: { label: 'Read both ends again first', to: 'benchFound' },
+        leave: { label: 'Leave it so', to: 'airOff', reason: true },
+      },
+      makeSafe,
+    },
+    spanDiffers: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'The span is not that of the sheet: rate or area do not fit',
+      how: 'The adjuster cannot cure it. Wider: a stiffer spring, a smaller case or plate, a spring that touches. Narrower: a weaker or broken spring, a larger case. Look at the plate on the case, and at the colour or number of the spring.',
+      why: 'Span is rate over area: only another spring or another diaphragm changes it.',
+      choices: {
+        again: { label: 'Read both ends again, and the travel', to: 'benchFound' },
+        sheet: {
+          label: 'Plate and spring say other figures than the sheet: tell the engineer, give it back',
+          to: 'airOff',
+          reason: true,
+        },
+        spring: {
+          label: 'The spring is wrong or broken: it wants an overhaul, give it back',
+          to: 'airOff',
+          reason: true,
+        },
+      },
+      makeSafe,
+    },
+    seatEndOff: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'Only the end at the seat is off',
+      how: 'The spring is right. The plug meets its seat too early or too late: turns on the plug stem, never the adjuster. With {turnsWanted} it should be met {signalShift} early.',
+      choices: {
+        plug: {
+          label: 'The plug wants setting: give it back, open the job that sets it',
+          to: 'airOff',
+          reason: true,
+        },
+        again: { label: 'Read both ends again', to: 'benchFound' },
+        leave: { label: 'Leave it so', to: 'lineExpected', reason: true },
+      },
+      makeSafe,
+    },
+    endsTooClose: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'Too close for this gauge to tell',
+      how: 'It is no fault of the valve. A finer gauge or a finer indicator may tell.',
+      choices: {
+        again: { label: 'Read both ends again', to: 'benchFound' },
+        goOn: { label: 'Leave it so', to: 'lineExpected', reason: true },
+      },
+      makeSafe,
+    },
+    adjusterNote: {
+      kind: 'reading',
+      phase: 'setPlug',
+      title: 'Mark where the adjuster stands before it is touched',
+      how: 'Height from a face that stays, and a mark of paint across it: turns are counted from there. Its lock nut is let off only once the air is held.',
+      asks: [
+        {
+          name: 'adjusterHeightM',
+          label: 'Adjuster height now',
+          type: 'quantity',
+          dimension: 'length',
+          optional: true,
+          carried: true,
+        },
+        yesNo('lockNutFree', 'Its lock nut and its thread are clean, and oiled'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'lockNutFree' } },
+      ways: { yes: { to: 'holdForAdjuster' }, no: { to: 'adjusterStuck' } },
+      makeSafe,
+    },
+    adjusterStuck: {
+      kind: 'question',
+      phase: 'setPlug',
+      title: 'The adjuster is rusted or painted in',
+      how: 'Forced, it shears or turns the spring with it. Brush, penetrating oil, time.',
+      choices: {
+        again: { label: 'It is free: go on', to: 'adjusterNote' },
+        leave: {
+          label: 'It does not come free: it wants an overhaul, give it back',
+          to: 'airOff',
+          reason: true,
+        },
+      },
+      makeSafe,
+    },
+    ...windSpring({
+      choose: 'endsShifted',
+      contact: 'benchLeft',
+      asLeft: 'benchLeft',
+      leave: 'airOff',
+      danger: 'ventFirst',
+      stop: makeSafe,
+    }),
+    afterAdjuster: {
+      kind: 'question',
+      phase: 'setPlug',
+      title: 'Is the lock nut of the adjuster tight again?',
+      how: 'Hold the adjuster while it is tightened. Without lock nut it creeps, and the bench set with it.',
+      choices: {
+        tight: { label: 'Tight, or there is none: read both ends again', to: 'benchLeft' },
+        stops: {
+          label: 'The adjuster came to its end before the turns were made',
+          to: 'adjusterAtEnd',
+        },
+      },
+      makeSafe,
+    },
+    adjusterAtEnd: {
+      kind: 'question',
+      phase: 'setPlug',
+      title: 'The adjuster is at its end',
+      how: 'Never force it on: a spring wound solid stops the travel, one that is loose lets the plug rattle. Wrong spring, wrong diaphragm plate or wrong sheet.',
+      choices: {
+        left: { label: 'Read both ends as it stands', to: 'benchLeft' },
+        leave: { label: 'It wants another spring: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe,
+    },
+    benchLeft: readEnds('Read both ends of the bench set, as left', {
+      inside: { to: 'lineExpected' },
+      'both ends shifted': { to: 'leftShifted' },
+      'span differs': { to: 'spanDiffers' },
+      'seat end off': { to: 'seatEndOff' },
+      'too close': { to: 'endsTooClose' },
+      'does not move': { to: 'endsNotRead' },
+      'above limit': { to: 'ventFirst' },
+    }),
+    leftShifted: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'Both ends are still shifted',
+      how: 'The turns are worked out from the last reading: wind those, then read again.',
+      choices: {
+        wind: { label: 'Wind the adjuster again', to: 'holdForAdjuster' },
+        again: { label: 'Read both ends again', to: 'benchLeft' },
+        leave: { label: 'Leave it so', to: 'airOff', reason: true },
+      },
+      makeSafe,
+    },
+    lineExpected: {
+      kind: 'instruction',
+      phase: 'asFound',
+      title: 'Compare it with what its line will make of it',
+      how: '{airAction}, flow {flowOverPlug}: with {shutOffDrop} across it the plug {shutEndInLine} and is {seatHeldInLine}; {frictionCounted}. The open end stays where it is.',
+      why: 'A bench set that is right without flow may still not shut, or not open, against it.',
+      do: [
+        'Read the figures of this card against the signal range of the loop.',
+        'Tell the engineer where the plug is not held shut.',
+      ],
+      shows: ['shutOffDrop', 'shutEndInLine', 'seatHeldInLine'],
+      next: { to: 'airOff' },
+      makeSafe,
+    },
+    ...airLimits({ connect: 'connectAgain', signAgain: 'holdWork', giveBack: 'disconnectAir' }),
+    connectAgain: connectCase({
+      phase: 'asFound',
+      title: 'Check that one regulator and its gauge are on the case',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'whereOn',
+      ventNow: makeSafe,
+    }),
+    whereOn: whereOn({
+      phase: 'asFound',
+      choices: {
+        found: ['Both ends, as found', 'benchFound'],
+        adjuster: ['The adjuster: first how it stands', 'endsShifted'],
+        left: ['Both ends, as left', 'benchLeft'],
+      },
+      makeSafe,
+    }),
+    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

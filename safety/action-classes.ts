@@ -26,6 +26,7 @@ import {
   TEST_AIR_ONLY,
 } from './need-sets.ts';
 import { OVERHAUL_ACTIONS } from './overhaul-actions.ts';
+import { REPAIR_ACTIONS } from './repair-actions.ts';
 
 export type { ActionClassRow } from './need-sets.ts';
 
@@ -317,6 +318,7 @@ export const ACTION_CLASSES = {
   },
   ...OVERHAUL_ACTIONS,
   ...COMMISSIONING_ACTIONS,
+  ...REPAIR_ACTIONS,
 } as const satisfies Record<string, ActionClassRow>;
 
 export type ActionClass = keyof typeof ACTION_CLASSES;

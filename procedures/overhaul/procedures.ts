@@ -1,6 +1,7 @@
 import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { AIR_AND_POSITIONER } from './air-and-positioner.ts';
 import { caseNuts } from './case-nuts.ts';
 import { diaphragmRenewal } from './diaphragm-renewal.ts';
 import { liveGlandJob } from './live-gland.ts';
@@ -66,4 +67,5 @@ export const OVERHAUL: readonly ServedProcedure[] = [
     gear: ALL_ROLES,
     whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
   },
+  ...AIR_AND_POSITIONER,
 ];

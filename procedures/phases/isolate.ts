@@ -6,7 +6,7 @@ import { lookForOthers, type Others } from './other-energies.ts';
 
 const PRESSURE = { type: 'quantity', dimension: 'pressure' } as const;
 
-type Air =
+export type AirShut =
   | 'shutSupply'
   | 'ventSupply'
   | 'supplyNotShown'
@@ -14,11 +14,18 @@ type Air =
   | 'ventSecond'
   | 'secondNotShown'
   | 'noSecondFeed'
-  | 'secondFound'
-  | 'breakSignalLine'
-  | 'signalNotShown';
+  | 'secondFound';
 
-type Own = Drained | Air | Others | 'benchRecord' | 'springLook' | 'springNotShut' | 'haltIsolating';
+type Own =
+  | Drained
+  | AirShut
+  | 'breakSignalLine'
+  | 'signalNotShown'
+  | Others
+  | 'benchRecord'
+  | 'springLook'
+  | 'springNotShut'
+  | 'haltIsolating';
 
 interface Ends<Next extends string> {
   readonly next: Next;
@@ -31,8 +38,7 @@ export function isolate<const Next extends string>(
 ): Readonly<Record<Own, Step<Own | Next>>> {
   return {
     ...drainProcess<Own>({ next: 'shutSupply', heldNext: 'breakSignalLine' }),
-    ...air(),
-    ...secondFeed(),
+    ...shutAir(),
     ...signalLine(),
     ...lookForOthers<Own>({ bench: 'springLook', line: 'waitDrained' }),
     ...rest(ends),
@@ -48,6 +54,13 @@ const STEM_MOVES_AS_AIR_GOES = {
   consequence: 'A finger in the yoke can be crushed.',
   avoid: 'Hands stay outside the yoke.',
 } as const;
+
+/** Every air feed shut, locked and shown empty, each by itself; then what keeps air is looked for. */
+export function shutAir(): Readonly<Record<AirShut, Step<AirShut | 'keptAir' | 'haltIsolating'>>> {
+  return { ...air(), ...secondFeed() } as Readonly<
+    Record<AirShut, Step<AirShut | 'keptAir' | 'haltIsolating'>>
+  >;
+}
 
 function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
   return {

@@ -1,7 +1,8 @@
 import type { ChoiceField, Step, TextField } from '../vocabulary.ts';
 import { notShown } from './isolate-parts.ts';
 
-export type Others = 'keptAir' | 'keptAirLeft' | 'otherEnergies' | 'othersNotSafe';
+type Kept = 'keptAir' | 'keptAirLeft';
+export type Others = Kept | 'otherEnergies' | 'othersNotSafe';
 
 const phase = 'isolate';
 const makeSafe = 'haltIsolating';
@@ -11,6 +12,15 @@ export function lookForOthers<const Next extends string>(next: {
   readonly bench: Next;
   readonly line: Next;
 }): Readonly<Record<Others, Step<Others | Next | 'haltIsolating'>>> {
+  return { ...lookForKeptAir<Others>('otherEnergies'), ...rest(next) } as Readonly<
+    Record<Others, Step<Others | Next | 'haltIsolating'>>
+  >;
+}
+
+/** Tank, lock-up relay and the other end of a cylinder, each vented at its own vent or recorded absent. */
+export function lookForKeptAir<const Next extends string>(
+  next: Next,
+): Readonly<Record<Kept, Step<Kept | Next | 'haltIsolating'>>> {
   return {
     keptAir: {
       kind: 'reading',
@@ -26,7 +36,7 @@ export function lookForOthers<const Next extends string>(next: {
       judge: { rule: 'keptAir', with: { fields: 'trappedAir lockUpAir oppositeAir' } },
       ways: {
         'all safe': {
-          to: 'otherEnergies',
+          to: next,
           sets: {
             trappedAir: { from: 'trappedAir', among: ['isolated', 'absent'] },
             lockUpAir: { from: 'lockUpAir', among: ['isolated', 'absent'] },
@@ -42,6 +52,14 @@ export function lookForOthers<const Next extends string>(next: {
       how: 'The sheet says: tank or booster {sheetTank}, lock-up relay {sheetLockUp}, {actuatorKind}. Nothing goes on by memory.',
       choices: { again: { label: 'Vented at its own vent: look again', to: 'keptAir' } },
     }),
+  } as Readonly<Record<Kept, Step<Kept | Next | 'haltIsolating'>>>;
+}
+
+function rest<const Next extends string>(next: {
+  readonly bench: Next;
+  readonly line: Next;
+}): Readonly<Partial<Record<Others, Step<Others | Next | 'haltIsolating'>>>> {
+  return {
     otherEnergies: {
       kind: 'reading',
       phase,
@@ -95,7 +113,7 @@ export function lookForOthers<const Next extends string>(next: {
       how: 'The sheet says: {energyResidue}; trip {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.',
       choices: { again: { label: 'Made safe: look again', to: 'otherEnergies' } },
     }),
-  } as Readonly<Record<Others, Step<Others | Next | 'haltIsolating'>>>;
+  } as Readonly<Partial<Record<Others, Step<Others | Next | 'haltIsolating'>>>>;
 }
 
 function kept(name: string, label: string): ChoiceField {

@@ -10,6 +10,7 @@ import { converterRule, failActionRule, supplyRule } from './own-air.ts';
 import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
+import { REPAIR_RULE_NAMES, REPAIR_RULES } from './repair-rules.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { showSafeRule } from './show-safe.ts';
@@ -56,6 +57,7 @@ export const RULE_NAMES = [
   'benchShift',
   'diaphragmLook',
   'springFits',
+  ...REPAIR_RULE_NAMES,
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -97,4 +99,5 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   benchShift: benchShiftRule,
   diaphragmLook: diaphragmLookRule,
   springFits: springFitsRule,
+  ...REPAIR_RULES,
 };

@@ -1,0 +1,30 @@
+import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
+import type { GearRole } from '../test-gear/roles.ts';
+import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { relayRestriction } from './relay-restriction.ts';
+
+/** Supply, the output or signal in question, and travel. */
+const OWN_AIR_ROLES: readonly GearRole[] = ['signalGauge', 'supplyGauge', 'travelIndicator'];
+
+function onlyInLine(sheet: ValveSheet, place: Place): string | null {
+  return place === 'bench'
+    ? 'On the bench it has no air of its own: what is repaired there is proved in its line.'
+    : noBlockValves(sheet, place);
+}
+
+function notPneumatic({ positioner }: ValveSheet): string | null {
+  if (positioner === 'none') return 'It has no positioner.';
+  return positioner === 'electropneumatic'
+    ? 'Its positioner is electropneumatic: nozzle and relay stand behind an electric cover and are renewed by its maker’s manual.'
+    : null;
+}
+
+/** Repairs of what stands before the actuator. */
+export const AIR_AND_POSITIONER: readonly ServedProcedure[] = [
+  {
+    definition: relayRestriction,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) => notPneumatic(sheet) ?? onlyInLine(sheet, place),
+  },
+];

@@ -1,0 +1,331 @@
+import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { blowAirSetDown } from '../phases/blow-down.ts';
+import { yesNo } from '../phases/common.ts';
+import {
+  pressPlunger,
+  putCoverOn,
+  strokeProves,
+  swingRelay,
+  takeCoverOff,
+} from '../phases/live-positioner.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { procedure } from '../vocabulary.ts';
+
+const halt = 'haltStroke' as const;
+const shut = 'haltIsolating' as const;
+
+/** A relay whose restriction is plugged: its plunger first, two minutes with air on; opened only where that does not do it. */
+export const relayRestriction = procedure({
+  id: 'relay-restriction',
+  title: 'Relay restriction cleaned',
+  energyControl: airOffControl(
+    'To clear the plugged restriction of a relay in a pneumatic positioner: by its clean-out plunger with air on, or opened with the air off. Then what plugged it is looked for.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'found', title: 'Which relay' },
+    { id: 'plunger', title: 'Plunger' },
+    AIR_OFF_PHASE,
+    { id: 'relay', title: 'Relay opened' },
+    AIR_BACK_PHASE,
+    { id: 'proof', title: 'Dirt and proof' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, shut],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready for the relay of {tag}',
+      how: 'By the sheet: {relaysFitted}. A rising signal loads the {risingLoads}. Cylinder gauge at zero though the flapper is on the nozzle of the relay that loads it: that relay’s restriction.',
+      bring: [
+        'Bring gauges for the supply and for the output in question.',
+        'Bring a soft stick for the flapper, a light and a white cloth.',
+        'Bring the cleaning wire of this relay’s maker, its gaskets and a spare restriction.',
+        'Bring your locks and tags, soap and eye protection.',
+        'Bring a travel indicator and a source for the signal.',
+      ],
+      next: 'supplyRead',
+    }),
+    supplyRead: readSupply({
+      phase: 'found',
+      ways: {
+        inside: { to: 'coverOff' },
+        low: { to: 'supplyOut' },
+        high: { to: 'supplyOut' },
+        'no range': { to: 'coverOff' },
+      },
+      makeSafe: halt,
+    }),
+    supplyOut: supplyWrong({
+      phase: 'found',
+      again: 'supplyRead',
+      goOn: 'coverOff',
+      leave: 'nextPerson',
+      makeSafe: halt,
+    }),
+    ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
+    swingFound: swingRelay({
+      phase: 'found',
+      title: 'Try that relay, as found',
+      ways: {
+        'dead low': { to: 'plungerThere' },
+        answers: { to: 'relayAnswers' },
+        'dead high': { to: 'nozzlePlugged' },
+        'in part': { to: 'answersInPart' },
+        'no supply': { to: 'supplyLost' },
+      },
+      makeSafe: halt,
+    }),
+    relayAnswers: {
+      kind: 'question',
+      phase: 'found',
+      title: 'This relay answers: its restriction is free',
+      how: 'Look at the other relay, the linkage and the input bellows before anything is taken apart.',
+      choices: {
+        other: { label: 'Try another relay, or its gauge again', to: 'coverOff' },
+        close: { label: 'It is none of them: cover on, stroke it', to: 'coverOn' },
+      },
+      makeSafe: halt,
+    },
+    nozzlePlugged: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The output is full both ways: the nozzle, not the restriction',
+      how: 'Full though the flapper is clear: the nozzle is plugged, or the relay sticks.',
+      choices: {
+        leave: { label: 'Cover on; the job on nozzle and flapper comes next', to: 'coverOn', reason: true },
+        again: { label: 'Try it again: the flapper was not clear', to: 'swingFound' },
+        open: { label: 'The relay sticks: open it, air off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    answersInPart: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The relay answers in part',
+      how: 'Half plugged, a dirty nozzle, a flapper that is not square, or a leak behind it. Soap the output tube and the gauge first.',
+      choices: {
+        plunger: { label: 'Press its plunger', to: 'plungerThere' },
+        again: { label: 'Flapper held better, leak cured: try it again', to: 'swingFound' },
+        leave: { label: 'Nozzle or flapper: cover on, open that job next', to: 'coverOn', reason: true },
+      },
+      makeSafe: halt,
+    },
+    supplyLost: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The supply is not there while the relay is tried',
+      how: 'A supply that sags as soon as air flows is a filter, a cock or a tube, and no relay answers without it.',
+      choices: {
+        again: { label: 'Cock opened, supply back: read it again', to: 'supplyRead' },
+        leave: { label: 'Cover on; the job on the air set comes next', to: 'coverOn', reason: true },
+      },
+      makeSafe: halt,
+    },
+    plungerThere: {
+      kind: 'question',
+      phase: 'plunger',
+      title: 'Has this relay a clean-out plunger?',
+      how: 'A small button on a spring, in line with the restriction: moments of work, air on, where opening it takes the air off.',
+      choices: {
+        has: { label: 'It has one', to: 'pressPlunger' },
+        none: { label: 'It has none: open it, air off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    pressPlunger: pressPlunger({
+      phase: 'plunger',
+      ways: {
+        answers: { to: 'blowDown' },
+        'still dead': { to: 'plungerAgain' },
+        'tries used up': { to: 'plungerFails' },
+        'no supply': { to: 'supplyLost' },
+      },
+      makeSafe: halt,
+    }),
+    plungerAgain: {
+      kind: 'question',
+      phase: 'plunger',
+      title: 'The gauge does not swing yet',
+      how: 'Does the plunger go to its stop and come back? Is the flapper square on the nozzle?',
+      choices: {
+        again: { label: 'Press it again', to: 'pressPlunger' },
+        open: { label: 'It sticks or does nothing: open the relay, air off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    plungerFails: {
+      kind: 'question',
+      phase: 'plunger',
+      title: 'The plunger does not clear it',
+      how: 'Pressing on does not help. The restriction is taken out with the air off.',
+      choices: {
+        open: { label: 'Open the relay, air off', to: 'airKnown' },
+        leave: {
+          label: 'It cannot be opened now: cover on, give it back as it is',
+          to: 'coverOn',
+          reason: true,
+        },
+      },
+      makeSafe: halt,
+    },
+    ...airAway({ next: 'relayOut' }),
+    relayOut: {
+      kind: 'reading',
+      phase: 'relay',
+      title: 'Take the restriction out, or the relay that holds it',
+      how: 'On a clean cloth. Mark how relay and gasket sit: a gasket that is turned shuts a port.',
+      action: 'workOnAirParts',
+      do: [
+        'Mark the relay on its block.',
+        'Loosen its screws evenly.',
+        'Take it off with its gasket.',
+        'Remove the restriction.',
+        'Look through it against a light.',
+      ],
+      asks: [
+        {
+          name: 'restrictionFound',
+          label: 'The hole',
+          type: 'choice',
+          choices: [
+            { value: 'plugged', label: 'Plugged, or nearly' },
+            { value: 'free', label: 'Free and round' },
+            { value: 'spoiled', label: 'Scratched, out of round or enlarged' },
+          ],
+        },
+        yesNo('relaySound', 'Diaphragms, seats and springs of the relay sound, no oil in it'),
+      ],
+      judge: { rule: 'restrictionLook' },
+      ways: {
+        plugged: { to: 'cleanRestriction', sets: { clear: 'not looked at' } },
+        free: { to: 'restrictionFree', sets: { clear: 'not looked at' } },
+        spoiled: { to: 'restrictionNew', sets: { clear: 'not looked at' } },
+        'relay not sound': { to: 'relayNew', sets: { clear: 'not looked at' } },
+      },
+      makeSafe: shut,
+    },
+    cleanRestriction: {
+      kind: 'reading',
+      phase: 'relay',
+      title: 'Clean the restriction with its own wire',
+      how: 'The wire that the maker names, by hand, from the narrow side; then clean dry air through it. Where no such wire is there, a solvent that its seals stand. Never a drill, never a thicker wire: an enlarged restriction spoils the relay.',
+      action: 'workOnAirParts',
+      caution: {
+        word: 'caution',
+        hazard: 'Dirt blown out of a small hole flies fast.',
+        consequence: 'It is driven into the eye.',
+        avoid: 'Eye protection on, the hole pointed into the cloth.',
+      },
+      do: [
+        'Put the right wire through the hole.',
+        'Let clean dry air through it.',
+        'Look through it against a light.',
+      ],
+      asks: [yesNo('holeRound', 'The hole is round and bright, its edge sharp')],
+      judge: { rule: 'allYes', with: { fields: 'holeRound' } },
+      ways: {
+        yes: { to: 'relayIn', sets: { clear: 'not looked at' } },
+        no: { to: 'restrictionNew', sets: { clear: 'not looked at' } },
+      },
+      makeSafe: shut,
+    },
+    restrictionFree: {
+      kind: 'question',
+      phase: 'relay',
+      title: 'The restriction is free',
+      how: 'Then the dirt sits in its passage, its screen, or the relay does not move. Blow the passages through both ways.',
+      choices: {
+        found: { label: 'Passages and screen cleaned: put it together', to: 'relayIn' },
+        relay: { label: 'The relay itself: renew it', to: 'relayNew' },
+      },
+      makeSafe: shut,
+    },
+    restrictionNew: {
+      kind: 'question',
+      phase: 'relay',
+      title: 'This restriction is not used again',
+      how: 'One of the same mark goes in, never another size.',
+      choices: {
+        fitted: { label: 'A new one of the same mark is in', to: 'relayIn' },
+        leave: {
+          label: 'None is here: put it together as it was, and order one',
+          to: 'relayIn',
+          reason: true,
+        },
+      },
+      makeSafe: shut,
+    },
+    relayNew: {
+      kind: 'question',
+      phase: 'relay',
+      title: 'The relay is renewed whole',
+      how: 'Torn diaphragms and oil are not cured by cleaning a hole. Same type, same action, new gasket.',
+      choices: {
+        fitted: { label: 'A new or rebuilt relay is at hand', to: 'relayIn' },
+        leave: { label: 'None is here: put the old one back, and order one', to: 'relayIn', reason: true },
+      },
+      makeSafe: shut,
+    },
+    relayIn: {
+      kind: 'reading',
+      phase: 'relay',
+      title: 'Put restriction, gasket and relay back',
+      action: 'workOnAirParts',
+      do: [
+        'Fit the restriction, hand tight and a little more.',
+        'Fit the gasket with its holes on the ports.',
+        'Fit the relay to its mark.',
+        'Tighten its screws evenly.',
+      ],
+      asks: [yesNo('relayBackIn', 'Gasket on its ports, mark on mark, no part left over')],
+      judge: { rule: 'allYes', with: { fields: 'relayBackIn' } },
+      ways: {
+        yes: { to: 'lineLook', sets: { clear: 'not looked at' } },
+        no: { to: 'relayOut', sets: { clear: 'not looked at' } },
+      },
+      makeSafe: shut,
+    },
+    ...airOnAgain({ next: 'swingLeft' }),
+    swingLeft: swingRelay({
+      phase: 'proof',
+      title: 'Try that relay again, as left',
+      ways: {
+        answers: { to: 'blowDown' },
+        'dead low': { to: 'stillDead' },
+        'dead high': { to: 'stillDead' },
+        'in part': { to: 'stillDead' },
+        'no supply': { to: 'stillDead' },
+      },
+      makeSafe: halt,
+    }),
+    stillDead: {
+      kind: 'question',
+      phase: 'proof',
+      title: 'The relay still does not swing as it should',
+      how: 'Empty: gasket on the wrong hole, or dirt again. Full: the nozzle. Both sag: a leak behind it, or no supply.',
+      choices: {
+        open: { label: 'Open it again, air off', to: 'airKnown' },
+        again: { label: 'Supply or leak put right from outside: try again', to: 'swingLeft' },
+        leave: {
+          label: 'It wants a new positioner or relay: go on, give it back',
+          to: 'blowDown',
+          reason: true,
+        },
+      },
+      makeSafe: halt,
+    },
+    ...blowAirSetDown({ phase: 'proof', next: 'coverOn', makeSafe: halt }),
+    coverOn: putCoverOn({ phase: 'proof', next: 'strokeLeft', again: 'coverOff', makeSafe: halt }),
+    ...strokeProves({ phase: 'proof', next: 'nextPerson', repair: 'coverOff', makeSafe: halt }),
+    ...giveBackStroked(),
+  },
+});

@@ -1,0 +1,27 @@
+import type { Figure } from './figure.ts';
+import { PLUNGER_TRIES_MAX, RELAY_SWING_SHARE } from './rules/relay.ts';
+
+const RELAYS = {
+  one: 'one relay',
+  'one an end': 'one relay for each end of the cylinder',
+} as const;
+
+/** Numbers of repairs before the actuator, which texts name by placeholder. */
+export const REPAIR_FIGURES = {
+  relaysFitted: {
+    label: 'relays in the positioner, by the sheet',
+    dimension: 'text',
+    of: ({ sheet }) =>
+      sheet.positionerRelays === null ? 'the sheet does not say' : RELAYS[sheet.positionerRelays],
+  },
+  relaySwing: {
+    label: 'swing of a sound relay, at least, of its supply',
+    dimension: 'percent',
+    of: () => 100 * RELAY_SWING_SHARE,
+  },
+  plungerTries: {
+    label: 'a plunger is pressed, at most, so often',
+    dimension: 'text',
+    of: () => String(PLUNGER_TRIES_MAX),
+  },
+} as const satisfies Record<string, Figure>;

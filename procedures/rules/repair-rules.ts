@@ -1,0 +1,15 @@
+import { drainRule } from './drain.ts';
+import { plungerTriedRule, relayAnswersRule, restrictionLookRule } from './relay.ts';
+import type { Rule } from './rule.ts';
+
+/** Rules of the repairs before the actuator and of the cylinder. */
+export const REPAIR_RULES = {
+  relayAnswers: relayAnswersRule,
+  plungerTried: plungerTriedRule,
+  restrictionLook: restrictionLookRule,
+  drain: drainRule,
+} as const satisfies Record<string, Rule>;
+
+export type RepairRuleName = keyof typeof REPAIR_RULES;
+
+export const REPAIR_RULE_NAMES = Object.keys(REPAIR_RULES) as readonly RepairRuleName[];

@@ -1,30 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { situationNow } from '../../procedures/actions/move.ts';
-import { advance } from '../../procedures/advance.ts';
 import { auditJob } from '../../procedures/audit.ts';
 import type { JobDraft } from '../../procedures/evolve.ts';
 import { evolve, NO_JOB } from '../../procedures/evolve.ts';
 import type { Json } from '../../procedures/json.ts';
-import { lacks } from '../../safety/interlock.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import { stateThatCounts } from '../../safety/situation.ts';
 import {
   type Act,
   act,
-  around,
   COMPILED,
   type JobRun,
   OTHER_TECHNICIAN,
   openJob,
   type Person,
   playTo,
-  pointsOf,
   SUPERVISOR,
   scripted,
   TECHNICIAN,
 } from '../builders/jobs.ts';
 import { GEOMETRIES, sheetFor, strokeScript, textsAt } from '../builders/stroke-script.ts';
+import { checkAct, checkStop } from '../builders/walk-checks.ts';
 
 const { definition } = COMPILED;
 /** The long run tries more than 100,000 acts; its person may ask for more. */
@@ -246,55 +241,6 @@ function tryMove(
   }
 }
 
-/** What may never be, whatever people do: looked at around each act that was taken. */
-function checkAct(before: JobRun, after: JobRun, draft: JobDraft, person: Person): void {
-  const step = definition.steps[before.job.step];
-  if (step === undefined || step.kind === 'end') throw new Error('an ended job took an act');
-  if (draft.kind === 'step-answered' || draft.kind === 'row-read') {
-    expect(step.kind, 'a hold is passed by a signature alone').not.toBe('hold');
-    const { job, nowMs } = before;
-    const standing = {
-      job: job.id,
-      situation: situationNow(job, nowMs),
-      envelope: job.envelope,
-      points: pointsOf(job),
-      nowMs,
-    };
-    expect(step.action === undefined ? [] : lacks(step.action, standing)).toEqual([]);
-  }
-  if (draft.kind === 'hold-signed') {
-    expect(step.kind).toBe('hold');
-    expect(person.role).toBe('supervisor');
-    const last = before.job.holds.at(-1)?.place ?? 1;
-    const workers = before.entries.filter(({ place, kind }) => place > last && kind !== 'hold-sent-back');
-    expect(workers.map((entry) => entry.person)).not.toContain(person.id);
-    if (step.kind === 'hold')
-      for (const id of step.evidence.filter(
-        (one) => one === 'supplyAir' || one === 'signalAir' || one === 'spring',
-      ))
-        expect(['live', 'loaded']).not.toContain(stateThatCounts(situationNow(before.job, before.nowMs), id));
-  }
-  if (after.job.status === 'closed') {
-    const { states } = after.job.situation;
-    expect(states).toMatchObject({
-      supplyLock: 'off',
-      secondSupplyLock: 'off',
-      inletLock: 'off',
-      outletLock: 'off',
-      testAir: 'off',
-    });
-    expect(states.bypass).not.toBe('open');
-    expect(after.job.locks).toEqual({});
-  }
-}
-
-function checkStop(run: JobRun): void {
-  if (run.job.status === 'closed') return;
-  const stop = advance(run.job, { kind: 'make-safe', place: 0, reason: '' }, around(run, OTHER_TECHNICIAN));
-  const to = definition.steps[stop.effects.to];
-  expect(definition.safe.includes(stop.effects.to) || to?.kind === 'end').toBe(true);
-}
-
 const opened = fc.record({
   geometry: fc.constantFrom(...GEOMETRIES),
   place: fc.constantFrom('bench' as const, 'line' as const),
@@ -344,7 +290,7 @@ describe('[SAF-03] [SAF-04] [SAF-05] [SAF-09] [SAF-10] Whatever people do on a j
           if (draft !== null) {
             const signer = draft.kind === 'hold-signed' && move.kind === 'script' ? SUPERVISOR : person;
             // Time passes before the act, where the script waits for a card that wants waiting.
-            checkAct({ ...before, nowMs: run.nowMs - 60_000 }, run, draft, signer);
+            checkAct({ before: { ...before, nowMs: run.nowMs - 60_000 }, after: run, draft, person: signer });
             count.signed += draft.kind === 'hold-signed' ? 1 : 0;
           }
           checkStop(run);

@@ -163,6 +163,12 @@ describe('whoever has no lock of their own', () => {
     };
     expect(refusalOf(() => answer(joined, given, TECHNICIAN))).toMatchObject({ code: 'PNT-003' });
     expect(refusalOf(() => answer(joined, given, OTHER_TECHNICIAN))).toMatchObject({ code: 'PNT-003' });
+    // A lock that hangs there for another job holds nothing for this one.
+    const elsewhere: Lock = { ...theirs, job: 'another' };
+    const covered = { ...joined.points, outletLock: { ...outlet, locks: [elsewhere] } };
+    expect(refusalOf(() => answer({ ...run, points: covered }, given, TECHNICIAN))).toMatchObject({
+      code: 'PNT-003',
+    });
     answer({ ...run, points: { inletLock: inlet, outletLock: outlet } }, given, TECHNICIAN);
   });
 });

@@ -2,6 +2,7 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { auditLogRoutes } from './pages/audit-log.ts';
 import { calculationRoutes } from './pages/calculations.ts';
 import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
@@ -23,12 +24,15 @@ import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
 import { signOffRoutes } from './pages/sign-offs.ts';
 import { valveFormRoutes } from './pages/valve-form.ts';
+import { valveHistoryRoutes } from './pages/valve-history.ts';
 import { valveTableRoutes } from './pages/valve-tables.ts';
 import { valveRoutes } from './pages/valves.ts';
 
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
   readonly assets: Assets;
   readonly codeVersion: string;
+  /** The verifier that goes with an export; the built one unless given. */
+  readonly verifier?: () => string;
 }
 
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
@@ -47,10 +51,12 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...valveTableRoutes,
       ...valveFormRoutes,
       ...valveRoutes,
+      ...valveHistoryRoutes,
       ...crewRoutes(catalogue),
       ...pointRoutes,
       ...removalRoutes,
       ...gearRoutes,
+      ...auditLogRoutes(options.verifier),
       ...calculationRoutes,
     ],
     options,

@@ -1,6 +1,7 @@
 import { evolve, NO_JOB } from '../../procedures/evolve.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
+import { type MeasuredJob, measuredOf } from '../history/measured.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
 
 /** A line of the shift list: what is open, where it stands, since when. */
@@ -20,6 +21,10 @@ export interface JobLine {
   readonly openedBy: string;
   readonly performers: readonly string[];
   readonly locks: readonly string[];
+  /** Numbers of the test gear that was chosen for it. */
+  readonly gear: readonly string[];
+  /** For the history of its valve, once it is closed. */
+  readonly measured: MeasuredJob | null;
 }
 
 /** Open jobs stand before closed ones, each in order of opening. */
@@ -47,6 +52,8 @@ export const jobKind: StreamKind<Job> = {
       performers: job.performers,
       // After a job has closed, its locks are off or hang for the one that went on.
       locks: job.status === 'closed' ? [] : Object.values(job.locks).map((lock) => lock.lock),
+      gear: Object.values(job.gear).map((item) => item.number),
+      measured: measuredOf(job),
     };
     return { sort: `${ORDER[job.status]} ${job.openedAt}`, body: line as unknown as Json };
   },

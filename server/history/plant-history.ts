@@ -1,0 +1,144 @@
+import { z } from 'zod';
+import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import type { JobLine } from '../jobs/job-stream.ts';
+import { day } from '../jobs/view/words.ts';
+import type { MeasuredCycle } from './measured.ts';
+import { closedJobs } from './series.ts';
+import { valveHistory } from './valve-history.ts';
+
+/** So many valves stand in each list. */
+const LIST_MAX = 50;
+const DAY_MS = 24 * 3600 * 1000;
+const MONTH_MS = 30.4375 * DAY_MS;
+
+export const plantHistorySchema = z.object({
+  worst: z.array(
+    z.object({
+      tag: z.string(),
+      job: z.string(),
+      checkedOn: z.string(),
+      when: z.enum(['as found', 'as left']),
+      what: z.string(),
+      ofLimitPercent: z.int().describe('100: at its limit'),
+    }),
+  ),
+  overdue: z.array(
+    z.object({
+      tag: z.string(),
+      lastOn: z.string().nullable(),
+      intervalMonths: z.int(),
+      proposed: z.boolean().describe('Proposed from its history, not the usual interval of the plant'),
+      dueOn: z.string().nullable(),
+      lateDays: z.int().nullable(),
+    }),
+  ),
+  findings: z.array(z.object({ finding: z.string(), jobs: z.int(), valves: z.int() })),
+  usualMonths: z.int(),
+  valves: z.int(),
+  checked: z.int(),
+});
+
+export type PlantHistory = z.infer<typeof plantHistorySchema>;
+
+export interface PlantInput {
+  /** Those in use. */
+  readonly sheets: readonly ValveSheet[];
+  readonly lines: readonly JobLine[];
+  /** Where no interval is proposed from a history. */
+  readonly usualMonths: number;
+  readonly nowMs: number;
+}
+
+/** The valves of the plant by how they stood last, by what is due, and by what was found. */
+export function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput): PlantHistory {
+  const byTag = grouped(lines, ({ tag }) => tag);
+  const valves = sheets.map((sheet) => ({ sheet, jobs: closedJobs(byTag.get(sheet.tag) ?? []) }));
+  const worst = valves.flatMap(standsOf).toSorted((one, other) => other.ofLimitPercent - one.ofLimitPercent);
+  const overdue = valves.flatMap((valve) => overdueOf(valve, { usualMonths, nowMs }));
+  return {
+    worst: worst.slice(0, LIST_MAX),
+    overdue: overdue
+      .toSorted((one, other) => (other.lateDays ?? Infinity) - (one.lateDays ?? Infinity))
+      .slice(0, LIST_MAX),
+    findings: findingsOf(lines),
+    usualMonths,
+    valves: sheets.length,
+    checked: valves.filter(({ jobs }) => jobs.some(isCheck)).length,
+  };
+}
+
+interface ValveJobs {
+  readonly sheet: ValveSheet;
+  readonly jobs: readonly JobLine[];
+}
+
+function isCheck({ measured }: JobLine): boolean {
+  return measured !== null && (measured.asFound !== null || measured.asLeft !== null);
+}
+
+/** How a valve stood when it was last read: the worst of what has a limit. */
+function standsOf({ sheet, jobs }: ValveJobs): PlantHistory['worst'] {
+  const job = jobs.findLast(isCheck);
+  const measured = job?.measured ?? null;
+  const cycle = measured?.asLeft ?? measured?.asFound ?? null;
+  if (job === undefined || cycle === null) return [];
+  const [worst] = sharesOf(cycle, sheet).toSorted((one, other) => other.share - one.share);
+  if (worst === undefined) return [];
+  return [
+    {
+      tag: sheet.tag,
+      job: job.id,
+      checkedOn: day(job.closedAt ?? ''),
+      when: measured?.asLeft === null ? 'as found' : 'as left',
+      what: worst.what,
+      ofLimitPercent: Math.round(100 * worst.share),
+    },
+  ];
+}
+
+function sharesOf(cycle: MeasuredCycle, sheet: ValveSheet) {
+  const of = (what: string, value: number | null, limit: number) =>
+    value === null || limit <= 0 ? [] : [{ what, share: Math.abs(value) / limit }];
+  return [
+    ...of('error', cycle.errorPercent, sheet.errorTolerancePercent),
+    ...of('hysteresis and dead band', cycle.hysteresisPercent, sheet.hysteresisTolerancePercent),
+    ...of('spring against bench set', cycle.benchSetShiftPa, sheet.benchSetTolerancePa),
+  ];
+}
+
+function overdueOf(
+  { sheet, jobs }: ValveJobs,
+  { usualMonths, nowMs }: Pick<PlantInput, 'usualMonths' | 'nowMs'>,
+): PlantHistory['overdue'] {
+  const { tag } = sheet;
+  const last = jobs.findLast(isCheck)?.closedAt ?? null;
+  if (last === null)
+    return [{ tag, lastOn: null, intervalMonths: usualMonths, proposed: false, dueOn: null, lateDays: null }];
+  const { proposedMonths } = valveHistory(jobs, sheet).history;
+  const intervalMonths = proposedMonths ?? usualMonths;
+  const dueMs = Date.parse(last) + intervalMonths * MONTH_MS;
+  if (dueMs > nowMs) return [];
+  const dueOn = day(new Date(dueMs).toISOString());
+  const lateDays = Math.floor((nowMs - dueMs) / DAY_MS);
+  return [{ tag, lastOn: day(last), intervalMonths, proposed: proposedMonths !== null, dueOn, lateDays }];
+}
+
+/** What was outside its limit as found, by how often. */
+function findingsOf(lines: readonly JobLine[]): PlantHistory['findings'] {
+  const found = lines.flatMap(({ tag, measured }) =>
+    (measured?.asFound?.outside ?? []).map((finding) => ({ finding, tag })),
+  );
+  return [...grouped(found, ({ finding }) => finding)]
+    .map(([finding, all]) => ({ finding, jobs: all.length, valves: new Set(all.map(({ tag }) => tag)).size }))
+    .toSorted((one, other) => other.jobs - one.jobs);
+}
+
+function grouped<T>(all: readonly T[], keyOf: (one: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const one of all) {
+    const group = groups.get(keyOf(one));
+    if (group === undefined) groups.set(keyOf(one), [one]);
+    else group.push(one);
+  }
+  return groups;
+}

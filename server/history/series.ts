@@ -1,0 +1,110 @@
+import type { UnitId } from '../../procedures/calculations/unit-table.ts';
+import { preferredUnit } from '../../procedures/calculations/units.ts';
+import { PROCEDURES } from '../../procedures/served.ts';
+import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import type { JobLine } from '../jobs/job-stream.ts';
+import type { MeasuredCycle } from './measured.ts';
+
+/** One reading of a history. */
+export interface HistoryPoint {
+  readonly job: string;
+  readonly at: string;
+  readonly when: 'as found' | 'as left';
+  readonly valueSi: number;
+  readonly uncertaintySi: number;
+  /** Read since the valve was last set: a trend runs from there. */
+  readonly isCounted: boolean;
+}
+
+export interface Series {
+  readonly id: 'error' | 'hysteresis' | 'friction' | 'bench-set-shift';
+  readonly title: string;
+  /** Values and limits are in its SI; percent stays percent. */
+  readonly unit: UnitId;
+  readonly limitLowSi: number | null;
+  readonly limitHighSi: number | null;
+  readonly points: readonly HistoryPoint[];
+}
+
+interface Kind extends Pick<Series, 'id' | 'title'> {
+  unit(sheet: ValveSheet): UnitId;
+  limits(sheet: ValveSheet): readonly [number | null, number | null];
+  of(cycle: MeasuredCycle): readonly [valueSi: number | null, uncertaintySi: number | null];
+}
+
+const KINDS: readonly Kind[] = [
+  {
+    id: 'error',
+    title: 'Largest error, of travel',
+    unit: () => '%',
+    limits: ({ errorTolerancePercent: limit }) => [-limit, limit],
+    of: ({ errorPercent, uncertaintyPercent }) => [errorPercent, uncertaintyPercent],
+  },
+  {
+    id: 'hysteresis',
+    title: 'Hysteresis and dead band',
+    unit: () => '%',
+    limits: ({ hysteresisTolerancePercent }) => [null, hysteresisTolerancePercent],
+    of: ({ hysteresisPercent, uncertaintyPercent }) => [hysteresisPercent, uncertaintyPercent],
+  },
+  {
+    id: 'friction',
+    title: 'Friction each way',
+    unit: ({ units }) => preferredUnit('force', units),
+    limits: () => [null, null],
+    of: ({ frictionN, frictionUncertaintyN }) => [frictionN, frictionUncertaintyN],
+  },
+  {
+    id: 'bench-set-shift',
+    title: 'Spring against bench set',
+    unit: ({ units }) => preferredUnit('pressure', units),
+    limits: ({ benchSetTolerancePa: limit }) => [-limit, limit],
+    of: ({ benchSetShiftPa, benchSetShiftUncertaintyPa }) => [benchSetShiftPa, benchSetShiftUncertaintyPa],
+  },
+];
+
+const OVERHAULS = PROCEDURES.filter(({ folder }) => folder === 'overhaul').map(
+  ({ definition }) => definition.id,
+);
+
+/** Did the job set or take apart what drifts? What was read before it says nothing of what drifts since. */
+function isSetAnew({ measured, procedure, closedAs }: JobLine): boolean {
+  const hasLeft = measured !== null && measured.asLeft !== null;
+  return hasLeft || (closedAs !== 'stopped' && OVERHAULS.includes(procedure));
+}
+
+/** Closed jobs of one valve, the oldest first. */
+export function closedJobs(lines: readonly JobLine[]): readonly JobLine[] {
+  return lines
+    .filter(({ status, closedAt }) => status === 'closed' && closedAt !== null)
+    .toSorted((one, other) => ((one.closedAt ?? '') < (other.closedAt ?? '') ? -1 : 1));
+}
+
+/** The histories of a valve, against the limits of its sheet of today. */
+export function seriesOf(lines: readonly JobLine[], sheet: ValveSheet): readonly Series[] {
+  const jobs = closedJobs(lines);
+  const lastSet = jobs.findLastIndex(isSetAnew);
+  return KINDS.map((kind) => {
+    const [limitLowSi, limitHighSi] = kind.limits(sheet);
+    const points = jobs.flatMap((job, at) => pointsOf({ job, kind, at, lastSet }));
+    return { id: kind.id, title: kind.title, unit: kind.unit(sheet), limitLowSi, limitHighSi, points };
+  });
+}
+
+function pointsOf(of: {
+  readonly job: JobLine;
+  readonly kind: Kind;
+  readonly at: number;
+  readonly lastSet: number;
+}): readonly HistoryPoint[] {
+  const { job, kind, at, lastSet } = of;
+  const { measured, closedAt, id } = job;
+  if (measured === null || closedAt === null) return [];
+  return (['as found', 'as left'] as const).flatMap((when) => {
+    const cycle = when === 'as found' ? measured.asFound : measured.asLeft;
+    const [valueSi, uncertaintySi] = cycle === null ? [null, null] : kind.of(cycle);
+    if (valueSi === null || uncertaintySi === null || uncertaintySi <= 0) return [];
+    const isCounted = at > lastSet || (at === lastSet && when === 'as left');
+    return [{ job: id, at: closedAt, when, valueSi, uncertaintySi, isCounted }];
+  });
+}

@@ -1,0 +1,193 @@
+/** A valve over the years: what its closed jobs read, how it drifts, and when the next check is due. */
+import { z } from 'zod';
+import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
+import { procedureNamed } from '../../procedures/served.ts';
+import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
+import { type PlantHistory, plantHistory, plantHistorySchema } from '../history/plant-history.ts';
+import {
+  type HistorySheets,
+  type ValveHistory,
+  valveHistory,
+  valveHistorySchema,
+} from '../history/valve-history.ts';
+import { type Route, route } from '../http/route.ts';
+import type { JobLine } from '../jobs/job-stream.ts';
+import { day } from '../jobs/view/words.ts';
+import type { Services } from '../services.ts';
+import { pathOfValve, type SavedValve, valveAt } from './valve-parts.ts';
+
+/** The lines of all jobs, as the list of jobs has them. */
+export async function jobLines({ log }: Services): Promise<readonly JobLine[]> {
+  return (await log.summaries('job')).map(({ body }) => body as unknown as JobLine);
+}
+
+const showHistory = route({
+  method: 'GET',
+  path: '/valves/:tag/history',
+  name: 'showValveHistory',
+  summary: 'A valve over its closed jobs: readings with limits, drift, and the date of leaving tolerance',
+  roles: 'signed-in',
+  answer: valveHistorySchema,
+  handle: async (call) => {
+    const { sheet } = await valveAt(call);
+    const lines = (await jobLines(call.services)).filter(({ tag }) => tag === sheet.tag);
+    const sheets = valveHistory(lines, sheet);
+    const { tag, service } = sheet;
+    const params = { tag, service, href: pathOfValve(tag), ...pageParams(sheets) };
+    return {
+      data: sheets.history,
+      page: { title: `${tag}, history`, template: 'pages/valve-history.njk', params },
+    };
+  },
+});
+
+function pageParams({ history, drawn }: HistorySheets) {
+  const { proposedMonths, method } = history;
+  return {
+    method,
+    proposed: proposedWords(proposedMonths),
+    jobs: history.jobs.map(jobRow),
+    quantities: drawn.map((one, at) => ({
+      title: one.series.title,
+      unit: unitFor(one.series.unit).label,
+      limits: limitWords(history.quantities[at]),
+      says: one.trend.says,
+      picture: historyCurve(curveOf(one)),
+      rows: (history.quantities[at]?.points ?? []).map((point) => pointRow(point, one.series.unit)),
+    })),
+  };
+}
+
+function proposedWords(months: number | null): string {
+  if (months === null) return 'No interval is proposed yet: below stands what is wanting.';
+  return months === 0
+    ? 'The next check is due now.'
+    : `Proposed: the next check within ${months === 1 ? '1 month' : `${months} months`} of the last.`;
+}
+
+function jobRow({
+  job,
+  procedure,
+  closedOn,
+  closedAs,
+  outsideAsFound,
+  strokeOpenS,
+  strokeShutS,
+}: ValveHistory['jobs'][number]) {
+  const seconds = (value: number | null) => (value === null ? '' : `${Number(value.toFixed(1))} s`);
+  return {
+    cells: [
+      { text: `job ${job}`, href: `/jobs/${job}/record`, strong: true },
+      { text: closedOn },
+      { text: procedureNamed(procedure)?.definition.title ?? procedure },
+      { text: closedAs },
+      { text: outsideAsFound.join(', ') },
+      { text: seconds(strokeOpenS) },
+      { text: seconds(strokeShutS) },
+    ],
+  };
+}
+
+type Quantity = ValveHistory['quantities'][number];
+
+function limitWords(quantity: Quantity | undefined): string {
+  if (quantity === undefined || quantity.limitHigh === null) return 'no limit on the sheet';
+  const { limitLow, limitHigh, unit } = quantity;
+  const size = Number(limitHigh.toPrecision(6));
+  return limitLow === null ? `at most ${size} ${unit}` : `at most ${size} ${unit} either way`;
+}
+
+function pointRow(point: Quantity['points'][number], unit: HistorySheets['drawn'][number]['series']['unit']) {
+  const { decimals } = unitFor(unit);
+  const text = (value: number) => value.toFixed(Math.max(1, decimals)).replace('-', '\u2212');
+  return {
+    cells: [
+      { text: point.on },
+      { text: `job ${point.job}`, href: `/jobs/${point.job}/record` },
+      { text: point.when },
+      { text: text(point.value), strong: true },
+      { text: text(point.uncertainty) },
+      { text: point.counted ? 'yes' : 'no, read before it was last set' },
+    ],
+  };
+}
+
+function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurve {
+  const { unit, title, points, limitLowSi, limitHighSi } = series;
+  const inUnit = (valueSi: number) => fromSi({ valueSi, unit });
+  const { label } = unitFor(unit);
+  const limits = [limitLowSi, limitHighSi]
+    .filter((limit) => limit !== null)
+    .map((limit) => ({ value: inUnit(limit), text: 'limit' }));
+  const [first, last] = [points.at(0), points.at(-1)];
+  const span = first === undefined || last === undefined ? '' : ` from ${day(first.at)} to ${day(last.at)}`;
+  return {
+    title,
+    axis: label,
+    limits,
+    line: trend.line,
+    points: points.map(({ at, valueSi, uncertaintySi, when, isCounted }) => ({
+      timeMs: Date.parse(at),
+      value: inUnit(valueSi),
+      give: inUnit(uncertaintySi),
+      isLeft: when === 'as left',
+      isCounted,
+    })),
+    sentence: `${title}: ${points.length} readings${span}. ${trend.says.join(' ')}`,
+  };
+}
+
+const showPlant = route({
+  method: 'GET',
+  path: '/history',
+  name: 'showPlantHistory',
+  summary: 'The plant over the years: valves by how they stood last, overdue checks, commonest findings',
+  roles: 'signed-in',
+  menu: { text: 'History', order: 45 },
+  query: z.object({
+    months: z
+      .string()
+      .regex(/^([1-9]|[1-9]\d|1[01]\d|120)$/, 'Whole months, from 1 to 120.')
+      .default('12'),
+  }),
+  answer: plantHistorySchema,
+  handle: async ({ services, query, now }) => {
+    const usualMonths = Number(query.months);
+    const saved = (await services.log.summaries('valve')).map(({ body }) => body as unknown as SavedValve);
+    const sheets = saved.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
+    const lines = await jobLines(services);
+    const plant = plantHistory({ sheets, lines, usualMonths, nowMs: now.getTime() });
+    const page = { title: 'History', template: 'pages/plant-history.njk', params: plantParams(plant) };
+    return { data: plant, page };
+  },
+});
+
+function plantParams({ worst, overdue, findings, usualMonths, valves, checked }: PlantHistory) {
+  const href = (tag: string) => `${pathOfValve(tag)}/history`;
+  return {
+    usualMonths: String(usualMonths),
+    count: `${checked} of ${valves} valves were checked`,
+    worst: worst.map((one) => ({
+      cells: [
+        { text: one.tag, href: href(one.tag), strong: true },
+        { text: `${one.ofLimitPercent} %`, boxed: one.ofLimitPercent > 100 },
+        { text: one.what },
+        { text: `${one.when}, ${one.checkedOn}` },
+      ],
+    })),
+    overdue: overdue.map((one) => ({
+      cells: [
+        { text: one.tag, href: href(one.tag), strong: true },
+        { text: one.lastOn ?? 'never' },
+        { text: one.dueOn ?? 'now' },
+        { text: one.lateDays === null ? '' : String(one.lateDays) },
+        { text: `${one.intervalMonths} months, ${one.proposed ? 'by its history' : 'as usual'}` },
+      ],
+    })),
+    findings: findings.map((one) => ({
+      cells: [{ text: `${one.finding} outside` }, { text: String(one.jobs) }, { text: String(one.valves) }],
+    })),
+  };
+}
+
+export const valveHistoryRoutes: readonly Route[] = [showPlant, showHistory];

@@ -1,0 +1,169 @@
+import { describe, expect, test } from 'vitest';
+import type { MeasuredCycle } from '../../../server/history/measured.ts';
+import { plantHistory } from '../../../server/history/plant-history.ts';
+import { valveHistory } from '../../../server/history/valve-history.ts';
+import type { JobLine } from '../../../server/jobs/job-stream.ts';
+import { historyCurve } from '../../../views/pictures/history-curve.ts';
+import { aSheet } from '../../builders/sheets.ts';
+
+const DAY_MS = 24 * 3600 * 1000;
+const START_MS = Date.parse('2021-01-10T08:00:00.000Z');
+const SHEET = aSheet({ errorTolerancePercent: 5, hysteresisTolerancePercent: 5 });
+
+function cycle(errorPercent: number): MeasuredCycle {
+  return {
+    errorPercent,
+    hysteresisPercent: 2,
+    uncertaintyPercent: 0.9,
+    frictionN: 200,
+    frictionUncertaintyN: 20,
+    benchSetShiftPa: 0,
+    benchSetShiftUncertaintyPa: 500,
+    outside: errorPercent > 5.9 ? ['error'] : [],
+  };
+}
+
+interface Made {
+  readonly days: number;
+  readonly found: number;
+  readonly left?: number;
+  readonly tag?: string;
+}
+
+function line({ days, found, left, tag = SHEET.tag }: Made, at: number): JobLine {
+  const closedAt = new Date(START_MS + days * DAY_MS).toISOString();
+  return {
+    id: String(at + 1),
+    tag,
+    location: '',
+    service: '',
+    procedure: 'stroke-check',
+    status: 'closed',
+    closedAs: 'done',
+    goesOnAs: null,
+    step: 'done',
+    since: closedAt,
+    openedAt: closedAt,
+    closedAt,
+    openedBy: 't1',
+    performers: [],
+    locks: [],
+    gear: [],
+    measured: {
+      asFound: cycle(found),
+      asLeft: left === undefined ? null : cycle(left),
+      strokeOpenS: null,
+      strokeShutS: null,
+    },
+  };
+}
+
+/** A percent a year, read every half year. */
+const DRIFTING = [0, 0.55, 0.95, 1.5, 2.05, 2.45].map((found, at) => line({ days: 182 * at, found }, at));
+
+function quantity(lines: readonly JobLine[], id: string) {
+  const found = valveHistory(lines, SHEET).history.quantities.find((one) => one.id === id);
+  if (found === undefined) throw new Error(`no ${id}`);
+  return found;
+}
+
+describe('the history of a valve', () => {
+  test('says drift, date of leaving with its interval, and proposes a check before the early end', () => {
+    const error = quantity(DRIFTING, 'error');
+    expect(error.isDrifting).toBe(true);
+    expect(Math.abs((error.driftPerYear ?? 0) - 1)).toBeLessThan(error.driftGivePerYear ?? 0);
+    const { expected, earliest, latest, limit } = error.leaves ?? {};
+    expect(limit).toBe(5);
+    expect([earliest, expected, latest].toSorted()).toEqual([earliest, expected, latest]);
+    // At one percent a year from 2021 on: five years.
+    expect(expected).toMatch(/^202(5-1|6-0)/);
+    expect(error.says.join(' ')).toMatch(
+      /drifts: \+0\.99 % a year, give or take 0\.067.*expected to leave.*Proposed/,
+    );
+    expect(error.intervalMonths).toBeGreaterThan(12);
+    expect(valveHistory(DRIFTING, SHEET).history.proposedMonths).toBe(error.intervalMonths);
+  });
+
+  test('proposes nothing from four readings, or from five within a year, and says what is wanting', () => {
+    const four = quantity(DRIFTING.slice(0, 4), 'error');
+    expect([four.leaves, four.intervalMonths]).toEqual([null, null]);
+    expect(four.says.join(' ')).toContain('five readings over more than a year; there are 4 over 17 months');
+    const soon = [0, 1, 2, 1, 2].map((found, at) => line({ days: 60 * at, found }, at));
+    expect(quantity(soon, 'error').says.join(' ')).toContain('there are 5 over 7 months');
+  });
+
+  test('runs its trend from the last time that the valve was set, and starts with how it was left', () => {
+    const set = [
+      ...DRIFTING,
+      line({ days: 1100, found: 3, left: 0.2 }, 6),
+      line({ days: 1300, found: 0.4 }, 7),
+    ];
+    const { points, says } = quantity(set, 'error');
+    const counted = points.filter((one) => one.counted);
+    expect(counted.map(({ job, when, value }) => [job, when, value])).toEqual([
+      ['7', 'as left', 0.2],
+      ['8', 'as found', 0.4],
+    ]);
+    expect(points).toHaveLength(9);
+    expect(says).toEqual(['2 readings since it was last set: too few for a trend.']);
+  });
+
+  test('says of friction that the sheet has no limit, and of a valve without jobs that nothing was read', () => {
+    expect(quantity(DRIFTING, 'friction').says.join(' ')).toContain('no limit');
+    expect(quantity([], 'error').says.join(' ')).toContain('0 readings');
+    expect(valveHistory([], SHEET).history.proposedMonths).toBeNull();
+  });
+
+  test('is drawn with every reading, both limits and a sentence', () => {
+    const picture = historyCurve({
+      title: 'Error',
+      axis: '%',
+      limits: [
+        { value: -5, text: 'limit' },
+        { value: 5, text: 'limit' },
+      ],
+      line: [],
+      sentence: 'Error: <two> readings.',
+      points: [1, 2].map((at) => ({
+        timeMs: at * 4e10,
+        value: at,
+        give: 0.5,
+        isLeft: at === 2,
+        isCounted: true,
+      })),
+    });
+    expect(picture.match(/12 3 3 3/g)).toHaveLength(2);
+    expect(picture).toContain('&#60;two&#62;');
+    expect(picture).not.toMatch(/NaN|undefined/);
+    expect(historyCurve({ title: '', axis: '', limits: [], line: [], sentence: '', points: [] })).toBe('');
+  });
+});
+
+describe('the history of the plant', () => {
+  const other = aSheet({ tag: 'FV-9', errorTolerancePercent: 5, hysteresisTolerancePercent: 5 });
+  const never = aSheet({ tag: 'FV-10' });
+  const lines = [...DRIFTING, line({ days: 910, found: 7, tag: 'FV-9' }, 10)];
+  const at = (days: number) =>
+    plantHistory({ sheets: [SHEET, other, never], lines, usualMonths: 12, nowMs: START_MS + days * DAY_MS });
+
+  test('lists valves by how they stood last, and findings by how often', () => {
+    const { worst, findings, checked, valves } = at(920);
+    expect(worst.map(({ tag, ofLimitPercent }) => [tag, ofLimitPercent])).toEqual([
+      ['FV-9', 140],
+      [SHEET.tag, 49],
+    ]);
+    expect(findings).toEqual([{ finding: 'error', jobs: 1, valves: 1 }]);
+    expect([checked, valves]).toEqual([2, 3]);
+  });
+
+  test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', () => {
+    const soon = at(920).overdue.map(({ tag }) => tag);
+    expect(soon).toEqual(['FV-10']);
+    const late = at(910 + 400).overdue;
+    expect(late.map(({ tag, lateDays, proposed }) => [tag, lateDays, proposed])).toEqual([
+      ['FV-10', null, false],
+      ['FV-9', 34, false],
+    ]);
+    expect(at(910 + 900).overdue.find(({ tag }) => tag === SHEET.tag)?.proposed).toBe(true);
+  });
+});

@@ -2,7 +2,6 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
-import { auditLogRoutes } from './pages/audit-log.ts';
 import { calculationRoutes } from './pages/calculations.ts';
 import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
@@ -31,8 +30,6 @@ import { valveRoutes } from './pages/valves.ts';
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
   readonly assets: Assets;
   readonly codeVersion: string;
-  /** The verifier that goes with an export; the built one unless given. */
-  readonly verifier?: () => string;
 }
 
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
@@ -56,7 +53,6 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...pointRoutes,
       ...removalRoutes,
       ...gearRoutes,
-      ...auditLogRoutes(options.verifier),
       ...calculationRoutes,
     ],
     options,

@@ -39,8 +39,17 @@ export function compile(definition: Definition): Compiled {
       prove(proofGraph(forward, { definition, facts })),
     ]),
   );
-  const machine = machineOf(definition, (step) => backWays(step, definition, proofs));
-  return { definition, machine, facts: names, proofs };
+  let machine: AnyStateMachine | undefined;
+  return {
+    definition,
+    // Its ways back are pairs of steps, thousands of them: worked out when a job first asks, not at the start.
+    get machine() {
+      machine ??= machineOf(definition, (step) => backWays(step, definition, proofs));
+      return machine;
+    },
+    facts: names,
+    proofs,
+  };
 }
 
 /** The proof for a job whose facts stand so. */

@@ -64,7 +64,8 @@ function readQuantity(
   if (typed.trim() === '' && (field.optional || (field.carried && job.readings[field.name] !== undefined)))
     return null;
   const number = numberFor(field, { typed, units: job.sheet.units });
-  const valueSi = number.unit === '%' ? (number.valueSi / 100) * job.sheet.travelM : number.valueSi;
+  const ofScale = field.dimension === 'travel' && number.unit === '%';
+  const valueSi = ofScale ? (number.valueSi / 100) * job.sheet.travelM : number.valueSi;
   const gear = gearFor(field, { given, job });
   // What this valve cannot do is said in its own words, before the gauge is asked whether it could show it.
   checkPlausible(field, { valueSi, job });

@@ -3,6 +3,7 @@ import { contactAfterRule, contactRule } from './contact.ts';
 import { cycleRule, tableRule } from './cycle.ts';
 import { benchShiftRule, diaphragmLookRule } from './diaphragm.ts';
 import { energiesKnownRule, keptAirRule, othersRule } from './energies.ts';
+import { FAULT_RULE_NAMES, FAULT_RULES } from './find-the-fault.ts';
 import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
 import { gasTestRule, shutOffRule } from './open-line.ts';
@@ -58,6 +59,7 @@ export const RULE_NAMES = [
   'diaphragmLook',
   'springFits',
   ...REPAIR_RULE_NAMES,
+  ...FAULT_RULE_NAMES,
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -100,4 +102,5 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   diaphragmLook: diaphragmLookRule,
   springFits: springFitsRule,
   ...REPAIR_RULES,
+  ...FAULT_RULES,
 };

@@ -78,8 +78,8 @@ export function moveMinutes({ from, to }: { readonly from: Hub; readonly to: Hub
   return minutes;
 }
 
-/** Fitting a gauge opens a live line: on the bypass, the line vented first. */
-export const FIT_GAUGE = { hub: 'bypassed', exposes: 'breakSignalLine' } as const satisfies {
+/** Fitting a gauge parts a live line, and the valve may jump as its air is lost: on the bypass. */
+export const FIT_GAUGE = { hub: 'bypassed', exposes: 'fitGaugeIntoLiveLine' } as const satisfies {
   readonly hub: Hub;
   readonly exposes: ActionClass;
 };

@@ -84,12 +84,12 @@ export const actuatorChecks = {
   },
   blockActuatorSide: {
     title: 'Blocking-in, gauge on the actuator side',
-    todo: 'Half pressure. Shut the cock at the actuator, or a plugged fitting; never crush a tube. Vent the source side: a cock that passes shows itself. Soap the gauge joint; watch the fall.',
+    todo: 'Half pressure. Shut the cock at the actuator and vent the source side: a cock that passes shows itself. Soap the gauge joint; watch the fall. Never crush a tube; without a cock leave this check.',
     minutes: 12,
     hubs: BYPASSED,
     consent: true,
     gauges: (v) => (v.spring ? [actuatorGauge(v)] : ['cylinderTop']),
-    exposes: () => ['breakSignalLine'],
+    exposes: () => ['fitGaugeIntoLiveLine'],
     misread: 0.05,
     outcomes: {
       tight: 'Loses less than 2 % a minute',

@@ -4,7 +4,7 @@ import { AIR_ON, type Check } from '../check.ts';
 export const airChecks = {
   supplyPressure: {
     title: 'Supply pressure, no air being used',
-    todo: 'Read the supply gauge against its set value. A piston wants 35 to 100 psi: a 0 to 30 psi gauge cannot read it.',
+    todo: 'Read the supply gauge against its set value. A gauge made for a signal cannot read the supply of a piston.',
     minutes: 2,
     hubs: AIR_ON,
     gauges: () => ['supply'],

@@ -7,7 +7,7 @@ const MATCHES = 'Within 2 % of the span';
 export const signalChecks = {
   loopCurrent: {
     title: 'Current at the transducer against the output',
-    todo: 'With consent, read the current at the terminals: 4 mA and 0.16 mA for each percent of output.',
+    todo: 'With consent, read the current at the terminals and the output at the same moment.',
     minutes: 6,
     hubs: AIR_ON,
     consent: true,
@@ -52,7 +52,7 @@ export const signalChecks = {
   },
   sourceFivePoints: {
     title: 'Source outlet at five commands, up and down',
-    todo: 'On the bypass, give 0, 25, 50, 75, 100 % and back; read the outlet at each.',
+    todo: 'On the bypass, give nothing, a quarter, half, three quarters, full, and back; read the outlet at each.',
     minutes: 10,
     hubs: BYPASSED,
     consent: true,
@@ -146,11 +146,11 @@ export const signalChecks = {
   },
   blockSourceSide: {
     title: 'Blocking-in, gauge on the source side',
-    todo: 'Prove the gauge at the source. Shut the cock at the actuator, or fit a plugged fitting; never crush a tube. Watch the pressure before the block.',
+    todo: 'Prove the gauge at the source. Shut the cock at the actuator and watch the pressure before it. Never crush a tube; without a cock leave this check.',
     minutes: 12,
     hubs: BYPASSED,
     consent: true,
-    exposes: () => ['breakSignalLine'],
+    exposes: () => ['fitGaugeIntoLiveLine'],
     misread: 0.05,
     outcomes: {
       'full before and after': 'At the full value sent, before and after',

@@ -41,8 +41,8 @@ export const strokeChecks = {
     },
   },
   smallStep: {
-    title: 'Stem on a small step, 5 % each way',
-    todo: 'With consent, step the output 5 % up, then down; watch the stem.',
+    title: 'Stem on a small step each way',
+    todo: 'With consent, step the output up by a twentieth, then down; watch the stem.',
     minutes: 5,
     hubs: AIR_ON,
     consent: true,
@@ -58,7 +58,7 @@ export const strokeChecks = {
   },
   strokeByController: {
     title: 'Full stroke from the controller, on the bypass',
-    todo: 'Hands clear. Give 0, 25, 50, 75, 100 % and back; read travel at each.',
+    todo: 'Hands clear. Give nothing, a quarter, half, three quarters, full, and back; read travel at each.',
     minutes: 12,
     hubs: BYPASSED,
     consent: true,
@@ -67,7 +67,7 @@ export const strokeChecks = {
   },
   strokeOnTestAir: {
     title: 'Full stroke from a local source',
-    todo: 'Isolated: limited air at the actuator or the positioner inlet, hands clear. 0 to 100 % and back; vent and show zero after.',
+    todo: 'Isolated: limited air at the actuator or the positioner inlet, hands clear. Nothing to full and back; vent and show zero after.',
     minutes: 20,
     hubs: ISOLATED,
     testAir: true,

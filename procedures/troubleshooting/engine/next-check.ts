@@ -20,6 +20,8 @@ export interface Standing {
   readonly testAir: boolean;
   /** The area allows an open cover with air on. */
   readonly coverMayOpen: boolean;
+  /** Checks that nobody here makes, such as those that open what has a procedure of its own. */
+  readonly without?: readonly CheckId[];
 }
 
 export interface Plan {
@@ -58,6 +60,7 @@ export function suggestions(
     .flatMap((id) => {
       const table = model.tables.get(id);
       if (table === undefined || done.has(id) || table.check.broughtOnly === true) return [];
+      if (of.standing.without?.includes(id) === true) return [];
       const plan = planFor(table.check, {
         standing: of.standing,
         gauges: table.check.gauges?.(model.facts) ?? [],

@@ -1,0 +1,98 @@
+import { airLimits } from '../phases/air-limits.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { isolate } from '../phases/isolate.ts';
+import { onlyWhere } from '../phases/only-where.ts';
+import { ontoBypass } from '../phases/onto-bypass.ts';
+import { isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { readyRig } from '../phases/ready-rig.ts';
+import { type Definition, procedure, type Step } from '../vocabulary.ts';
+import type { Hub } from './check.ts';
+import { lookOver, returned, testAir } from './steps/between-hubs.ts';
+import { type AtHub, checkCards } from './steps/check-cards.ts';
+import { front } from './steps/front.ts';
+import { HUB_STEP, hubCard, mendCards, nameCard, nameStepId } from './steps/hub-cards.ts';
+
+const AT: Readonly<Record<Hub, AtHub>> = {
+  'in service': {
+    hub: 'in service',
+    phase: 'service',
+    back: HUB_STEP['in service'],
+    lookOver: HUB_STEP['in service'],
+    makeSafe: 'haltService',
+  },
+  bypassed: {
+    hub: 'bypassed',
+    phase: 'onBypass',
+    back: HUB_STEP.bypassed,
+    lookOver: 'lookOver',
+    makeSafe: 'haltBypass',
+  },
+  isolated: {
+    hub: 'isolated',
+    phase: 'isolated',
+    back: HUB_STEP.isolated,
+    lookOver: HUB_STEP.isolated,
+    makeSafe: 'haltIsolating',
+  },
+};
+
+function hubs(): Readonly<Record<string, Step>> {
+  const [service, bypass, isolated] = [AT['in service'], AT.bypassed, AT.isolated];
+  return {
+    [service.back]: hubCard(service, { ways: { name: nameStepId('in service'), bypass: 'consent' } }),
+    ...checkCards(service),
+    ...mendCards(service),
+    [nameStepId('in service')]: nameCard(service, 'serviceBack'),
+    [bypass.back]: hubCard(bypass, {
+      ways: { name: nameStepId('bypassed'), fitGauge: 'fitGauge', isolate: 'knowEnergies' },
+    }),
+    ...lookOver(bypass),
+    ...checkCards(bypass),
+    ...mendCards(bypass),
+    [nameStepId('bypassed')]: nameCard(bypass, 'undoBypass'),
+    [isolated.back]: hubCard(isolated, { ways: { name: nameStepId('isolated') }, testAir: 'holdTestAir' }),
+    ...checkCards(isolated),
+    ...testAir(isolated),
+    [nameStepId('isolated')]: nameCard(isolated, 'backCheck'),
+  };
+}
+
+/** Shared phases that join the hubs; a valve on the bench has no loop to be complained of. */
+function steps(): Readonly<Record<string, Step>> {
+  const all = {
+    ...readyRig<string>({ next: { bench: 'shutInlet', line: 'shutInlet' }, stopped: 'haltBypass' }),
+    ...ontoBypass<string>({ next: 'lookOver', notStarted: 'afterReturn' }),
+    ...isolate<string>({ next: 'isolated', giveBack: { bench: 'backCheck', line: 'backCheck' } }),
+    ...airLimits<string>({ connect: 'connectAir', signAgain: 'holdTestAir', giveBack: 'disconnectAir' }),
+    ...giveBack<string>({ done: 'afterReturn', isolateAgain: 'shutInlet' }),
+    ...front(HUB_STEP['in service']),
+    ...hubs(),
+    ...returned(),
+  };
+  return onlyWhere(all, { fact: 'place', is: 'line', start: 'needs' });
+}
+
+/** A complaint followed to its cause with the fewest safe checks; what opens the valve is left to its own procedures. */
+export const findTheFault: Definition = procedure<string>({
+  id: 'find-the-fault',
+  title: 'Find the fault',
+  energyControl: isolatedControl(
+    'To find which of controller, tubing, positioner, actuator, packing or trim is at fault. In service and on the bypass nothing of the valve is opened; behind locks it is moved by test air, and a positioner may be taken off.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'complaint', title: 'The complaint' },
+    { id: 'service', title: 'In service' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'onBypass', title: 'On the bypass' },
+    { id: 'ready', title: 'Get ready to isolate' },
+    { id: 'isolate', title: 'Take off line' },
+    { id: 'isolated', title: 'Isolated' },
+    { id: 'asFound', title: 'Air limits' },
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, 'haltService'],
+  steps: steps(),
+});

@@ -1,0 +1,94 @@
+import type { Job, Answer as Line } from '../../job.ts';
+import { isCheckId } from '../checks.ts';
+import type { Answer, Evidence } from '../engine/evidence.ts';
+import { OPENING_IDS, type OpeningId, openingEvidence } from '../openings.ts';
+import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
+import type { ValveFacts } from '../valve-facts.ts';
+
+/**
+ * The evidence of a job: the fold of its answered cards, from the figures that each stored when it was decided. A
+ * ranking is no part of it.
+ */
+export function evidenceOf(job: Pick<Job, 'answers'>, facts: ValveFacts): readonly Evidence[] {
+  const lines = job.answers.filter((one) => !one.superseded);
+  const proofs = new Map<number, { readonly at: number; readonly cured: boolean }>();
+  lines.forEach((line, at) => {
+    const repair = mended(line);
+    const proof = repair === null ? null : proofAfter(lines, { at, repair });
+    if (proof !== null) proofs.set(at, proof);
+  });
+  const spent = new Set([...proofs.values()].map(({ at }) => at));
+  return lines.flatMap((line, at): readonly Evidence[] => {
+    if (line.figures.evidence === 'first line') return firstLine(line, facts);
+    const repair = mended(line);
+    const proof = proofs.get(at);
+    if (repair !== null && proof !== undefined) return [{ kind: 'repaired', repair, cured: proof.cured }];
+    return spent.has(at) ? [] : checkAnswer(line);
+  });
+}
+
+/** The repair that was made and whose proof has not been looked at yet. */
+export function repairToProve(job: Pick<Job, 'answers'>): RepairId | null {
+  const lines = job.answers.filter((one) => !one.superseded);
+  const at = lines.findLastIndex((line) => mended(line) !== null);
+  const repair = at < 0 ? null : mended(lines[at]);
+  return repair === null || proofAfter(lines, { at, repair }) !== null ? null : repair;
+}
+
+function mended(line: Line | undefined): RepairId | null {
+  if (line?.figures.evidence !== 'mended') return null;
+  return REPAIR_IDS.find((id) => id === line.figures.repair) ?? null;
+}
+
+/** The first answer, before another repair, to a check that proves this one. */
+function proofAfter(
+  lines: readonly Line[],
+  of: { readonly at: number; readonly repair: RepairId },
+): { readonly at: number; readonly cured: boolean } | null {
+  for (let at = of.at + 1; at < lines.length && mended(lines[at]) === null; at += 1) {
+    const line = lines[at];
+    const [answer] = line === undefined ? [] : checkAnswer(line);
+    if (answer?.kind === 'answer' && repairOf(of.repair).proof.includes(answer.check))
+      return { at, cured: line?.figures.sound === 'yes' };
+  }
+  return null;
+}
+
+function firstLine({ words, figures }: Line, facts: ValveFacts): readonly Answer[] {
+  const opening = OPENING_IDS.find((id): id is OpeningId => id === words.symptom);
+  const said = opening === undefined ? [] : openingEvidence(facts, opening);
+  const read = (['valveAgainstCommand', 'travelAgainstOutput'] as const).flatMap((check): Answer[] => {
+    const [value, readSigma] = [figures[`${check}Value`], figures[`${check}Sigma`]];
+    return typeof value === 'number' && typeof readSigma === 'number'
+      ? [{ kind: 'answer', check, value, readSigma, gauge: 'first line', doubt: FIRST_LINE_DOUBT }]
+      : [];
+  });
+  return [...said, ...read];
+}
+
+/** What is passed on by word of mouth before anybody looked is wrong so much more often: judgement. */
+const FIRST_LINE_DOUBT = 0.1;
+
+function checkAnswer({ figures }: Line): readonly Evidence[] {
+  const { evidence, check, found, value, readSigma, gauge } = figures;
+  if (evidence !== 'check' || typeof check !== 'string' || !isCheckId(check)) return [];
+  if (found === 'cannot tell' || found === 'skip') return [{ kind: found, check }];
+  return [
+    {
+      kind: 'answer',
+      check,
+      ...(typeof found === 'string' ? { outcome: found } : {}),
+      ...(typeof value === 'number' ? { value } : {}),
+      ...(typeof readSigma === 'number' ? { readSigma } : {}),
+      ...(typeof gauge === 'string' ? { gauge } : {}),
+      gaugeAlive: figures.gaugeAlive === 'yes',
+    },
+  ];
+}
+
+/** Gauges that were fitted while the job was on its bypass. */
+export function gaugesFittedIn(job: Pick<Job, 'answers'>): readonly string[] {
+  return job.answers
+    .filter((one) => !one.superseded && one.figures.evidence === 'gauge fitted')
+    .flatMap(({ figures }) => (typeof figures.point === 'string' ? [figures.point] : []));
+}

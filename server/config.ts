@@ -10,6 +10,8 @@ export interface Config {
   readonly folder: string;
   /** The key that PINs are hashed with: in a folder of its own, so that no copy of the data folder holds it. */
   readonly pepperFile: string;
+  /** Where the checkpoints go; blank for beside that key. */
+  readonly checkpointFile: string;
   /** Addresses given by hand, for a name of the site's network or a proxy with TLS before this server. */
   readonly origins: readonly string[];
   /** Files of the certificate and its key; null for plain HTTP. */
@@ -37,6 +39,7 @@ export function readConfig(environment: Environment): Config {
     isLoopback,
     folder,
     pepperFile: environment.YOKESIDE_PEPPER || pepperBeside(folder),
+    checkpointFile: environment.YOKESIDE_CHECKPOINTS || '',
     origins: readOrigins(environment.YOKESIDE_ORIGINS ?? ''),
     tls,
   };

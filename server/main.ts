@@ -7,7 +7,10 @@ import { createApp } from './app.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
+import { Checkpoints, checkpointPlace } from './log/checkpoints.ts';
+import { keepMarking } from './log/mark-checkpoints.ts';
 import { makeServices } from './make-services.ts';
+import { faultDetails } from './operations-log.ts';
 import { hasSecrets } from './people/accounts.ts';
 import { readPepper } from './people/pepper.ts';
 import { codeVersion, projectFolder } from './project-folder.ts';
@@ -25,6 +28,8 @@ async function start(): Promise<void> {
     dataFolder: config.folder,
     isInUse: await hasSecrets(store),
   });
+  const checkpoints = new Checkpoints(checkpointPlace(config.pepperFile, config.checkpointFile));
+  const distrust = await checkpoints.compare(store);
   const project = projectFolder();
   const assets = readAssets(project);
   const version = codeVersion();
@@ -36,6 +41,7 @@ async function start(): Promise<void> {
     store,
     settings: settingsFor(config, origins),
     pepper,
+    checkpoints,
     project,
     codeVersion: version,
     asset: assets.address,
@@ -50,9 +56,18 @@ async function start(): Promise<void> {
   listening.answerWith(
     createApp({ services, routes: allRoutes({ assets, codeVersion: version, loadDemo }) }),
   );
+  if (distrust !== null)
+    console.error(`READ-ONLY: the log is not the one that was here before. ${distrust.what}`);
+  const marked = keepMarking({
+    log: services.log,
+    checkpoints,
+    // Not the demo plant's, which is set back while it is filled.
+    now: () => new Date(),
+    report: (error) => services.operations.write('fault', faultDetails(error)),
+  });
   services.operations.write('started', { address: origins[0] ?? '', version });
   await greet(services);
-  stopOnSignal(services, listening);
+  stopOnSignal({ services, listening, marked });
 }
 
 function settingsFor(config: Config, origins: readonly string[]): Settings {
@@ -76,11 +91,18 @@ async function greet({ people, settings }: Services): Promise<void> {
   if (setUpToken !== null && (await people.isEmpty())) console.error(`Set-up token: ${setUpToken}`);
 }
 
-function stopOnSignal({ log, live, operations }: Services, listening: Listening): void {
+interface Stopping {
+  readonly services: Services;
+  readonly listening: Listening;
+  marked(): Promise<void>;
+}
+
+function stopOnSignal({ services: { log, live, operations }, listening, marked }: Stopping): void {
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await live.close();
     await listening.stop();
+    await marked();
     await log.close();
     operations.write('stopped');
     process.exit(0);

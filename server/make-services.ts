@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import { createRenderer } from '../views/render.ts';
+import type { Checkpoints } from './log/checkpoints.ts';
+import { refuseWhileDistrusted } from './log/read-only.ts';
 import { SiteLog } from './log/site-log.ts';
 import { faultDetails, operationsLog } from './operations-log.ts';
 import { Drafts } from './people/drafts.ts';
@@ -14,6 +16,8 @@ import { streamKinds } from './streams.ts';
 export interface ServicesOptions {
   readonly store: Store;
   readonly settings: Settings;
+  /** Compared with the log already; without them nothing is. */
+  readonly checkpoints?: Checkpoints | null;
   /** The key from beside the database. */
   readonly pepper: Uint8Array;
   /** The folder that holds `views/`. */
@@ -29,13 +33,14 @@ export interface ServicesOptions {
 
 /** Everything that a request handler needs, joined up. */
 export function makeServices(options: ServicesOptions): Services {
-  const { store, settings, pepper, codeVersion, now, newId, out, asset } = options;
+  const { store, settings, pepper, codeVersion, now, newId, out, asset, checkpoints = null } = options;
   const operations = operationsLog({ now, out });
   const log = new SiteLog({
     store,
     kinds: streamKinds,
     now,
     codeVersion,
+    gate: (entries) => refuseWhileDistrusted(checkpoints, entries),
     report: (error) => operations.write('fault', faultDetails(error)),
   });
   const live = new LiveChannel();
@@ -43,6 +48,7 @@ export function makeServices(options: ServicesOptions): Services {
   return {
     log,
     store,
+    checkpoints,
     people: new SitePeople({ log, store, settings, pepper, now }),
     drafts: new Drafts({ store, now }),
     nonces: new Nonces({ pepper, now }),

@@ -2,9 +2,11 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { auditLogRoutes } from './pages/audit-log.ts';
 import { calculationRoutes } from './pages/calculations.ts';
 import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
+import { foundWrongRoutes } from './pages/found-wrong.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { liveRoute } from './pages/live.ts';
@@ -30,6 +32,8 @@ import { valveRoutes } from './pages/valves.ts';
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
   readonly assets: Assets;
   readonly codeVersion: string;
+  /** The verifier that goes with an export; the built one unless given. */
+  readonly verifier?: () => string;
 }
 
 /** Everything that the server serves. A part adds its routes here, and nowhere else. */
@@ -53,6 +57,8 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...pointRoutes,
       ...removalRoutes,
       ...gearRoutes,
+      ...foundWrongRoutes(catalogue),
+      ...auditLogRoutes(options.verifier),
       ...calculationRoutes,
     ],
     options,

@@ -1,4 +1,5 @@
 import type { Renderer } from '../views/render.ts';
+import type { Checkpoints } from './log/checkpoints.ts';
 import type { SiteLog } from './log/site-log.ts';
 import type { OperationsLog } from './operations-log.ts';
 import type { Drafts } from './people/drafts.ts';
@@ -12,6 +13,8 @@ import type { Store } from './store/store.ts';
 export interface Services {
   readonly log: SiteLog;
   readonly store: Store;
+  /** How far the log had come, signed, outside the database; null where nobody keeps them. */
+  readonly checkpoints: Checkpoints | null;
   readonly people: People;
   readonly drafts: Drafts;
   /** One-time numbers of pages that are signed. */

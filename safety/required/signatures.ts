@@ -133,9 +133,8 @@ export const SIGNATURES: readonly Requirement[] = [
   },
   {
     id: 'SA-26',
-    text: 'A backup shall be restored in a drill.',
+    text: 'A backup shall be restored in a drill, and what is lost with it shall show.',
     source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clauses 7.2 and 8.2',
-    notBuilt: 'there is no command for backup and restore yet; a corrected value is marked in print',
   },
   {
     id: 'SA-27',
@@ -163,5 +162,65 @@ export const SIGNATURES: readonly Requirement[] = [
     id: 'SA-31',
     text: 'A supervisor who did any of the work since the last hold shall not sign it.',
     source: '10 CFR 50 appendix B, criterion X',
+  },
+  {
+    id: 'SA-38',
+    text: 'The hashes of the log shall stand in a tree of one root.',
+    source: 'RFC 6962, 2.1',
+    notBuilt:
+      'a chain stands in its place: an auditor here has the whole export, and a chain needs no second structure that could disagree with it',
+  },
+  {
+    id: 'SA-39',
+    text: 'A short proof shall show that an entry is under a root.',
+    source: 'RFC 6962, 2.1.1',
+    notBuilt:
+      'goes with the tree: one job verifies alone by its own chain, and its check number stands on its record',
+  },
+  {
+    id: 'SA-40',
+    text: 'A short proof shall show that an older root is a beginning of a newer one.',
+    source: 'RFC 6962, 2.1.2',
+    notBuilt: 'goes with the tree: the whole export is held against the older check number instead',
+  },
+  {
+    id: 'SA-41',
+    text: 'A signed head shall say how far the log had come and when, and no later one shall have an earlier time.',
+    source: 'RFC 6962, 3.5',
+  },
+  {
+    id: 'SA-42',
+    text: 'A number from paper shall be told to fit, to be of another log, or to be newer than this one.',
+    source: 'RFC 6962, 7.3; on a page: common practice, no source',
+  },
+  {
+    id: 'SA-43',
+    text: 'A verifier apart from the program shall need nothing but the export and what is on paper.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-44',
+    text: 'A number that was written down shall still verify when the log has grown, and show a log that was cut or written anew.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-45',
+    text: 'A head that is signed by another key shall be refused.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-46',
+    text: 'The heads shall be kept outside the database, where another disk may be named, and a missed one shall be seen.',
+    source: 'OWASP ASVS 5.0, 16.4.3, logs go to a separate system; when: common practice, no source',
+  },
+  {
+    id: 'SA-47',
+    text: 'A start on a log that is shorter than its last head, or another one, shall take no new entries of the work and say why.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-48',
+    text: 'A restore shall be an entry by two people, with the old head and the new one.',
+    source: 'common practice, no source',
   },
 ];

@@ -20,7 +20,7 @@ type Asking = Pick<BareCall, 'services' | 'person' | 'now'>;
 
 export async function bannersFor(asking: Asking): Promise<readonly Banner[]> {
   const { services, person } = asking;
-  const plain = services.settings.isOpenHttp ? [OPEN_HTTP] : [];
+  const plain = [...(services.settings.isOpenHttp ? [OPEN_HTTP] : []), ...anchorBanners(asking)];
   if (person === null) return plain;
   const site = await siteOf(asking);
   if (site === null) return [...plain, DAMAGED];
@@ -45,6 +45,28 @@ const UNSENT: Banner = {
   href: '/drafts',
   link: 'Look at it',
 };
+
+/** Whoever is there, signed in or not: nothing is written until two people have looked into it. */
+function anchorBanners({ services: { checkpoints }, person }: Asking): readonly Banner[] {
+  const link = mayReviewRole(person)
+    ? { href: '/audit/log', link: 'Look into it' }
+    : { href: '/help', link: 'Help' };
+  if (checkpoints !== null && checkpoints.distrust !== null) {
+    const text = `Read-only: the log is not the one that was here before. ${checkpoints.distrust.what} Make the work safe and stop.`;
+    return [{ text, ...link }];
+  }
+  if (checkpoints?.failing !== true) return [];
+  return [
+    {
+      text: 'The last checkpoint of the log could not be written: a later change of the log might not show.',
+      ...link,
+    },
+  ];
+}
+
+function mayReviewRole(person: BareCall['person']): boolean {
+  return person !== null && isReviewer(person.role);
+}
 
 const DAMAGED: Banner = {
   text: 'The log of the site was changed outside this program. Make the work safe and stop.',
@@ -98,7 +120,7 @@ async function alarmBanner({ person, inARow, screen, at }: PinAlarm, asking: Ask
 }
 
 function mayReview({ person }: Asking): boolean {
-  return person !== null && isReviewer(person.role);
+  return mayReviewRole(person);
 }
 
 async function named(id: string, { services }: Asking): Promise<string> {

@@ -6,7 +6,7 @@ import { setImmediate as nextTick } from 'node:timers/promises';
 import type { Json } from '../../procedures/json.ts';
 import { StorageUnavailable } from '../store/storage-unavailable.ts';
 import type { Answered, Head, LogEntry, Store, Summary, SummaryPage } from '../store/store.ts';
-import type { Act } from './act.ts';
+import type { Act, EntryDraft } from './act.ts';
 import { LogDamaged, unseal } from './chain.ts';
 import { type Folded, fold } from './fold.ts';
 import { FoldCache } from './fold-cache.ts';
@@ -21,6 +21,8 @@ export interface SiteLogOptions {
   readonly codeVersion: string;
   /** How many streams' states are kept in memory. */
   readonly cachedStreamsMax?: number;
+  /** Looks at what an act would write, and throws to have nothing of it written. */
+  gate?(entries: readonly EntryDraft[]): void;
   /** Told of what a listener throws; without it, the console is. */
   report?(error: unknown): void;
 }
@@ -95,9 +97,20 @@ export class SiteLog {
     return new Promise((resolve, reject) => {
       if (this.#closed) throw new StorageUnavailable('the server is stopping');
       // The batch answers each act with what its own `decide` returned.
-      this.#waiting.push({ act, resolve: (answer) => resolve(answer as Answer), reject });
+      this.#waiting.push({ act: this.#gated(act), resolve: (answer) => resolve(answer as Answer), reject });
       this.#running ??= this.#run();
     });
+  }
+
+  #gated(act: Act): Act {
+    const { gate } = this.#options;
+    if (gate === undefined) return act;
+    const decide: Act['decide'] = (read) => {
+      const decision = act.decide(read);
+      gate(decision.entries);
+      return decision;
+    };
+    return { ...act, decide };
   }
 
   /** The state of a stream as last committed. */

@@ -4,6 +4,7 @@ import type { Hono } from 'hono';
 import { createApp } from '../../server/app.ts';
 import { readAssets } from '../../server/http/assets.ts';
 import type { Route } from '../../server/http/route.ts';
+import type { Checkpoints } from '../../server/log/checkpoints.ts';
 import { makeServices } from '../../server/make-services.ts';
 import type { LoadDemo } from '../../server/pages/set-up.ts';
 import type { Person, Role } from '../../server/people/person.ts';
@@ -32,6 +33,8 @@ export interface AnAppOptions {
   /** Routes in the place of those of the work: the site's own are always there. */
   readonly routes?: readonly Route[];
   readonly loadDemo?: LoadDemo;
+  /** Without them nothing is marked or compared. */
+  readonly checkpoints?: Checkpoints;
 }
 
 export interface Sent {
@@ -109,6 +112,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     store,
     settings: { ...SETTINGS, origins: [ORIGIN], hashCost: { N: 256, r: 8, p: 1 }, ...options.settings },
     pepper: Buffer.alloc(32, 7),
+    checkpoints: options.checkpoints ?? null,
     project,
     codeVersion: 'test',
     asset: assets.address,
@@ -117,7 +121,9 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     out: (line) => (line.includes('"event":"refused"') ? refusals : lines).push(line),
   });
   const { loadDemo } = options;
-  const of = { assets, codeVersion: 'test', ...(loadDemo === undefined ? {} : { loadDemo }) };
+  // The true one is made by the build; what it does is tested by itself.
+  const verifier = () => '// as built\n';
+  const of = { assets, codeVersion: 'test', verifier, ...(loadDemo === undefined ? {} : { loadDemo }) };
   const routes = options.routes === undefined ? allRoutes(of) : routesWith(options.routes, of);
   const app = createApp({ services, routes, checkAnswers: true });
   const asks = asking(app);

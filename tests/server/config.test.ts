@@ -10,6 +10,7 @@ describe('what the environment says', () => {
       isLoopback: true,
       folder: 'yokeside-data',
       pepperFile: join('yokeside-data-key', 'yokeside.pepper'),
+      checkpointFile: '',
       origins: [],
       tls: null,
     });

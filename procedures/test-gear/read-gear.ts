@@ -154,7 +154,7 @@ class Reading {
 }
 
 /** A day that the calendar has, written YYYY-MM-DD. */
-function isDate(text: string): boolean {
+export function isDate(text: string): boolean {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
   const atMs = Date.parse(`${text}T00:00:00Z`);
   return !Number.isNaN(atMs) && new Date(atMs).toISOString().startsWith(text);

@@ -1,5 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { UnitSystem } from '../calculations/units.ts';
+import { csvCell } from '../csv-cell.ts';
 import { readDigits } from '../readings/digits.ts';
 import { type Column, columnName, headOf, readHead } from './columns.ts';
 import { fieldText } from './field-text.ts';
@@ -56,19 +57,10 @@ export function writeSheetsCsv(sheets: readonly ValveSheet[], system: UnitSystem
     FIELDS.map((field) => fieldText(field, { value: sheet[field.name], system })),
   );
   // The mark in front makes table programs read the letters as UTF-8.
-  return `\ufeff${[head, ...rows].map((cells) => `${cells.map(cellOf).join(',')}\r\n`).join('')}`;
+  return `\ufeff${[head, ...rows].map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
 }
 
-/** A table program runs what begins with these; a number with its minus is left alone. */
-const FORMULA = /^[=+\-@\t\r']/;
-const NUMBER = /^-?\d+(?:\.\d+)?$/;
-
-function cellOf(text: string): string {
-  const safe = FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
-  return /[",;\t\r\n]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
-
-/** The apostrophe that `cellOf` put in front. */
+/** The apostrophe that `csvCell` put in front. */
 function withoutGuard(cell: string): string {
   return /^'[=+\-@\t\r']/.test(cell) ? cell.slice(1) : cell;
 }

@@ -1,6 +1,6 @@
 /** What engineers and supervisors do with test gear: add it, save it anew, retire it. */
 import type { Json } from '../../procedures/json.ts';
-import { readGear } from '../../procedures/test-gear/read-gear.ts';
+import { isDate, readGear } from '../../procedures/test-gear/read-gear.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { wrongFields } from '../http/fields.ts';
 import type { EntryDraft, Read } from '../log/act.ts';
@@ -8,14 +8,14 @@ import { fingerprintOf } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { By } from '../people/people.ts';
-import { type Gear, gearKind } from './gear-stream.ts';
+import { type FoundWrong, type Gear, gearKind } from './gear-stream.ts';
 
 export type GearTexts = Readonly<Record<string, string>>;
 
 interface GearAct {
   readonly number: string;
   readonly asks: Json;
-  readonly kind: 'gear-saved' | 'gear-retired';
+  readonly kind: 'gear-saved' | 'gear-retired' | 'gear-found-wrong';
   readonly inputs: Json;
   /** @throws Refusal to have nothing written */
   check(gear: Gear): void;
@@ -92,6 +92,38 @@ export async function retireGear(
       check: (gear) => {
         if (gear.item === null) throw noSuchGear(number);
         if (gear.retired) throw retiredAlready(number);
+      },
+    },
+  );
+}
+
+/**
+ * Records that a piece of gear was found wrong, and takes it out of use until it is saved anew.
+ *
+ * @param today  YYYY-MM-DD
+ * @throws Refusal GEA-001, FRM-002 with every wrong field
+ */
+export async function foundWrong(
+  { log, by, today }: { readonly log: SiteLog; readonly by: By; readonly today: string },
+  { number, ...told }: { readonly number: string } & Pick<FoundWrong, 'foundOn' | 'rightUntil' | 'howFar'>,
+): Promise<string> {
+  const { foundOn, rightUntil } = told;
+  const faults: Record<string, string> = {};
+  if (!isDate(foundOn)) faults.foundOn = 'Write year, month, day: 2026-03-04.';
+  else if (foundOn > today) faults.foundOn = `${foundOn} is still to come. Write when it was.`;
+  if (!isDate(rightUntil)) faults.rightUntil = 'Write year, month, day: 2026-03-04.';
+  else if (isDate(foundOn) && rightUntil > foundOn)
+    faults.rightUntil = `It must not be after ${foundOn}, when it was found wrong.`;
+  if (Object.keys(faults).length > 0) throw wrongFields(faults);
+  return await record(
+    { log, by },
+    {
+      number,
+      asks: { foundWrong: number, ...told },
+      kind: 'gear-found-wrong',
+      inputs: { ...told },
+      check: (gear) => {
+        if (gear.item === null) throw noSuchGear(number);
       },
     },
   );

@@ -41,6 +41,14 @@ export function historyOf(
     const { at, person } = entry;
     if (entry.kind === 'gear-retired')
       return { at, person, what: `Retired: ${(entry.inputs as { readonly why: string }).why}` };
+    if (entry.kind === 'gear-found-wrong') {
+      const { foundOn, rightUntil, howFar } = entry.inputs as Record<string, string>;
+      return {
+        at,
+        person,
+        what: `Found wrong on ${foundOn}: ${howFar}. Known to be right until ${rightUntil}; out of use`,
+      };
+    }
     const { item } = entry.inputs as unknown as { readonly item: GearItem };
     const what = before === null ? 'First saved' : changes(before, item);
     before = item;

@@ -11,6 +11,7 @@ import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
+import { type GearNow, wrongGearOf } from './record/wrong-gear.ts';
 import { drawing } from './view/drawing.ts';
 import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
@@ -23,6 +24,8 @@ export interface RecordInput {
   readonly names: Names;
   readonly plant: string;
   readonly nowMs: number;
+  /** What is known now of the gear that was used; none found wrong where left out. */
+  readonly gearNow?: GearNow;
 }
 
 /** Drawn beside the numbers; a program is told the numbers alone. */
@@ -42,7 +45,14 @@ export interface JobSheets {
  * The record of a job: a pure function of its lines, the names of the people and the moment of printing.
  * @throws TypeError for a job without lines
  */
-export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput): JobSheets {
+export function recordOf({
+  entries,
+  compiled,
+  names,
+  plant,
+  nowMs,
+  gearNow = new Map(),
+}: RecordInput): JobSheets {
   const newest = entries.at(-1);
   if (newest === undefined) throw new TypeError('A job without lines has no record.');
   const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
@@ -75,6 +85,7 @@ export function recordOf({ entries, compiled, names, plant, nowMs }: RecordInput
     doneBy: doneByOf(job, names),
     takenBack: takenBackOf(job),
     gear: gearOf(job),
+    gearWrong: wrongGearOf({ job, compiled }, gearNow),
     departures: departures(of),
     cautions: cautionsOf(of),
     next: nextOf(job),

@@ -1,5 +1,6 @@
 /** The record of a job, for the screen, for paper and for programs. */
 import { z } from 'zod';
+import { gearKind } from '../gear/gear-stream.ts';
 import { type Route, route } from '../http/route.ts';
 import { noSuchJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -46,17 +47,21 @@ async function sheetsOf(
   }: { readonly services: Services; readonly catalogue: Catalogue; readonly nowMs: number },
 ): Promise<JobSheets> {
   const { log, people } = services;
-  const { status, definitionHash } = await log.state(jobKind, id);
-  if (status === 'none') throw noSuchJob(id);
+  const job = await log.state(jobKind, id);
+  if (job.status === 'none') throw noSuchJob(id);
   const [entries, compiled, everybody, site] = await Promise.all([
     log.entriesOf(streamOf('job', id)),
-    catalogue.of(definitionHash, log),
+    catalogue.of(job.definitionHash, log),
     people.list(),
     log.state(siteKind),
   ]);
   const names = new Map(everybody.map(({ id: person, name }) => [person, name]));
   const plant = `${site.plant ?? ''}${site.demo ? ' (demo: nothing of it is true)' : ''}`;
-  return recordOf({ entries, compiled, names, plant, nowMs });
+  const numbers = [...new Set(Object.values(job.gear).map((item) => item.number))];
+  const gearNow = new Map(
+    await Promise.all(numbers.map(async (number) => [number, await log.state(gearKind, number)] as const)),
+  );
+  return recordOf({ entries, compiled, names, plant, nowMs, gearNow });
 }
 
 function pageParams({ record, pictures }: JobSheets) {

@@ -91,6 +91,17 @@ export const recordSchema = z.object({
       late: z.boolean().describe('It fell due before the job was closed'),
     }),
   ),
+  gearWrong: z
+    .array(
+      z.object({
+        number: z.string(),
+        foundOn: z.string(),
+        rightUntil: z.string(),
+        howFar: z.string(),
+        lines: z.string().describe('Lines of this job that rest on it'),
+      }),
+    )
+    .describe('Gear that was found wrong after it was read for this job'),
   departures: z.array(
     z.object({
       place: z.int(),

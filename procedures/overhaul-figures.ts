@@ -1,12 +1,14 @@
 import { testAirLimit } from '../safety/limits.ts';
 import { benchSet } from './calculations/bench-set.ts';
-import { crossPattern } from './calculations/bolting.ts';
+import { crossPattern, torquePasses } from './calculations/bolting.ts';
 import { type GlandTorque, glandTorque } from './calculations/gland.ts';
 import { format, preferredUnit } from './calculations/units.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
 import { type NewSpring, newSpringOf } from './new-spring.ts';
 import { shutOffWanted } from './rules/open-line.ts';
+import { moreSeatTurns } from './seat-turns.ts';
+import { RUN_OUT_USUAL_M } from './trim-limits.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
@@ -95,6 +97,25 @@ const PACKING: Readonly<Record<ValveSheet['packingKind'], string>> = {
   other: 'Packing as the maker has it',
 };
 
+function bonnetPasses({ readings, sheet }: Job): string {
+  const finalTorqueNm = readings.bonnetTorqueNm?.valueSi ?? 0;
+  if (finalTorqueNm <= 0) return 'by hand, a third, two thirds, all of it';
+  const unit = preferredUnit('torque', sheet.units);
+  const crosswise = torquePasses({ finalTorqueNm, scheme: '30/60/100' }).filter(
+    ({ pattern }) => pattern === 'crosswise',
+  );
+  return crosswise.map(({ highNm }) => format({ valueSi: highNm, unit })).join(', ');
+}
+
+function seatTurnsSay(job: Job): string {
+  const more = moreSeatTurns(job);
+  if (more === null) return 'The sheet names no seat load.';
+  const unit = preferredUnit('force', job.sheet.units);
+  const has = format({ valueSi: more.hasN, unit });
+  const needs = format({ valueSi: more.neededN, unit });
+  return `It has ${has} of ${needs}; ${more.turns} turns more bring it there.`;
+}
+
 function ofNewSpring(name: keyof NewSpring): Figure['of'] {
   return (job) => newSpringOf(job)?.[name] ?? null;
 }
@@ -173,6 +194,24 @@ export const OVERHAUL_FIGURES = {
     dimension: 'turns',
     of: ofNewSpring('turnsFromTouch'),
   },
+  bonnetPasses: { label: 'passes of the bonnet nuts', dimension: 'text', of: bonnetPasses },
+  bonnetOrder: {
+    label: 'order of the bonnet nuts, numbered clockwise',
+    dimension: 'text',
+    of: ({ words }) => crossOrder(words.bonnetNuts),
+  },
+  bonnetTorque: {
+    label: 'torque of the bonnet nuts',
+    dimension: 'torque',
+    of: ({ readings }) => readings.bonnetTorqueNm?.valueSi ?? null,
+  },
+  runOutUsual: { label: 'run-out, at most', dimension: 'length', of: () => RUN_OUT_USUAL_M },
+  seatTurns: {
+    label: 'turns more for the seat',
+    dimension: 'turns',
+    of: (job) => moreSeatTurns(job)?.turns ?? null,
+  },
+  seatTurnsSay: { label: 'seat load', dimension: 'text', of: seatTurnsSay },
   caseNutOrder: {
     label: 'order of the case nuts, numbered clockwise',
     dimension: 'text',

@@ -2,7 +2,9 @@ import {
   type ActionClassRow,
   AIR_MOVED,
   AIR_OFF,
+  D,
   G,
+  H,
   HELD,
   LINE_OFF,
   P,
@@ -61,6 +63,12 @@ export const OVERHAUL_ACTIONS = {
     danger: 'A spring that is not free drives the two stems together with the fingers between them.',
     needs: { ...AIR_OFF, ...P, ...LINE_OFF, ...SPRING_FREE },
     source: `EI-43, ${PRACTICE}`,
+  },
+  workInBody: {
+    name: 'work inside the opened body',
+    danger: 'A line that passes floods the open body with the hands in it.',
+    needs: { ...AIR_OFF, ...P_TO_OPEN, ...D, ...H, ...SIGNED },
+    source: `EI-51, ${PRACTICE}`,
   },
   setActuatorOn: {
     name: 'set the actuator back on the valve',

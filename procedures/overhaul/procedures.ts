@@ -6,7 +6,9 @@ import { caseNuts } from './case-nuts.ts';
 import { diaphragmRenewal } from './diaphragm-renewal.ts';
 import { liveGlandJob } from './live-gland.ts';
 import { packingRenewal } from './packing-renewal.ts';
+import { seatAndPlug } from './seat-and-plug.ts';
 import { springChange } from './spring-change.ts';
+import { valveOverhaul } from './valve-overhaul.ts';
 
 /** Test air, and the process and supply seen alive and at zero; no travel is read. */
 const AIR_ROLES: readonly GearRole[] = [
@@ -68,4 +70,16 @@ export const OVERHAUL: readonly ServedProcedure[] = [
     whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
   },
   ...AIR_AND_POSITIONER,
+  {
+    definition: seatAndPlug,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+  },
+  {
+    definition: valveOverhaul,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+  },
 ];

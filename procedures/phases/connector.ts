@@ -1,8 +1,10 @@
 import type { Step } from '../vocabulary.ts';
 import { STEM_MOVES, yesNo } from './common.ts';
 
-type Off = 'connectorOff' | 'howFar' | 'hangActuator' | 'actuatorOff';
-type On = 'actuatorBack' | 'actuatorOn' | 'bodyShut' | 'bodyNotShut' | 'joinFree';
+type Lift = 'hangActuator' | 'actuatorOff';
+type Off = Lift | 'connectorOff' | 'howFar';
+type SetOn = 'actuatorOn' | 'bodyShut' | 'bodyNotShut';
+type On = SetOn | 'actuatorBack' | 'joinFree';
 type Held = 'holdJoin' | 'joinNotHeld' | 'joinHeld';
 
 interface Ways<Next extends string> {
@@ -19,11 +21,37 @@ const SWINGS = {
 } as const;
 
 /** The stems parted, and the actuator raised or taken off, its weight hung first. */
-export function connectorOff<const Next extends string>({
-  phase,
-  next,
-  makeSafe,
-}: Ways<Next>): Readonly<Record<Off, Step<Off | Next>>> {
+export function connectorOff<const Next extends string>(
+  ways: Ways<Next>,
+): Readonly<Record<Off, Step<Off | Next>>> {
+  const { phase, next, makeSafe } = ways;
+  return {
+    ...partStems({ ...ways, next: 'howFar' }),
+    howFar: {
+      kind: 'question',
+      phase,
+      title: 'Does the actuator come off?',
+      how: 'Split rings go in beside the stem. Whole rings, a new stem or an open body want the actuator off.',
+      choices: {
+        off: { label: 'It comes off', to: 'hangActuator' },
+        stays: { label: 'It stays: split rings', to: next },
+      },
+      makeSafe,
+    },
+    ...liftOff(ways),
+  } as Readonly<Record<Off, Step<Off | Next>>>;
+}
+
+/** The stems parted and the actuator taken off, whatever is done to the valve below. */
+export function actuatorOff<const Next extends string>(
+  ways: Ways<Next>,
+): Readonly<Record<'connectorOff' | Lift, Step<'connectorOff' | Lift | Next>>> {
+  return { ...partStems({ ...ways, next: 'hangActuator' }), ...liftOff(ways) } as Readonly<
+    Record<'connectorOff' | Lift, Step<'connectorOff' | Lift | Next>>
+  >;
+}
+
+function partStems({ phase, next, makeSafe }: Ways<string>): Readonly<Record<'connectorOff', Step<string>>> {
   return {
     connectorOff: {
       kind: 'reading',
@@ -53,20 +81,14 @@ export function connectorOff<const Next extends string>({
         },
       ],
       judge: { rule: 'record' },
-      ways: { kept: { to: 'howFar' } },
+      ways: { kept: { to: next } },
       makeSafe,
     },
-    howFar: {
-      kind: 'question',
-      phase,
-      title: 'Does the actuator come off?',
-      how: 'Split rings go in beside the stem. Whole rings, a new stem or an open body want the actuator off.',
-      choices: {
-        off: { label: 'It comes off', to: 'hangActuator' },
-        stays: { label: 'It stays: split rings', to: next },
-      },
-      makeSafe,
-    },
+  };
+}
+
+function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift, Step<string>>> {
+  return {
     hangActuator: {
       kind: 'reading',
       phase,
@@ -93,19 +115,22 @@ export function connectorOff<const Next extends string>({
   };
 }
 
-/**
- * The actuator back on, everything shut; where the spring is free the stems are joined by hand.
- * @param springBack  where the adjuster is wound back, the stems joined
- * @param onAir  where test air goes on to join the stems of a case that holds its spring
- */
+interface Together<Next extends string> {
+  readonly phase: string;
+  readonly makeSafe: Next;
+  /** Where the adjuster is wound back. */
+  readonly springBack: Next;
+  /** Where test air goes on, to join the stems on it. */
+  readonly onAir: Next;
+}
+
+/** The actuator back on, everything shut; where the spring is free the stems are joined by hand. */
 export function connectorOn<const Next extends string>({
   phase,
   makeSafe,
   springBack,
   onAir,
-}: Omit<Ways<Next>, 'next'> & { readonly springBack: Next; readonly onAir: Next }): Readonly<
-  Record<On, Step<On | Next>>
-> {
+}: Together<Next>): Readonly<Record<On, Step<On | Next>>> {
   return {
     actuatorBack: {
       kind: 'question',
@@ -117,49 +142,7 @@ export function connectorOn<const Next extends string>({
       },
       makeSafe,
     },
-    actuatorOn: {
-      kind: 'reading',
-      phase,
-      title: 'Set the actuator back on',
-      how: 'Straight down over the stem, to its mark. Yoke nut by the maker’s manual.',
-      action: 'setActuatorOn',
-      caution: SWINGS,
-      do: ['Lower it straight down over the stem.', 'Tighten yoke nut or yoke bolts.'],
-      asks: [yesNo('yokeTight', 'On its mark and tight, the lifting gear still on')],
-      judge: { rule: 'allYes', with: { fields: 'yokeTight' } },
-      ways: { yes: { to: 'bodyShut' }, no: { to: makeSafe } },
-      makeSafe,
-    },
-    bodyShut: {
-      kind: 'reading',
-      phase,
-      title: 'Check that case, bonnet and gland are shut',
-      asks: [
-        yesNo('caseTight', 'Case: every bolt in and tight'),
-        yesNo('bonnetTight', 'Bonnet: every nut in and tight'),
-        yesNo('glandTight', 'Gland: loaded and level'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'caseTight bonnetTight glandTight' } },
-      ways: {
-        yes: {
-          to: { by: 'springHeldBy', ways: { adjuster: 'joinFree', case: onAir } },
-          sets: { closure: 'shut' },
-        },
-        no: { to: 'bodyNotShut' },
-      },
-      makeSafe,
-    },
-    bodyNotShut: {
-      kind: 'question',
-      phase,
-      title: 'Something is not shut',
-      how: 'No air and no spring on a valve that is open.',
-      choices: {
-        again: { label: 'Shut and tight now: check again', to: 'bodyShut' },
-        stop: { label: 'Leave it and stop', to: makeSafe },
-      },
-      makeSafe,
-    },
+    ...setOn({ phase, makeSafe, adjuster: 'joinFree', onAir }),
     joinFree: {
       kind: 'reading',
       phase,
@@ -185,6 +168,76 @@ export function connectorOn<const Next extends string>({
       makeSafe,
     },
   } as Readonly<Record<On, Step<On | Next>>>;
+}
+
+/** The actuator back on and everything shut, the stems not joined yet: its bench set is read first. */
+export function actuatorOn<const Next extends string>({
+  phase,
+  makeSafe,
+  springBack,
+  onAir,
+}: Together<Next>): Readonly<Record<SetOn, Step<SetOn | Next>>> {
+  return setOn({ phase, makeSafe, adjuster: springBack, onAir }) as Readonly<
+    Record<SetOn, Step<SetOn | Next>>
+  >;
+}
+
+function setOn({
+  phase,
+  makeSafe,
+  adjuster,
+  onAir,
+}: {
+  readonly phase: string;
+  readonly makeSafe: string;
+  readonly adjuster: string;
+  readonly onAir: string;
+}): Readonly<Record<SetOn, Step<string>>> {
+  return {
+    actuatorOn: {
+      kind: 'reading',
+      phase,
+      title: 'Set the actuator back on',
+      how: 'Straight down over the stem, to its mark. Yoke nut by the maker’s manual.',
+      action: 'setActuatorOn',
+      caution: SWINGS,
+      do: ['Lower it straight down over the stem.', 'Tighten yoke nut or yoke bolts.'],
+      asks: [yesNo('yokeTight', 'On its mark and tight, the lifting gear still on')],
+      judge: { rule: 'allYes', with: { fields: 'yokeTight' } },
+      ways: { yes: { to: 'bodyShut' }, no: { to: makeSafe } },
+      makeSafe,
+    },
+    bodyShut: {
+      kind: 'reading',
+      phase,
+      title: 'Check that case, bonnet and gland are shut',
+      asks: [
+        yesNo('caseTight', 'Case: every bolt in and tight'),
+        yesNo('bonnetTight', 'Bonnet: every nut in and tight'),
+        yesNo('glandTight', 'Gland: loaded and level'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'caseTight bonnetTight glandTight' } },
+      ways: {
+        yes: {
+          to: { by: 'springHeldBy', ways: { adjuster, case: onAir } },
+          sets: { closure: 'shut' },
+        },
+        no: { to: 'bodyNotShut' },
+      },
+      makeSafe,
+    },
+    bodyNotShut: {
+      kind: 'question',
+      phase,
+      title: 'Something is not shut',
+      how: 'No air and no spring on a valve that is open.',
+      choices: {
+        again: { label: 'Shut and tight now: check again', to: 'bodyShut' },
+        stop: { label: 'Leave it and stop', to: makeSafe },
+      },
+      makeSafe,
+    },
+  };
 }
 
 /** The stems of a case that holds its spring, joined on held air. */

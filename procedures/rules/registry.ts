@@ -19,6 +19,7 @@ import { soapCaseRule } from './soap-case.ts';
 import { springFitsRule } from './spring-change.ts';
 import { springFreeRule, turnsBackRule } from './spring-free.ts';
 import { stillZeroRule } from './still-zero.ts';
+import { seatLoadRule, torquedRule, trimLookRule } from './trim.ts';
 
 /** The rules that a step may name. */
 export const RULE_NAMES = [
@@ -60,6 +61,9 @@ export const RULE_NAMES = [
   'springFits',
   ...REPAIR_RULE_NAMES,
   ...FAULT_RULE_NAMES,
+  'seatLoad',
+  'torqued',
+  'trimLook',
 ] as const;
 
 export type RuleName = (typeof RULE_NAMES)[number];
@@ -103,4 +107,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   springFits: springFitsRule,
   ...REPAIR_RULES,
   ...FAULT_RULES,
+  seatLoad: seatLoadRule,
+  torqued: torquedRule,
+  trimLook: trimLookRule,
 };

@@ -1,0 +1,42 @@
+import { BODY_PHASES, BODY_SAFE_AT, bodyJob } from '../phases/body-job.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { hotCheck } from '../phases/hot-check.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { procedure } from '../vocabulary.ts';
+
+/** Seat and plug of an isolated valve: the actuator comes off shut, the body is opened, lapped, blued and repacked. */
+export const seatAndPlug = procedure({
+  id: 'seat-and-plug',
+  title: 'Seat and plug',
+  energyControl: isolatedControl(
+    'To work on seat, plug and packing of a spring-and-diaphragm valve, in the line or on the bench. It opens the body; the case stays shut, its spring in it.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    ...BODY_PHASES,
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+    { id: 'hot', title: 'Next shift' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, ...BODY_SAFE_AT],
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring gaskets and packing of this valve, and plug and seat where they are likely spent.',
+        'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
+        'Bring two dial indicators, a micrometer, a torque wrench, hook and tamper.',
+        'Bring a regulator that bleeds, its gauge and a second gauge.',
+        'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
+      ],
+      next: 'markFirst',
+    }),
+    ...bodyJob({ actuatorLies: 'bonnetCrack', firstAir: 'benchFound' }),
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...hotCheck({ done: 'done' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

@@ -1,0 +1,196 @@
+import { BODY_PHASES, BODY_SAFE_AT, bodyJob } from '../phases/body-job.ts';
+
+import { airStays, bleedCase, soapCase } from '../phases/case-air.ts';
+import { tightenNuts } from '../phases/case-nuts.ts';
+import { closeCase, loadedHalt, openCase } from '../phases/case-open.ts';
+import { yesNo } from '../phases/common.ts';
+import { renewDiaphragm } from '../phases/diaphragm.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { hotCheck } from '../phases/hot-check.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
+import { procedure } from '../vocabulary.ts';
+
+/** A diaphragm valve taken apart, actuator and body, renewed where it is worn, and proved as left. */
+export const valveOverhaul = procedure({
+  id: 'valve-overhaul',
+  title: 'Overhaul of actuator and body',
+  energyControl: isolatedControl(
+    'To overhaul a spring-and-diaphragm valve, actuator and body, in the line or on the bench. It opens case, gland and bonnet.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    ...BODY_PHASES.slice(0, 2),
+    { id: 'case', title: 'Inside the case' },
+    ...BODY_PHASES.slice(2),
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+    { id: 'hot', title: 'Next shift' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, ...BODY_SAFE_AT, 'haltCase', 'haltLoaded', 'haltShut', 'unsignedCase'],
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring diaphragm, gaskets, packing and seals of this valve, and plug and seat where they are likely spent.',
+        'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
+        'Bring two dial indicators, a micrometer, ring spanners, a torque wrench, hook and tamper.',
+        'Bring long bolts where the case holds the spring.',
+        'Bring a regulator that bleeds, its gauge and a second gauge.',
+        'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
+      ],
+      next: 'markFirst',
+    }),
+    ...bodyJob({
+      actuatorLies: 'caseLook',
+      firstAir: 'soapLeft',
+      where: { case: ['The case: what holds its spring, then open it', 'caseLook'] },
+      whereOnAir: { soap: ['Soap the case that was open', 'soapLeft'] },
+    }),
+    caseLook: {
+      kind: 'reading',
+      phase: 'case',
+      title: 'Look once more what holds this spring, and count the bolts',
+      how: 'An adjuster that was backed off lets its case be opened. Long bolts among short ones hold the spring themselves: they come last, evenly.',
+      asks: [
+        {
+          name: 'caseBolts',
+          label: 'Case bolts, counted',
+          type: 'choice',
+          choices: ['12', '8', '10', '16', '20', '24', '6', 'other'].map((value) => ({
+            value,
+            label: value === 'other' ? 'another count' : value,
+          })),
+        },
+        yesNo('holderAsSheet', 'It is held as the sheet has it'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'holderAsSheet' } },
+      ways: {
+        yes: { to: { by: 'springHeldBy', ways: { adjuster: 'loosenCase', case: 'shortBolts' } } },
+        no: { to: 'holderOther' },
+      },
+      makeSafe: 'haltOpen',
+    },
+    holderOther: {
+      kind: 'question',
+      phase: 'case',
+      title: 'The spring is held another way than the sheet has it',
+      how: 'The order in which a case is opened hangs on it: the case stays shut until the sheet is put right.',
+      choices: {
+        shut: { label: 'The case stays shut; go on with the body', to: 'bonnetCrack', reason: true },
+        again: { label: 'Look again', to: 'caseLook' },
+      },
+      makeSafe: 'haltOpen',
+    },
+    ...openCase({
+      phase: 'case',
+      next: 'diaphragmLook',
+      makeSafe: 'haltCase',
+      stopLoaded: 'haltLoaded',
+      notOpened: 'haltOpen',
+    }),
+    ...loadedHalt({ phase: 'case', next: 'haltOpen', goOn: 'longBolts' }),
+    ...renewDiaphragm({ phase: 'case', next: 'closeCase', makeSafe: 'haltCase' }),
+    ...closeCase({ phase: 'case', next: 'bonnetCrack', makeSafe: 'haltCase', stopLoaded: 'haltLoaded' }),
+    haltCase: openHalt({
+      phase: 'case',
+      title: 'Stopped: the case is open, its spring is free, locks stay on',
+      goOn: 'whereCase',
+      signAgain: 'holdCase',
+      self: 'haltCase',
+    }),
+    holdCase: workHold({
+      phase: 'case',
+      title: 'Before work at the open case goes on',
+      allows: [
+        'loosenCaseBolts',
+        'loosenLongCaseBolts',
+        'workInCase',
+        'breakBonnetJoint',
+        'removePacking',
+        'removeTrim',
+        'workInBody',
+        'connectTestAir',
+        'strokeByTestAir',
+        'joinStemConnector',
+        'windAdjusterOnTestAir',
+        'turnPlugStem',
+      ],
+      next: 'whereCase',
+      halt: 'unsignedCase',
+    }),
+    unsignedCase: unsignedHalt({ phase: 'case', hold: 'holdCase', self: 'unsignedCase' }),
+    whereCase: whereOn({
+      phase: 'case',
+      choices: {
+        cover: ['The cover is still on: take it off', 'coverOff'],
+        look: ['The diaphragm: look at it', 'diaphragmLook'],
+        parts: ['Everything beside it', 'caseParts'],
+        fit: ['The new one goes in', 'diaphragmNew'],
+        close: ['Everything is in: bring the case together', 'closeCase'],
+      },
+      makeSafe: 'haltCase',
+    }),
+    soapLeft: soapCase({
+      phase: 'together',
+      title: 'Soap the case that was open',
+      ways: {
+        tight: { to: 'benchFound' },
+        'case joint': { to: 'bleedForNuts' },
+        diaphragm: { to: 'stillLeaks' },
+        'stem seal': { to: 'stillLeaks' },
+        'too little air': { to: 'stillLeaks' },
+        'above limit': { to: 'ventFirst' },
+      },
+      ventNow: 'ventNow',
+    }),
+    stillLeaks: {
+      kind: 'question',
+      phase: 'together',
+      title: 'Air still comes through, or does not come up',
+      how: 'Rig and hose first. Then: rim folded, plate nut slack, the wrong side to the air, or the seal at the stem. The case is opened again as its own job, the diaphragm renewed.',
+      choices: {
+        again: { label: 'Put right at the rig: soap again', to: 'soapLeft' },
+        nuts: { label: 'It is only the joint: its nuts', to: 'bleedForNuts' },
+        on: { label: 'Go on; its diaphragm is done again', to: 'benchFound', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    bleedForNuts: bleedCase({
+      phase: 'together',
+      title: 'Bleed the air off before a nut is touched',
+      next: 'nutsAgain',
+      notGone: 'nutsAirStays',
+      ventNow: 'ventNow',
+    }),
+    nutsAirStays: airStays({ phase: 'together', again: 'bleedForNuts', ventNow: 'ventNow' }),
+    nutsAgain: tightenNuts({
+      phase: 'together',
+      title: 'Tighten the case nuts once more, crosswise',
+      next: 'connectAgain',
+      broken: 'nutsUneven',
+      makeSafe: 'ventNow',
+    }),
+    nutsUneven: {
+      kind: 'question',
+      phase: 'together',
+      title: 'The nuts do not come up evenly',
+      how: 'A nut that turns without end has a stripped bolt: it is replaced by itself, the others left tight.',
+      choices: {
+        again: { label: 'Put right: go round again', to: 'nutsAgain' },
+        on: {
+          label: 'It cannot be made even: soap shows how much it leaks',
+          to: 'connectAgain',
+          reason: true,
+        },
+      },
+      makeSafe: 'ventNow',
+    },
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...hotCheck({ done: 'done' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

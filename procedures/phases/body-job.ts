@@ -1,0 +1,257 @@
+import type { Step } from '../vocabulary.ts';
+import { airLimits } from './air-limits.ts';
+import { benchUncoupled, seatPlug } from './bench-and-seat.ts';
+import { closeBonnet, openBonnet, takeTrimOut } from './body-open.ts';
+import { airStays, bleedCase, connectCase } from './case-air.ts';
+import { actuatorOff, actuatorOn, joinOnAir } from './connector.ts';
+import { freeSpring, springBack } from './free-spring.ts';
+import { openLine } from './open-line.ts';
+import { packingIn, packingOut } from './packing.ts';
+import { seatWork } from './seat-work.ts';
+import { strokeAsFound, strokeAsLeft } from './stroke-proof.ts';
+import { openHalt, unsignedHalt, whereOn, workHold } from './work-hold.ts';
+
+const ALLOWS = [
+  'connectTestAir',
+  'strokeByTestAir',
+  'windAdjusterOnTestAir',
+  'backOffAdjuster',
+  'releaseStemConnector',
+  'liftActuator',
+  'loosenCaseBolts',
+  'loosenShortCaseBolts',
+  'loosenLongCaseBolts',
+  'workInCase',
+  'breakBonnetJoint',
+  'removePacking',
+  'removeTrim',
+  'workInBody',
+  'joinStemConnector',
+  'turnPlugStem',
+] as const;
+
+/** Where nothing more has to be done to be safe, in a job that opens the body. */
+export const BODY_SAFE_AT = ['haltOpen', 'unsignedOpen', 'unsignedAir'] as const;
+
+/** Phases of a job that opens the body, between isolation and return. */
+export const BODY_PHASES = [
+  { id: 'asFound', title: 'As found' },
+  { id: 'apart', title: 'Spring and actuator' },
+  { id: 'body', title: 'Body and trim' },
+  { id: 'packing', title: 'Packing' },
+  { id: 'together', title: 'Together' },
+  { id: 'asLeft', title: 'As left' },
+] as const;
+
+interface Body<Next extends string> {
+  /** What is done with the actuator once it lies there: the bonnet, or its case first. */
+  readonly actuatorLies: Next | 'bonnetCrack';
+  /** What comes first with air on, the stems apart: the bench set, or soap on a case that was open. */
+  readonly firstAir: Next | 'benchFound';
+  /** Cards that work may go on from besides those of the body: with something open, and with air on. */
+  readonly where?: Readonly<Record<string, readonly [label: string, to: Next]>>;
+  readonly whereOnAir?: Readonly<Record<string, readonly [label: string, to: Next]>>;
+}
+
+type Ids =
+  | keyof ReturnType<typeof apart>
+  | keyof ReturnType<typeof inBody>
+  | keyof ReturnType<typeof together>
+  | keyof ReturnType<typeof halts>;
+type Outer = 'airOff' | 'haltIsolating' | 'haltAirAway' | 'disconnectAir';
+
+/** A job that opens the body: as found, actuator off, bonnet, packing, trim, seat; and all of it back, to the stroke as left. */
+export function bodyJob<const Next extends string>(
+  body: Body<Next>,
+): Readonly<Record<Ids, Step<Ids | Next | Outer>>> {
+  return { ...apart(body), ...inBody(), ...together(body), ...halts(body) } as Readonly<
+    Record<Ids, Step<Ids | Next | Outer>>
+  >;
+}
+
+function apart({ actuatorLies }: Body<string>) {
+  return {
+    ...openLine<string>({ next: 'holdWork' }),
+    holdWork: workHold<string>({
+      phase: 'isolate',
+      title: 'Before spring, actuator and bonnet are let off',
+      allows: ALLOWS,
+      next: 'connectAir',
+      halt: 'haltIsolating',
+    }),
+    connectAir: connectCase<string>({
+      phase: 'asFound',
+      title: 'Connect one regulator and its gauge to the case',
+      do: ['Set the regulator to zero.', 'Connect it to the case.', 'Fit the dial indicator to the stem.'],
+      next: 'contactFound',
+      ventNow: 'ventNow',
+    }),
+    ...strokeAsFound<string>({
+      inside: 'bleedForWork',
+      outside: 'bleedForWork',
+      stuck: 'bleedForWork',
+      danger: 'ventFirst',
+      makeSafe: 'ventNow',
+    }),
+    bleedForWork: bleedCase<string>({
+      phase: 'apart',
+      title: 'Bleed the air off before spring and connector are touched',
+      next: 'rigOff',
+      notGone: 'workAirStays',
+      ventNow: 'ventNow',
+    }),
+    workAirStays: airStays<string>({ phase: 'apart', again: 'bleedForWork', ventNow: 'ventNow' }),
+    rigOff: {
+      kind: 'instruction',
+      phase: 'apart',
+      title: 'Take the test air off the case',
+      action: 'disconnectTestAir',
+      do: ['Disconnect the test air.', 'Take the dial indicator off.', 'Cap the port of the case.'],
+      next: {
+        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
+        sets: { testAir: 'off' },
+      },
+      makeSafe: 'ventNow',
+    } as Step<string>,
+    ...freeSpring<string>({ phase: 'apart', next: 'connectorOff', makeSafe: 'haltAirAway' }),
+    ...actuatorOff<string>({ phase: 'apart', next: actuatorLies, makeSafe: 'haltOpen' }),
+  };
+}
+
+function inBody() {
+  const makeSafe = 'haltOpen';
+  return {
+    ...openBonnet<string>({ phase: 'body', next: 'packingOut', makeSafe }),
+    ...packingOut<string>({ phase: 'packing', next: 'trimWay', makeSafe }),
+    trimWay: {
+      kind: 'question',
+      phase: 'body',
+      title: 'What stands between you and the trim',
+      how: 'On the bench nothing is behind it. In the line a pocket may hold gas: it is tested for now, not this morning.',
+      choices: {
+        on: {
+          label: 'Go on to the trim',
+          to: { by: 'place', ways: { bench: 'trimOut', line: 'gasTest' } },
+        },
+      },
+      makeSafe,
+    } as Step<string>,
+    ...takeTrimOut<string>({ phase: 'body', next: 'trimLook', makeSafe }),
+    ...seatWork<string>({ phase: 'body', next: 'trimIn', makeSafe }),
+    ...closeBonnet<string>({ phase: 'body', next: 'ringsIn', makeSafe }),
+    ...packingIn<string>({ phase: 'packing', next: 'actuatorOn', makeSafe }),
+  };
+}
+
+function together({ firstAir }: Body<string>) {
+  const air = { danger: 'ventFirst', makeSafe: 'ventNow' };
+  return {
+    ...actuatorOn<string>({
+      phase: 'together',
+      makeSafe: 'haltOpen',
+      springBack: 'springBack',
+      onAir: 'connectJoin',
+    }),
+    ...springBack<string>({
+      phase: 'together',
+      next: 'connectJoin',
+      makeSafe: 'haltOpen',
+      stopLoaded: 'ventNow',
+    }),
+    connectJoin: connectCase<string>({
+      phase: 'together',
+      title: 'Connect the test air, the stems still apart',
+      do: [
+        'Set the regulator to zero.',
+        'Connect it to the case.',
+        'Fit the dial indicator to the actuator stem.',
+      ],
+      next: firstAir,
+      ventNow: 'ventNow',
+    }),
+    ...benchUncoupled<string>({ phase: 'together', next: 'holdJoin', ...air }),
+    ...joinOnAir<string>({ phase: 'together', next: 'seatContact', ...air }),
+    ...seatPlug<string>({ phase: 'together', next: 'contactLeft', ...air }),
+    ...strokeAsLeft<string>({ inside: 'airOff', outside: 'leftOutside', stuck: 'leftOutside', ...air }),
+    leftOutside: {
+      kind: 'question',
+      phase: 'asLeft',
+      title: 'As left is not inside its limits',
+      how: 'New packing costs friction: {packingFriction} each way by the sheet, at most {frictionLimit}. It comes down as the rings settle: stroke it a few times. What does not repeat is packing or guides.',
+      choices: {
+        again: { label: 'Stroked a few times: read the cycle again', to: 'asLeftCycle' },
+        seat: { label: 'The seat: find the contact again', to: 'seatContact' },
+        leave: { label: 'Leave it so; a stroke check follows', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    } as Step<string>,
+  };
+}
+
+function halts({ where = {}, whereOnAir = {} }: Body<string>) {
+  return {
+    haltOpen: openHalt<string>({
+      phase: 'body',
+      title: 'Stopped: actuator or bonnet is off, locks stay on',
+      goOn: 'whereOpen',
+      signAgain: 'holdOpen',
+      self: 'haltOpen',
+    }),
+    holdOpen: workHold<string>({
+      phase: 'body',
+      title: 'Before work at the open valve goes on',
+      allows: ALLOWS,
+      next: 'whereOpen',
+      halt: 'unsignedOpen',
+    }),
+    unsignedOpen: unsignedHalt<string>({ phase: 'body', hold: 'holdOpen', self: 'unsignedOpen' }),
+    whereOpen: whereOn<string>({
+      phase: 'body',
+      choices: {
+        ...where,
+        actuator: ['The actuator still stands: hang it', 'hangActuator'],
+        bonnet: ['The bonnet: crack it', 'bonnetCrack'],
+        packing: ['The packing: take it out', 'packingOut'],
+        trim: ['The trim: to it', 'trimWay'],
+        seat: ['The trim is out: look at it', 'trimLook'],
+        lap: ['Lapping', 'lap'],
+        clean: ['Cleaning out', 'cleanOut'],
+        back: ['The trim goes in', 'trimIn'],
+        torque: ['The bonnet nuts', 'bonnetTorque'],
+        rings: ['The new rings', 'ringsIn'],
+        on: ['The actuator goes on', 'actuatorOn'],
+        shut: ['The actuator is on: check that all is shut', 'bodyShut'],
+      },
+      makeSafe: 'haltOpen',
+    }),
+    ...airLimits<string>({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
+    holdAir: workHold<string>({
+      phase: 'asFound',
+      title: 'Before test air goes on again',
+      allows: ALLOWS,
+      next: 'connectAgain',
+      halt: 'unsignedAir',
+    }),
+    unsignedAir: unsignedHalt<string>({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
+    connectAgain: connectCase<string>({
+      phase: 'asFound',
+      title: 'Check that one regulator and its gauge are on the case',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'whereAir',
+      ventNow: 'ventNow',
+    }),
+    whereAir: whereOn<string>({
+      phase: 'asFound',
+      choices: {
+        ...whereOnAir,
+        found: ['The stroke as found', 'contactFound'],
+        apart: ['As found is done: bleed off and take it apart', 'bleedForWork'],
+        bench: ['The bench set, the stems apart', 'benchFound'],
+        join: ['Joining the stems', 'holdJoin'],
+        seat: ['The contact, the stems joined', 'seatContact'],
+        left: ['The stroke as left', 'contactLeft'],
+      },
+      makeSafe: 'ventNow',
+    }),
+  };
+}

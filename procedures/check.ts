@@ -189,13 +189,14 @@ function holdFaults(
 function ruleFaults(id: string, step: OpenStep): readonly string[] {
   if (step.kind !== 'reading' && step.kind !== 'table' && step.kind !== 'judgement') return [];
   const rule = RULES[step.judge.rule];
-  const onCase =
+  const limited =
     step.kind === 'table' ||
-    (step.kind === 'reading' && step.asks.some((field) => field.type === 'quantity' && field.onCase));
+    (step.kind === 'reading' &&
+      step.asks.some((field) => field.type === 'quantity' && (field.onCase || field.most !== undefined)));
   const given = { ...(step.judge.with ?? {}), ...(step.kind === 'table' ? { rows: '' } : {}) };
   const needed = [
     ...rule.outcomes.filter((outcome) => outcome !== 'above limit'),
-    ...(onCase ? ['above limit'] : []),
+    ...(limited ? ['above limit'] : []),
   ];
   return [
     ...needed

@@ -1,8 +1,11 @@
+import { testAirLimit } from '../safety/limits.ts';
 import { shutEnd } from './calculations/force-balance.ts';
 import { plugForce } from './calculations/plug-force.ts';
+import type { UnitId } from './calculations/unit-table.ts';
 import { format, preferredUnit } from './calculations/units.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
+import { noSeatTest, type SeatTest, seatTestOf } from './seat-test.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /** Air that the case has at most in service: the signal itself, or what a positioner passes on of its supply. */
@@ -58,7 +61,26 @@ function say(
   return format({ valueSi, unit: preferredUnit(dimension, sheet.units) });
 }
 
+/** Numbers of a seat test; null for a valve that has none. */
+function ofSeat<T>(take: (test: SeatTest, job: Job) => T): (job: Job) => T | null {
+  return (job) => (noSeatTest(job.sheet) === null ? take(seatTestOf(job.sheet), job) : null);
+}
+
+function allowedLeak({ allowedM3PerS, medium }: SeatTest): string {
+  const unit: UnitId = allowedM3PerS < 1e-3 / 60 ? 'ml/min' : 'l/min';
+  return `${format({ valueSi: allowedM3PerS, unit })} of ${medium}`;
+}
+
+function seatShutBy(job: Job): string {
+  const { airAction, signalHighPa } = job.sheet;
+  if (airAction === 'air-to-open') return 'no air on the case: its spring shuts it';
+  const valueSi = Math.min(signalHighPa, testAirLimit(job.sheet).limitPa);
+  return `${say(job, { valueSi, dimension: 'pressure' })} on the case, which shuts it`;
+}
+
 const text = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'text', of });
+
+const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
 
 /** Numbers of bench set, positioner, seat and joints, which texts name by placeholder. */
 export const SETTING_FIGURES = {
@@ -72,4 +94,27 @@ export const SETTING_FIGURES = {
     dimension: 'pressure',
     of: ({ sheet }) => sheet.benchSetTolerancePa,
   },
+  leakageClass: text('leakage class', ({ sheet }) => sheet.leakageClass),
+  seatStandard: text(
+    'by',
+    ofSeat(({ standard }) => standard),
+  ),
+  seatMedium: text(
+    'tested with',
+    ofSeat(({ medium }) => medium),
+  ),
+  seatTestPressure: pressure(
+    'test pressure',
+    ofSeat(({ pressurePa }) => pressurePa),
+  ),
+  seatTestMost: pressure(
+    'test pressure, at most',
+    ofSeat(({ mostPa }) => mostPa),
+  ),
+  allowedLeak: text('it may leak', ofSeat(allowedLeak)),
+  bubblesAllowed: text(
+    'bubbles a minute, with the tube of the standard',
+    ofSeat(({ bubblesPerMin }) => (bubblesPerMin === null ? 'none given' : String(bubblesPerMin))),
+  ),
+  seatShutBy: text('held shut by', seatShutBy),
 } as const satisfies Record<string, Figure>;

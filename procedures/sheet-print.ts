@@ -175,8 +175,9 @@ function kindOf(field: Field): string {
   if (field.type === 'choice') return field.choices.map((choice) => choice.label).join(' / ');
   if (field.type === 'text') return field.mustBe === undefined ? 'text' : `must be {${field.mustBe}}`;
   const gauge = field.gauge === undefined ? '' : `, on: ${GEAR_ROLES[field.gauge].label}`;
-  const onCase = field.onCase ? ', at most {testAirLimit}' : '';
-  return `${field.dimension}${gauge}${onCase}${field.wanted === undefined ? '' : `, wanted {${field.wanted}}`}`;
+  const most = field.onCase ? 'testAirLimit' : field.most;
+  const limit = most === undefined ? '' : `, at most {${most}}`;
+  return `${field.dimension}${gauge}${limit}${field.wanted === undefined ? '' : `, wanted {${field.wanted}}`}`;
 }
 
 function judgeLines(step: OpenStep): readonly string[] {

@@ -60,6 +60,8 @@ export interface QuantityField extends FieldBase {
   readonly gauge?: GearRole;
   /** Pressure that stands on the actuator case: held against the limit of test air. */
   readonly onCase?: true;
+  /** The most that may be read here: more gives the outcome 'above limit', as with the air on a case. */
+  readonly most?: FigureName;
   /** A value that is hoped for, shown beside the field. */
   readonly wanted?: FigureName;
 }

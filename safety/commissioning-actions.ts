@@ -23,4 +23,10 @@ export const COMMISSIONING_ACTIONS = {
     needs: { consent: ['given'] },
     source: PRACTICE,
   },
+  ventTestPressure: {
+    name: 'let the test pressure off a seat',
+    danger: 'Air or water jets out where it is let off. Never held back: this is the way to safe.',
+    needs: {},
+    source: PRACTICE,
+  },
 } as const satisfies Record<string, ActionClassRow>;

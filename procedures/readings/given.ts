@@ -15,7 +15,7 @@ export type Given = Readonly<Record<string, string>>;
 export interface Understood {
   readonly readings: Readonly<Record<string, Reading>>;
   readonly words: Words;
-  /** The highest pressure given for the case, where it is above what this valve may have. */
+  /** The highest reading above what this valve may have there. */
   readonly aboveLimitPa: number | null;
 }
 
@@ -198,11 +198,18 @@ function aboveLimit(
   fields: readonly Field[],
   { readings, job }: { readonly readings: Readonly<Record<string, Reading>>; readonly job: Job },
 ): number | null {
-  const onCase = fields
-    .filter((field) => field.type === 'quantity' && field.onCase)
-    .map((field) => readings[field.name]?.valueSi ?? 0);
-  const highest = Math.max(0, ...onCase);
-  return highest > testAirLimit(job.sheet).limitPa ? highest : null;
+  const above = fields.flatMap((field) => {
+    const limit = field.type === 'quantity' ? limitOf(field, job) : null;
+    const valueSi = readings[field.name]?.valueSi ?? 0;
+    return limit !== null && valueSi > limit ? [valueSi] : [];
+  });
+  return above.length === 0 ? null : Math.max(...above);
+}
+
+function limitOf({ onCase, most }: QuantityField, job: Job): number | null {
+  if (onCase) return testAirLimit(job.sheet).limitPa;
+  const limit = most === undefined ? null : FIGURES[most].of(job);
+  return typeof limit === 'number' ? limit : null;
 }
 
 function readChoice(field: ChoiceField, given: Given): string | null {

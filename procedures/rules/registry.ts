@@ -14,6 +14,7 @@ import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
 import { REPAIR_RULE_NAMES, REPAIR_RULES } from './repair-rules.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
+import { seatLeakRule, seatPressureRule } from './seat-leak.ts';
 import { showSafeRule } from './show-safe.ts';
 import { soapCaseRule } from './soap-case.ts';
 import { springFitsRule } from './spring-change.ts';
@@ -45,6 +46,8 @@ export const RULE_NAMES = [
   'failAction',
   'converter',
   'benchSet',
+  'seatPressure',
+  'seatLeak',
   'soapCase',
   'glandLook',
   'glandFriction',
@@ -91,6 +94,8 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   failAction: failActionRule,
   converter: converterRule,
   benchSet: benchSetRule,
+  seatPressure: seatPressureRule,
+  seatLeak: seatLeakRule,
   soapCase: soapCaseRule,
   glandLook: glandLookRule,
   glandFriction: glandFrictionRule,

@@ -9,11 +9,15 @@ export const GEAR_ROLES = {
   supplyGauge: { label: 'Supply gauge', kind: 'pressure gauge', where: 'line' },
   inletGauge: { label: 'Gauge at the inlet drain', kind: 'pressure gauge', where: 'line' },
   outletGauge: { label: 'Gauge at the outlet drain', kind: 'pressure gauge', where: 'line' },
+  seatGauge: { label: 'Gauge for the test pressure on the seat', kind: 'pressure gauge', where: 'both' },
 } as const satisfies Record<string, { label: string; kind: GearItem['kind']; where: 'both' | 'line' }>;
 
 export type GearRole = keyof typeof GEAR_ROLES;
 
-export const ALL_ROLES = Object.keys(GEAR_ROLES) as readonly GearRole[];
+/** What a valve under test air wants; a gauge for the seat is wanted by its own test alone. */
+export const ALL_ROLES = (Object.keys(GEAR_ROLES) as readonly GearRole[]).filter(
+  (role) => role !== 'seatGauge',
+);
 
 /** @example rolesAt('bench', ['signalGauge', 'supplyGauge']) // ['signalGauge'] */
 export function rolesAt(

@@ -1,4 +1,5 @@
 import { testAirLimit } from '../../safety/limits.ts';
+import { noSeatTest, seatTestOf } from '../seat-test.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import type { Wanted } from './fit.ts';
 import { GEAR_ROLES, type GearRole } from './roles.ts';
@@ -25,6 +26,7 @@ const REACH: Readonly<Record<GearRole, (sheet: ValveSheet) => Omit<Wanted, 'kind
   supplyGauge: (sheet) => ({ highSi: sheet.supplyHighPa ?? sheet.signalHighPa }),
   inletGauge: (sheet) => ({ highSi: sheet.processInletPa }),
   outletGauge: (sheet) => ({ highSi: sheet.processOutletPa }),
+  seatGauge: (sheet) => ({ highSi: noSeatTest(sheet) === null ? seatTestOf(sheet).mostPa : 0 }),
 };
 
 function testAirPa(sheet: ValveSheet): number {

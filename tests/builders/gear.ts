@@ -13,6 +13,7 @@ const RANGE_PSI: { readonly [R in GearRole]?: readonly [high: number, accuracyPe
   supplyGauge: [60, 1],
   inletGauge: [160, 1],
   outletGauge: [160, 1],
+  seatGauge: [100, 0.5],
 };
 
 const NUMBERS: Readonly<Record<GearRole, string>> = {
@@ -23,6 +24,7 @@ const NUMBERS: Readonly<Record<GearRole, string>> = {
   supplyGauge: 'G-103',
   inletGauge: 'G-104',
   outletGauge: 'G-105',
+  seatGauge: 'G-106',
 };
 
 /** @example gearItem('signalGauge').number // 'G-101', 0 to 30 psi, 0.25 % of span */

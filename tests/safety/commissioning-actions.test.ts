@@ -27,4 +27,8 @@ describe('[SAF-03] What is done to a valve on its own air', () => {
   test('blows nothing down that the operator does not know of', () => {
     expect(COMMISSIONING_ACTIONS.blowAirLineDown.needs).toEqual({ consent: ['given'] });
   });
+
+  test('lets test pressure off in every state: the way to safe is never held back', () => {
+    expect(COMMISSIONING_ACTIONS.ventTestPressure.needs).toEqual({});
+  });
 });

@@ -1,0 +1,436 @@
+import { airLimits } from '../phases/air-limits.ts';
+import { connectCase } from '../phases/case-air.ts';
+import { SHOWN_BY, STEM_MOVES, yesNo } from '../phases/common.ts';
+import { giveBack } from '../phases/give-back.ts';
+import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { whereOn, workHold } from '../phases/work-hold.ts';
+import type { Caution, Field, QuantityField, Step, Target, Way } from '../vocabulary.ts';
+import { procedure } from '../vocabulary.ts';
+
+/** How long the pressure stands before anything is measured, in seconds (common practice, no source). */
+const STANDS_S = 120;
+
+const UNDER_PRESSURE: Caution = {
+  word: 'danger',
+  hazard: 'Body, bonnet and test hose stand under pressure.',
+  consequence: 'A plug or a hose that blows off kills.',
+  avoid: 'Face shield down, beside the valve, never in front of an open end or a plug.',
+};
+
+const LIVE = { processInlet: 'live' } as const;
+
+const testPressure: QuantityField = {
+  name: 'seatTestPa',
+  label: 'Test pressure at the inlet side',
+  type: 'quantity',
+  dimension: 'pressure',
+  gauge: 'seatGauge',
+  wanted: 'seatTestPressure',
+  most: 'seatTestMost',
+};
+
+function maybe(
+  name: string,
+  { label, dimension, gauge }: Pick<QuantityField, 'label' | 'dimension' | 'gauge'>,
+): QuantityField {
+  return {
+    name,
+    label,
+    type: 'quantity',
+    dimension,
+    optional: true,
+    ...(gauge === undefined ? {} : { gauge }),
+  };
+}
+
+const MEASURED: readonly Field[] = [
+  testPressure,
+  {
+    name: 'leakBy',
+    label: 'Measured by',
+    type: 'choice',
+    choices: [
+      { value: 'glass', label: 'A measuring glass: upturned under water for air, upright for water' },
+      { value: 'bubbles', label: 'Bubbles, with the tube of the standard' },
+      { value: 'meter', label: 'A flow meter' },
+      { value: 'shut in', label: 'The outlet side shut in, its pressure watched' },
+    ],
+  },
+  { name: 'leakTimeS', label: 'Time that it was watched', type: 'quantity', dimension: 'time' },
+  maybe('leakVolumeM3', { label: 'Glass: what was collected', dimension: 'volume' }),
+  maybe('leakBubbles', { label: 'Bubbles: how many', dimension: 'ratio' }),
+  maybe('leakFlowM3PerS', { label: 'Meter: flow', dimension: 'flowVolume' }),
+  maybe('outletStartPa', {
+    label: 'Shut in: outlet side at the start',
+    dimension: 'pressure',
+    gauge: 'checkGauge',
+  }),
+  maybe('outletEndPa', {
+    label: 'Shut in: outlet side at the end',
+    dimension: 'pressure',
+    gauge: 'checkGauge',
+  }),
+  maybe('outletVolumeM3', { label: 'Shut in: volume of the outlet side', dimension: 'volume' }),
+];
+
+/** The test pressure let off and shown gone; on the bench the inlet is opened to the room as well. */
+function letOff<const Id extends string>(step: {
+  readonly title: string;
+  readonly shown: Target<Id>;
+  readonly notShown: Id;
+}): Step<Id | 'ventSeat'> {
+  const lost: Way<Id> = { to: step.notShown, sets: LIVE };
+  return {
+    kind: 'reading',
+    phase: 'seat',
+    title: step.title,
+    how: 'Regulator of the test pressure first, then its vent. At most {processSafeLimit} with the gauge counted in; where it cannot tell so little, the vent cracked and watched twice.',
+    action: 'ventTestPressure',
+    caution: UNDER_PRESSURE,
+    asks: [
+      {
+        name: 'seatTestPa',
+        label: 'Test pressure, before',
+        type: 'quantity',
+        dimension: 'pressure',
+        gauge: 'seatGauge',
+        optional: true,
+        carried: true,
+      },
+      maybe('seatZeroPa', { label: 'Test pressure, now', dimension: 'pressure', gauge: 'seatGauge' }),
+      ...SHOWN_BY,
+    ],
+    judge: {
+      rule: 'showSafe',
+      with: { energy: 'processInlet', before: 'seatTestPa', after: 'seatZeroPa' },
+    },
+    ways: {
+      shown: { to: step.shown, sets: { processInlet: 'isolated' } },
+      'not shown': lost,
+      'gauge not seen alive': lost,
+      'gauge too coarse': lost,
+    },
+    makeSafe: 'ventSeat',
+  };
+}
+
+/** The hose off the flange, so that nothing can build up: on the bench no lock keeps it so. */
+function inletOpen<const Id extends string>(next: Id): Step<Id | 'ventNow'> {
+  return {
+    kind: 'reading',
+    phase: 'seat',
+    title: 'Take the test hose off the inlet flange of {tag}',
+    how: 'A valve on the bench has no lock on its inlet: a hose that is off is what keeps it empty.',
+    asks: [yesNo('inletFree', 'Hose off, the inlet open to the room, nothing comes out')],
+    judge: { rule: 'allYes', with: { fields: 'inletFree' } },
+    ways: { yes: { to: next, sets: { processInlet: 'absent' } }, no: { to: 'ventNow' } },
+    makeSafe: 'ventNow',
+  };
+}
+
+/** What the seat of a valve lets through, by the class of its sheet. */
+export const seatLeakTest = procedure({
+  id: 'seat-leak-test',
+  title: 'Seat leakage test',
+  energyControl: isolatedControl(
+    'To measure what the shut seat of a spring-and-diaphragm valve lets through, against the class of its sheet, in the line or on the bench. It opens neither case nor body.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    { id: 'ready', title: 'Get ready' },
+    { id: 'bypass', title: 'Onto the bypass' },
+    { id: 'isolate', title: 'Take off line' },
+    { id: 'asFound', title: 'Shut the valve' },
+    { id: 'seat', title: 'Seat' },
+    { id: 'airAway', title: 'Air away' },
+    { id: 'return', title: 'Return to service' },
+  ],
+  start: 'needs',
+  safe: [...SAFE_AT, 'ventSeat'],
+  steps: {
+    ...frontOf({
+      bring: [
+        'Bring {seatMedium} with a regulator of its own, a vent, and a relief that opens at {seatTestMost} at most.',
+        'Bring a gauge for the test pressure, a measuring glass or a flow meter, a stop watch.',
+        'Bring a regulator that bleeds and its gauge for the case.',
+      ],
+      next: 'holdWork',
+    }),
+    holdWork: workHold({
+      phase: 'isolate',
+      title: 'Before test pressure goes on the seat',
+      allows: ['connectTestAir', 'strokeByTestAir', 'pressTest'],
+      next: 'connectAir',
+      halt: 'haltIsolating',
+    }),
+    connectAir: connectCase({
+      phase: 'asFound',
+      title: 'Connect one regulator and its gauge to the case',
+      do: ['Set the regulator to zero.', 'Connect it to the case.'],
+      next: 'strokeSeat',
+      ventNow: 'ventNow',
+    }),
+    strokeSeat: {
+      kind: 'reading',
+      phase: 'asFound',
+      title: 'Stroke the valve end to end, then leave it shut as in service',
+      how: 'Three strokes, dirt is thrown off so. Then {seatShutBy}: no hand and no handwheel helps it.',
+      why: 'A seat is judged by the force that it has in service, no more and no less.',
+      action: 'strokeByTestAir',
+      caution: STEM_MOVES,
+      asks: [
+        {
+          name: 'lastAirPa',
+          label: 'Signal gauge, at the open end',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'signalGauge',
+          onCase: true,
+          wanted: 'openEndSignal',
+        },
+        {
+          name: 'shutPa',
+          label: 'Signal gauge, as it stands shut',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'signalGauge',
+          onCase: true,
+        },
+        yesNo('standsShut', 'It runs evenly and stands on its seat, handwheel in neutral'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'standsShut' } },
+      ways: {
+        yes: { to: { by: 'place', ways: { bench: 'rigBench', line: 'rigLine' } } },
+        no: { to: 'notShut' },
+        'above limit': { to: 'ventFirst' },
+      },
+      makeSafe: 'ventNow',
+    },
+    notShut: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'It does not run to its seat',
+      how: 'Handwheel, travel stop, bench set, packing, something in the seat. What does not shut needs no leak test.',
+      choices: {
+        again: { label: 'Put right from outside: stroke it again', to: 'strokeSeat' },
+        leave: { label: 'It wants its bench set or an overhaul: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    rigBench: {
+      kind: 'reading',
+      phase: 'seat',
+      title: 'Make the test ready on the bench',
+      how: 'Blind flange with the test hose on the inlet, every bolt in; the outlet open, or with the hose to the glass. Flow {flowOverPlug}: the arrow says which side is the inlet.',
+      asks: [
+        yesNo('rigRight', 'On the inlet by the arrow, every bolt in, vent and relief on the hose'),
+        yesNo('bodyFull', 'For water: filled until no air comes; for air: no water in it'),
+        yesNo('nobodyInFront', 'Nobody stands in front of an open end'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'rigRight bodyFull nobodyInFront' } },
+      ways: {
+        yes: { to: 'nothingComes', sets: { processFlow: 'absent' } },
+        no: { to: 'rigNotRight' },
+      },
+      makeSafe: 'ventNow',
+    },
+    rigLine: {
+      kind: 'reading',
+      phase: 'seat',
+      title: 'Make the test ready between the block valves',
+      how: 'Test hose on the drain of the inlet side, the glass or the meter on the drain of the outlet side. Both block valves stay locked.',
+      asks: [
+        yesNo(
+          'rigRight',
+          'Hose on the inlet drain, with vent and relief; the outlet drain open to the glass',
+        ),
+        yesNo('bodyEmpty', 'No fluid in the body: it would be counted as leak'),
+        yesNo('nobodyInFront', 'Nobody stands in front of an open end'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'rigRight bodyEmpty nobodyInFront' } },
+      ways: { yes: { to: 'nothingComes' }, no: { to: 'rigNotRight' } },
+      makeSafe: 'ventNow',
+    },
+    rigNotRight: {
+      kind: 'question',
+      phase: 'seat',
+      title: 'The test is not ready',
+      how: 'Drains that are plugged are rodded by the site’s own rule, then read at zero again.',
+      choices: {
+        again: {
+          label: 'Put right: look at it again',
+          to: { by: 'place', ways: { bench: 'rigBench', line: 'rigLine' } },
+        },
+        leave: { label: 'It cannot be tested here: give it back', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    nothingComes: {
+      kind: 'reading',
+      phase: 'seat',
+      title: 'Watch the outlet before any test pressure is on',
+      why: 'What comes now is no leak of the seat: a block valve that passes, or a body that warms up.',
+      asks: [yesNo('nothingComes', 'Watched for a minute: nothing comes')],
+      judge: { rule: 'allYes', with: { fields: 'nothingComes' } },
+      ways: { yes: { to: 'pressOn' }, no: { to: 'somethingComes' } },
+      makeSafe: 'ventNow',
+    },
+    somethingComes: {
+      kind: 'question',
+      phase: 'seat',
+      title: 'Something comes without test pressure',
+      how: 'A block valve that passes is no isolation: then nothing more is done here. A body in the sun breathes for a while.',
+      choices: {
+        again: { label: 'It was warming up: watch it again', to: 'nothingComes' },
+        passes: { label: 'A block valve passes: stop here, give it back', to: 'airOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    pressOn: {
+      kind: 'reading',
+      phase: 'seat',
+      title: 'Put {seatTestPressure} of {seatMedium} on the inlet side, slowly',
+      how: 'Class {leakageClass} by {seatStandard}. At most {seatTestMost}. On flammable service nitrogen in place of air. Soap bonnet, gland and hose: what leaks there is missing at the glass.',
+      action: 'pressTest',
+      caution: UNDER_PRESSURE,
+      shows: [
+        'leakageClass',
+        'seatStandard',
+        'seatMedium',
+        'seatTestPressure',
+        'seatTestMost',
+        'allowedLeak',
+      ],
+      asks: [testPressure, yesNo('jointsTight', 'Bonnet, gland, flanges and hose are tight')],
+      judge: { rule: 'seatPressure' },
+      ways: {
+        stands: { to: 'seatWait', sets: LIVE },
+        'too little': { to: 'pressureFails', sets: LIVE },
+        'joint leaks': { to: 'pressureFails', sets: LIVE },
+        'above limit': { to: 'ventSeat', sets: LIVE },
+      },
+      makeSafe: 'ventSeat',
+    },
+    pressureFails: {
+      kind: 'question',
+      phase: 'seat',
+      title: 'The test pressure does not stand, or a joint leaks',
+      how: 'No nut is touched under pressure. A seat that takes all that the source gives is a leak that needs no glass.',
+      choices: {
+        off: { label: 'A joint or the hose: let the pressure off, put it right', to: 'letOffAgain' },
+        seat: { label: 'It all goes through the seat', to: 'letOffLeaking', reason: true },
+      },
+      makeSafe: 'ventSeat',
+    },
+    seatWait: {
+      kind: 'wait',
+      phase: 'seat',
+      title: 'Let the pressure stand, and the first air come out',
+      how: 'What lay in the outlet and in the hose comes first. Leave the regulator alone.',
+      waitS: STANDS_S,
+      next: { to: 'measure' },
+      makeSafe: 'ventSeat',
+    },
+    measure: {
+      kind: 'reading',
+      phase: 'seat',
+      title: 'Measure what comes through the seat',
+      how: 'It may leak {allowedLeak}; bubbles a minute with the tube of the standard: {bubblesAllowed}. A minute at least; the smaller the leak, the longer. Shut in: only where the volume is known.',
+      why: 'Worked out for this valve: class {leakageClass} by {seatStandard}, at {seatTestPressure}.',
+      action: 'readGauge',
+      caution: UNDER_PRESSURE,
+      asks: MEASURED,
+      judge: { rule: 'seatLeak' },
+      ways: {
+        'tight enough': { to: 'letOffTight', sets: LIVE },
+        leaks: { to: 'letOffLeaking', sets: LIVE },
+        'too close': { to: 'measureAgain', sets: LIVE },
+        'too little pressure': { to: 'pressureFails', sets: LIVE },
+        'too short': { to: 'measureAgain', sets: LIVE },
+        'way does not fit': { to: 'measureAgain', sets: LIVE },
+        'not read': { to: 'measureAgain', sets: LIVE },
+        'above limit': { to: 'ventSeat', sets: LIVE },
+      },
+      makeSafe: 'ventSeat',
+    },
+    measureAgain: {
+      kind: 'question',
+      phase: 'seat',
+      title: 'Nothing can be said from this yet',
+      how: 'Too short or too close: watch it longer, collect more. Bubbles count only where the table of the standard gives them; shutting in only for air, and with the volume known.',
+      choices: {
+        again: { label: 'Measure it again', to: 'measure' },
+        leave: { label: 'It stays too close to tell: leave it so', to: 'letOffTight', reason: true },
+      },
+      makeSafe: 'ventSeat',
+    },
+    letOffTight: letOff({
+      title: 'Let the test pressure off and read zero',
+      shown: { by: 'place', ways: { bench: 'inletOpenTight', line: 'rigOff' } },
+      notShown: 'letOffTight',
+    }),
+    inletOpenTight: inletOpen('rigOff'),
+    letOffLeaking: letOff({
+      title: 'Let the test pressure off before the leak is looked into',
+      shown: { by: 'place', ways: { bench: 'inletOpenLeaking', line: 'seatLeaks' } },
+      notShown: 'letOffLeaking',
+    }),
+    inletOpenLeaking: inletOpen('seatLeaks'),
+    letOffAgain: letOff({
+      title: 'Let the test pressure off before a joint is touched',
+      shown: { by: 'place', ways: { bench: 'inletOpenAgain', line: 'rigLine' } },
+      notShown: 'letOffAgain',
+    }),
+    inletOpenAgain: inletOpen('rigBench'),
+    seatLeaks: {
+      kind: 'question',
+      phase: 'seat',
+      title: 'The seat leaks more than its class',
+      how: 'Likely first: dirt on the seat; too little load on it, {seatLoadExpected} of {seatLoadNeed} wanted; a bench set that is shifted. Then a cut seat or plug, a seat gasket, the seal of a balanced plug or its cage.',
+      choices: {
+        stroke: { label: 'Dirt: stroke it hard a few times, test it again', to: 'strokeSeat' },
+        load: {
+          label: 'Load: give it back, open the job that sets plug or bench set',
+          to: 'rigOff',
+          reason: true,
+        },
+        seat: { label: 'Seat or gasket: it wants an overhaul, give it back', to: 'rigOff', reason: true },
+        known: { label: 'Operations take it as it is', to: 'rigOff', reason: true },
+      },
+      makeSafe: 'ventNow',
+    },
+    rigOff: {
+      kind: 'instruction',
+      phase: 'seat',
+      title: 'Take the test rig off the body',
+      do: [
+        'Take hose, glass and meter off.',
+        'Shut the drains that were used.',
+        'Drain what is left of the test water, where it was water.',
+      ],
+      next: { to: 'airOff' },
+      makeSafe: 'ventNow',
+    },
+    ventSeat: letOff({
+      title: 'Let the test pressure off now, and read zero',
+      shown: { by: 'place', ways: { bench: 'inletOpenStop', line: 'ventNow' } },
+      notShown: 'ventSeat',
+    }),
+    inletOpenStop: inletOpen('ventNow'),
+    ...airLimits({ connect: 'connectAgain', signAgain: 'holdWork', giveBack: 'disconnectAir' }),
+    connectAgain: connectCase({
+      phase: 'asFound',
+      title: 'Check that one regulator and its gauge are on the case',
+      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
+      next: 'whereOn',
+      ventNow: 'ventNow',
+    }),
+    whereOn: whereOn({
+      phase: 'asFound',
+      choices: { stroke: ['Stroke it and shut it, then test', 'strokeSeat'] },
+      makeSafe: 'ventNow',
+    }),
+    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
+  },
+});

@@ -24,7 +24,7 @@ import { checkAct, checkStop } from '../builders/walk-checks.ts';
 const { definition } = COMPILED;
 /** The long run tries more than 100,000 acts; its person may ask for more. */
 const LONG_WALKS = 2000;
-const WALKS = Number(process.env.YOKESIDE_WALKS ?? (process.env.YOKESIDE_LONG === '1' ? LONG_WALKS : 300));
+const WALKS = Number(process.env.YOKESIDE_WALKS ?? (process.env.YOKESIDE_LONG === '1' ? LONG_WALKS : 150));
 const ACTS = 60;
 const HOUR_MS = 3_600_000;
 

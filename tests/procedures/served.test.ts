@@ -48,8 +48,8 @@ describe.each(PROCEDURES.map((procedure) => [procedure.definition.title, procedu
     test('takes every way that its definition writes', () => {
       const untaken: string[] = [];
       for (const [step, written] of Object.entries(definition.steps))
-        for (const { event, outcome } of waysOf(written))
-          for (const facts of every)
+        for (const { event, outcome, way } of waysOf(written))
+          for (const facts of telling(way.to, every))
             if (nextStep(compiled, { step, event: { type: event, outcome: outcome ?? '', facts } }) === null)
               untaken.push(`${step} ${event} ${outcome}`);
       expect(untaken).toEqual([]);

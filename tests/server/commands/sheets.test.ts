@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { strokeCheck } from '../../../procedures/commissioning/stroke-check.ts';
+import { PROCEDURES } from '../../../procedures/served.ts';
 import { revisionOf } from '../../../procedures/vocabulary.ts';
 import { compiled } from '../../compiled.ts';
 import { ROOT } from '../../root.ts';
@@ -11,7 +12,7 @@ import { ROOT } from '../../root.ts';
 const FOLDER = join('procedures', 'commissioning');
 const command = compiled('server/commands/sheets.ts');
 const project = mkdtempSync(join(tmpdir(), 'sheets-'));
-mkdirSync(join(project, FOLDER), { recursive: true });
+for (const { folder } of PROCEDURES) mkdirSync(join(project, 'procedures', folder), { recursive: true });
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 
 const LETTER = revisionOf(strokeCheck);

@@ -1,4 +1,5 @@
 import type { Figure } from './figure.ts';
+import { bellowsTestPa, linkPlayLimitM } from './repair-limits.ts';
 import { PLUNGER_TRIES_MAX, RELAY_SWING_SHARE } from './rules/relay.ts';
 
 const RELAYS = {
@@ -23,5 +24,15 @@ export const REPAIR_FIGURES = {
     label: 'a plunger is pressed, at most, so often',
     dimension: 'text',
     of: () => String(PLUNGER_TRIES_MAX),
+  },
+  bellowsTest: {
+    label: 'signal on the bellows, to try it',
+    dimension: 'pressure',
+    of: ({ sheet }) => bellowsTestPa(sheet),
+  },
+  linkPlayLimit: {
+    label: 'play of the linkage at the stem, at most',
+    dimension: 'length',
+    of: ({ sheet }) => linkPlayLimitM(sheet),
   },
 } as const satisfies Record<string, Figure>;

@@ -1,6 +1,9 @@
 import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
 import type { GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { feedbackLinkage } from './feedback-linkage.ts';
+import { nozzleFlapper } from './nozzle-flapper.ts';
+import { positionerBellows } from './positioner-bellows.ts';
 import { relayRestriction } from './relay-restriction.ts';
 
 /** Supply, the output or signal in question, and travel. */
@@ -26,5 +29,24 @@ export const AIR_AND_POSITIONER: readonly ServedProcedure[] = [
     folder: 'overhaul',
     gear: OWN_AIR_ROLES,
     whyNot: (sheet, place) => notPneumatic(sheet) ?? onlyInLine(sheet, place),
+  },
+  {
+    definition: positionerBellows,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) => notPneumatic(sheet) ?? onlyInLine(sheet, place),
+  },
+  {
+    definition: nozzleFlapper,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) => notPneumatic(sheet) ?? onlyInLine(sheet, place),
+  },
+  {
+    definition: feedbackLinkage,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) =>
+      sheet.positioner === 'none' ? 'It has no positioner.' : onlyInLine(sheet, place),
   },
 ];

@@ -219,3 +219,28 @@ export function strokeProves<const Next extends string>(step: {
     },
   };
 }
+
+/** Zero and span set in turn, the cover off and the air on. */
+export function setZeroAndSpan<const Id extends string>(step: {
+  readonly phase: string;
+  readonly next: Id;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'instruction',
+    phase: step.phase,
+    title: 'Set zero and span of the positioner',
+    how: 'Rising signal {risingSignal} the valve. One moves the other: in turn, until both stand. By its manual; marks that were made come first.',
+    action: 'workAtLivePositioner',
+    caution: VALVE_JUMPS,
+    do: [
+      'Set the signal to {signalLow}.',
+      'Set zero, so that the valve just leaves its end as the signal rises.',
+      'Set the signal to {signalHigh}.',
+      'Set span, so that the valve just reaches its other end.',
+      'Check both again, until neither has to be moved.',
+    ],
+    next: { to: step.next },
+    makeSafe: step.makeSafe,
+  };
+}

@@ -1,4 +1,6 @@
+import { bellowsHoldRule } from './bellows.ts';
 import { drainRule } from './drain.ts';
+import { flapperLookRule, linkPlayRule } from './positioner-looks.ts';
 import { plungerTriedRule, relayAnswersRule, restrictionLookRule } from './relay.ts';
 import type { Rule } from './rule.ts';
 
@@ -8,6 +10,9 @@ export const REPAIR_RULES = {
   plungerTried: plungerTriedRule,
   restrictionLook: restrictionLookRule,
   drain: drainRule,
+  bellowsHold: bellowsHoldRule,
+  flapperLook: flapperLookRule,
+  linkPlay: linkPlayRule,
 } as const satisfies Record<string, Rule>;
 
 export type RepairRuleName = keyof typeof REPAIR_RULES;

@@ -1,0 +1,236 @@
+import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { blowAirSetDown } from '../phases/blow-down.ts';
+import { yesNo } from '../phases/common.ts';
+import {
+  putCoverOn,
+  setZeroAndSpan,
+  strokeProves,
+  swingRelay,
+  takeCoverOff,
+  VALVE_JUMPS,
+} from '../phases/live-positioner.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { procedure } from '../vocabulary.ts';
+
+const halt = 'haltStroke' as const;
+const shut = 'haltIsolating' as const;
+const HANDS = { clear: 'not looked at' } as const;
+
+/** Nozzle and flapper of a pneumatic positioner: cleaned with air on, or taken out with it off; then zero and span. */
+export const nozzleFlapper = procedure({
+  id: 'nozzle-flapper',
+  title: 'Nozzle and flapper of the positioner',
+  energyControl: airOffControl(
+    'To clean the nozzle and set the flapper of a pneumatic positioner square, air on for what only air shows, air off for what is taken out.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'found', title: 'As found' },
+    { id: 'nozzle', title: 'Nozzle, air on' },
+    AIR_OFF_PHASE,
+    { id: 'flapper', title: 'Flapper, air off' },
+    AIR_BACK_PHASE,
+    { id: 'proof', title: 'Zero, span and proof' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, shut],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready for nozzle and flapper of {tag}',
+      how: 'By the sheet: {relaysFitted}. A gap of a hair decides the whole stroke: nothing is scraped, nothing is bent by guess.',
+      bring: [
+        'Bring gauges for the supply and for the output, and a travel indicator.',
+        'Bring a soft stick, a soft wood pick, a light and a glass.',
+        'Bring the nozzle wire of its maker, a flapper and gaskets.',
+        'Bring your locks and tags, soap and eye protection.',
+      ],
+      next: 'supplyRead',
+    }),
+    supplyRead: readSupply({
+      phase: 'found',
+      ways: {
+        inside: { to: 'coverOff' },
+        low: { to: 'supplyOut' },
+        high: { to: 'supplyOut' },
+        'no range': { to: 'coverOff' },
+      },
+      makeSafe: halt,
+    }),
+    supplyOut: supplyWrong({
+      phase: 'found',
+      again: 'supplyRead',
+      goOn: 'coverOff',
+      leave: 'nextPerson',
+      makeSafe: halt,
+    }),
+    ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
+    swingFound: swingRelay({
+      phase: 'found',
+      title: 'Try the nozzle, as found',
+      ways: {
+        'dead high': { to: 'flapperSeen' },
+        answers: { to: 'flapperSeen' },
+        'in part': { to: 'flapperSeen' },
+        'dead low': { to: 'restrictionFirst' },
+        'no supply': { to: 'supplyOut' },
+      },
+      makeSafe: halt,
+    }),
+    restrictionFirst: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The output is empty both ways: the restriction, not the nozzle',
+      choices: {
+        leave: { label: 'Cover on; the job on the restriction comes next', to: 'coverOn', reason: true },
+        look: { label: 'The flapper does not reach its nozzle: look at it', to: 'flapperSeen' },
+      },
+      makeSafe: halt,
+    },
+    flapperSeen: {
+      kind: 'reading',
+      phase: 'found',
+      title: 'Look at nozzle and flapper against the light',
+      how: 'With the glass. Bring the flapper to the nozzle by the signal: light that stays on one side shows a flapper that is not square.',
+      action: 'workAtLivePositioner',
+      caution: VALVE_JUMPS,
+      do: [
+        'Look at the rim of the nozzle.',
+        'Look at the flapper from the side.',
+        'Look at its pivot as the signal moves it.',
+      ],
+      asks: [
+        yesNo('flapperSquare', 'The flapper is straight and meets the nozzle square'),
+        yesNo('nozzleClean', 'The nozzle is clean, its rim flat, no oil film on the flapper'),
+        yesNo('pivotTight', 'The pivot has no play and moves freely'),
+      ],
+      judge: { rule: 'flapperLook' },
+      ways: {
+        dirty: { to: 'cleanNozzle' },
+        bent: { to: 'airKnown' },
+        loose: { to: 'airKnown' },
+        sound: { to: 'flapperSound' },
+      },
+      makeSafe: halt,
+    },
+    flapperSound: {
+      kind: 'question',
+      phase: 'found',
+      title: 'Nozzle and flapper look sound',
+      how: 'Full both ways all the same: dirt inside the nozzle, or a relay that sticks. Answering: linkage, zero or span.',
+      choices: {
+        set: { label: 'It answers: check zero and span', to: 'zeroSpan' },
+        clean: { label: 'Full both ways: clean the nozzle', to: 'cleanNozzle' },
+        out: { label: 'Take them out, air off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    cleanNozzle: {
+      kind: 'instruction',
+      phase: 'nozzle',
+      title: 'Clean the nozzle with the air on',
+      how: 'The air blows the dirt out. A soft wood pick for the rim, the maker’s own wire for the bore. Steel scratches the rim, and a scratched rim never seals again.',
+      action: 'workAtLivePositioner',
+      caution: VALVE_JUMPS,
+      do: [
+        'Hold the flapper clear with the soft stick.',
+        'Put the wood pick round the rim.',
+        'Put the right wire through the bore, where it is plugged.',
+        'Remove the film from the flapper with a clean cloth.',
+      ],
+      next: { to: 'swingLeft' },
+      makeSafe: halt,
+    },
+    swingLeft: swingRelay({
+      phase: 'nozzle',
+      title: 'Try the nozzle again',
+      ways: {
+        answers: { to: 'zeroSpan' },
+        'dead high': { to: 'nozzleStill' },
+        'dead low': { to: 'nozzleStill' },
+        'in part': { to: 'nozzleStill' },
+        'no supply': { to: 'supplyOut' },
+      },
+      makeSafe: halt,
+    }),
+    nozzleStill: {
+      kind: 'question',
+      phase: 'nozzle',
+      title: 'It does not answer as it should yet',
+      how: 'Empty both ways now: dirt was pushed into the restriction. Full: the bore is still shut, or the relay sticks.',
+      choices: {
+        out: { label: 'Take nozzle and flapper out, air off', to: 'airKnown' },
+        again: { label: 'Clean once more', to: 'cleanNozzle' },
+        leave: { label: 'Relay or restriction: give it back, open that job', to: 'blowDown', reason: true },
+      },
+      makeSafe: halt,
+    },
+    ...airAway({ next: 'flapperOut' }),
+    flapperOut: {
+      kind: 'reading',
+      phase: 'flapper',
+      title: 'Take flapper and nozzle out',
+      how: 'Write the turns of the nozzle down where it is screwed in: zero comes back to it.',
+      action: 'workOnAirParts',
+      do: [
+        'Mark flapper and pivot.',
+        'Take the flapper off.',
+        'Count the turns of the nozzle as it comes out.',
+        'Let clean dry air through the nozzle.',
+        'Look at the rim with the glass.',
+      ],
+      asks: [
+        yesNo('rimFlat', 'Rim flat and without a nick, bore round and free'),
+        yesNo('flapperStraight', 'Flapper straight and smooth where it meets the nozzle'),
+        yesNo('pivotSound', 'Pivot and its spring without play'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'rimFlat flapperStraight pivotSound' } },
+      ways: { yes: { to: 'flapperIn', sets: HANDS }, no: { to: 'flapperNew', sets: HANDS } },
+      makeSafe: shut,
+    },
+    flapperNew: {
+      kind: 'question',
+      phase: 'flapper',
+      title: 'Nozzle, flapper or pivot is not sound',
+      how: 'A bent flapper is renewed, not straightened in the fingers; a nicked nozzle is renewed, never filed.',
+      choices: {
+        fitted: { label: 'New parts of the same type are at hand', to: 'flapperIn' },
+        leave: {
+          label: 'None are here: put the old ones back and order them',
+          to: 'flapperIn',
+          reason: true,
+        },
+      },
+      makeSafe: shut,
+    },
+    flapperIn: {
+      kind: 'reading',
+      phase: 'flapper',
+      title: 'Fit nozzle and flapper, square to each other',
+      action: 'workOnAirParts',
+      do: [
+        'Screw the nozzle in by the turns that were counted.',
+        'Fit the flapper to its mark.',
+        'Look against the light as they meet.',
+      ],
+      asks: [yesNo('meetSquare', 'They meet square all round, and the flapper swings freely')],
+      judge: { rule: 'allYes', with: { fields: 'meetSquare' } },
+      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'flapperOut', sets: HANDS } },
+      makeSafe: shut,
+    },
+    ...airOnAgain({ next: 'swingLeft' }),
+    zeroSpan: setZeroAndSpan({ phase: 'proof', next: 'blowDown', makeSafe: halt }),
+    ...blowAirSetDown({ phase: 'proof', next: 'coverOn', makeSafe: halt }),
+    coverOn: putCoverOn({ phase: 'proof', next: 'strokeLeft', again: 'coverOff', makeSafe: halt }),
+    ...strokeProves({ phase: 'proof', next: 'nextPerson', repair: 'coverOff', makeSafe: halt }),
+    ...giveBackStroked(),
+  },
+});

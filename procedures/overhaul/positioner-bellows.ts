@@ -1,0 +1,336 @@
+import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { readBellows, watchBellows } from '../phases/bellows-hold.ts';
+import { yesNo } from '../phases/common.ts';
+import { putCoverOn, setZeroAndSpan, strokeProves, VALVE_JUMPS } from '../phases/live-positioner.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import { procedure } from '../vocabulary.ts';
+
+const halt = 'haltStroke' as const;
+const shut = 'haltIsolating' as const;
+const HANDS = { clear: 'not looked at' } as const;
+
+/** The input bellows of a pneumatic positioner: tried in its place first, then renewed with air and signal off. */
+export const positionerBellows = procedure({
+  id: 'positioner-bellows',
+  title: 'Input bellows of the positioner renewed',
+  energyControl: airOffControl(
+    'To find a leaking input bellows of a pneumatic positioner in its place, and to renew it with air and signal off; then zero and span.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'found', title: 'Leak check in place' },
+    AIR_OFF_PHASE,
+    { id: 'bellows', title: 'Bellows' },
+    AIR_BACK_PHASE,
+    { id: 'proof', title: 'Zero, span and proof' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, shut],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready for the input bellows of {tag}',
+      how: 'Its range is {signalLow} to {signalHigh}; no more than {bellowsTest} goes on it.',
+      bring: [
+        'Bring a bellows of the same range, with its gaskets.',
+        'Bring a signal gauge, a supply gauge and a travel indicator.',
+        'Bring a hand regulator with a shut-off and its own gauge.',
+        'Bring your locks and tags, soap, caps for the tubes and a marker.',
+      ],
+      next: 'signalCock',
+    }),
+    signalCock: {
+      kind: 'question',
+      phase: 'found',
+      title: 'Can the signal be shut in at the positioner?',
+      how: 'A cock in the signal line with a gauge between it and the bellows. No joint is loosened for this while the air is on.',
+      choices: {
+        cock: { label: 'Cock and gauge are there: shut it in', to: 'shutSignalIn' },
+        none: { label: 'No cock: try it by hand, air off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    shutSignalIn: {
+      kind: 'instruction',
+      phase: 'found',
+      title: 'Shut the signal in on the bellows',
+      how: 'At most {bellowsTest}. A bellows that leaks lets the valve go while you watch.',
+      action: 'workAtLivePositioner',
+      caution: VALVE_JUMPS,
+      do: [
+        'Have the signal set to {bellowsTest}.',
+        'Shut the cock in the signal line.',
+        'Read the signal gauge.',
+      ],
+      next: { to: 'watchFound' },
+      makeSafe: halt,
+    },
+    watchFound: watchBellows({ phase: 'found', next: 'holdFound', makeSafe: halt }),
+    holdFound: readBellows({
+      phase: 'found',
+      title: 'Read whether the bellows held, in its place',
+      how: 'Both readings on the one gauge behind the cock. Then the cock comes open again, slowly.',
+      after: 'The cock is open again',
+      ways: {
+        falls: { to: 'bellowsFalls' },
+        holds: { to: 'bellowsTight' },
+        'too little signal': { to: 'shutSignalIn' },
+        'above range': { to: 'signalTooHigh' },
+        'still under air': { to: 'cockStillShut' },
+      },
+      makeSafe: halt,
+    }),
+    cockStillShut: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The cock is still shut',
+      choices: { again: { label: 'Open again now: shut in and read once more', to: 'shutSignalIn' } },
+      makeSafe: halt,
+    },
+    signalTooHigh: {
+      kind: 'question',
+      phase: 'found',
+      title: 'More signal than the bellows may have',
+      how: 'Its range ends at {signalHigh}. Whatever sends more is put right first: converter, regulator or a gauge that is wrong.',
+      choices: {
+        again: { label: 'Signal set down: shut in again', to: 'shutSignalIn' },
+        leave: { label: 'It stays too high: give the valve back', to: 'nextPerson', reason: true },
+      },
+      makeSafe: halt,
+    },
+    bellowsFalls: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The shut-in signal falls',
+      how: 'Soap cock, gauge and joints before the bellows is blamed.',
+      choices: {
+        bellows: { label: 'Nothing bubbles outside: it is the bellows', to: 'airKnown' },
+        again: { label: 'A joint was tightened: shut in again', to: 'shutSignalIn' },
+      },
+      makeSafe: halt,
+    },
+    bellowsTight: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The bellows is tight',
+      how: 'Then the signal is lost before it, or relay, nozzle or linkage do it.',
+      choices: {
+        leave: { label: 'Not the bellows: stroke it and give it back', to: 'strokeLeft' },
+        again: { label: 'Shut in once more', to: 'shutSignalIn' },
+        renew: { label: 'It is stiff or dented: renew it all the same', to: 'airKnown', reason: true },
+      },
+      makeSafe: halt,
+    },
+    ...airAway({ next: 'lineOff' }),
+    lineOff: {
+      kind: 'reading',
+      phase: 'bellows',
+      title: 'Take the signal line off the positioner and cap it',
+      how: 'The line may come from a source that still has air: loosen it slowly.',
+      action: 'breakSignalLine',
+      caution: {
+        word: 'caution',
+        hazard: 'A signal line under pressure whips.',
+        consequence: 'It cuts or bruises.',
+        avoid: 'The joint eased until it hisses, and taken off once it is silent.',
+      },
+      do: ['Mark each tube.', 'Loosen the signal joint.', 'Cap the signal line.'],
+      asks: [yesNo('lineOffCapped', 'Signal line off and capped, the positioner’s port open')],
+      judge: { rule: 'allYes', with: { fields: 'lineOffCapped' } },
+      ways: {
+        yes: { to: 'triedBefore', sets: { controllerLine: 'capped', ...HANDS } },
+        no: { to: shut, sets: { controllerLine: 'capped', ...HANDS } },
+      },
+      makeSafe: shut,
+    },
+    triedBefore: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'Was the bellows shut in and read in its place?',
+      choices: {
+        yes: { label: 'Yes, and it fell: take it out', to: 'bellowsOut' },
+        no: { label: 'No: try it by hand first', to: 'pressFound' },
+      },
+      makeSafe: shut,
+    },
+    pressFound: pressByHand('Try the bellows by hand, as found', 'handFoundWait'),
+    handFoundWait: watchBellows({ phase: 'bellows', next: 'handFound', makeSafe: shut }),
+    handFound: readBellows({
+      phase: 'bellows',
+      title: 'Read whether the bellows held, by hand',
+      how: 'Both readings on the gauge of the hand regulator, shut off. Then it is bled to zero.',
+      after: 'Bled to zero, the hand regulator off',
+      ways: {
+        falls: { to: 'bellowsOut' },
+        holds: { to: 'handTight' },
+        'too little signal': { to: 'pressFound' },
+        'above range': { to: 'handTooHigh' },
+        'still under air': { to: 'handTooHigh' },
+      },
+      makeSafe: shut,
+    }),
+    handTooHigh: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'Bleed the hand regulator to zero now',
+      how: 'No more than {bellowsTest} goes on the bellows, and nothing is taken apart under air.',
+      choices: { bled: { label: 'At zero and off: try it again from the start', to: 'pressFound' } },
+      makeSafe: shut,
+    },
+    handTight: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'The bellows is tight',
+      choices: {
+        leave: { label: 'Not the bellows: put the line back', to: 'lineZero' },
+        renew: { label: 'It is stiff or dented: take it out', to: 'bellowsOut', reason: true },
+      },
+      makeSafe: shut,
+    },
+    bellowsOut: {
+      kind: 'reading',
+      phase: 'bellows',
+      title: 'Take the bellows out',
+      how: 'Count threads or write the height of the range spring down: zero comes back to it.',
+      action: 'workOnAirParts',
+      do: [
+        'Mark lever, spring and bellows.',
+        'Take the lever off its pivot.',
+        'Remove the bellows with its gasket.',
+        'Look into it and along its folds.',
+      ],
+      asks: [
+        {
+          name: 'bellowsLook',
+          label: 'What it shows',
+          type: 'choice',
+          choices: [
+            { value: 'split', label: 'Split, cracked or corroded' },
+            { value: 'gasket', label: 'Sound; its gasket or its seat leaks' },
+            { value: 'wet', label: 'Water or oil in it' },
+            { value: 'sound', label: 'Nothing' },
+          ],
+        },
+      ],
+      judge: { rule: 'oneOf', with: { field: 'bellowsLook', good: 'split,gasket' } },
+      ways: {
+        yes: { to: 'bellowsIn', sets: HANDS },
+        no: { to: 'bellowsOdd', sets: HANDS },
+      },
+      makeSafe: shut,
+    },
+    bellowsOdd: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'The bellows shows no split',
+      how: 'Water or oil came with the signal: blow the signal line out and look at the air set. A crack between folds is seen only when it is stretched a little.',
+      choices: {
+        renew: { label: 'A new one goes in', to: 'bellowsIn' },
+        back: { label: 'Dried, the same one goes back on a new gasket', to: 'bellowsIn', reason: true },
+      },
+      makeSafe: shut,
+    },
+    bellowsIn: {
+      kind: 'reading',
+      phase: 'bellows',
+      title: 'Fit the bellows, with a new gasket',
+      how: 'Its range is stamped on it: {signalLow} to {signalHigh}. It sits square and is not twisted; spring and lever go back to their marks.',
+      action: 'workOnAirParts',
+      do: [
+        'Check the range on the new bellows.',
+        'Fit the gasket and the bellows.',
+        'Tighten its screws evenly.',
+        'Put spring and lever back to their marks.',
+      ],
+      asks: [yesNo('bellowsRight', 'Right range, square, free over its whole way')],
+      judge: { rule: 'allYes', with: { fields: 'bellowsRight' } },
+      ways: { yes: { to: 'pressLeft', sets: HANDS }, no: { to: 'bellowsWrong', sets: HANDS } },
+      makeSafe: shut,
+    },
+    bellowsWrong: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'It is not the right one, or does not sit free',
+      choices: {
+        again: { label: 'Fit it again, or the right one', to: 'bellowsIn' },
+        leave: {
+          label: 'None is here: put it together, give it back as it is',
+          to: 'lineLook',
+          reason: true,
+        },
+      },
+      makeSafe: shut,
+    },
+    pressLeft: pressByHand('Try the bellows by hand, as left', 'handLeftWait'),
+    handLeftWait: watchBellows({ phase: 'bellows', next: 'handLeft', makeSafe: shut }),
+    handLeft: readBellows({
+      phase: 'bellows',
+      title: 'Read whether the new bellows held',
+      how: 'Both readings on the gauge of the hand regulator, shut off. Then it is bled to zero.',
+      after: 'Bled to zero, the hand regulator off',
+      ways: {
+        holds: { to: 'lineZero' },
+        falls: { to: 'leftFalls' },
+        'too little signal': { to: 'pressLeft' },
+        'above range': { to: 'leftTooHigh' },
+        'still under air': { to: 'leftTooHigh' },
+      },
+      makeSafe: shut,
+    }),
+    leftTooHigh: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'Bleed the hand regulator to zero now',
+      how: 'No more than {bellowsTest} goes on the bellows.',
+      choices: { bled: { label: 'At zero and off: try it again from the start', to: 'pressLeft' } },
+      makeSafe: shut,
+    },
+    leftFalls: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'It still falls',
+      how: 'Soap the gasket and the hand rig under air first.',
+      choices: {
+        rig: { label: 'The rig leaked, and is tight now: try again', to: 'pressLeft' },
+        out: { label: 'Gasket or bellows: take it out again', to: 'bellowsOut' },
+      },
+      makeSafe: shut,
+    },
+    ...airOnAgain({ next: 'zeroSpan' }),
+    zeroSpan: setZeroAndSpan({ phase: 'proof', next: 'coverOn', makeSafe: halt }),
+    coverOn: putCoverOn({ phase: 'proof', next: 'strokeLeft', again: 'zeroSpan', makeSafe: halt }),
+    ...strokeProves({ phase: 'proof', next: 'nextPerson', repair: 'zeroSpan', makeSafe: halt }),
+    ...giveBackStroked(),
+  },
+});
+
+/** Air by hand on the bellows, the supply locked off. */
+function pressByHand<const Id extends string>(title: string, next: Id) {
+  return {
+    kind: 'instruction',
+    phase: 'bellows',
+    title,
+    how: 'Slowly, at most {bellowsTest}: the top of its range.',
+    action: 'pressInstrument',
+    caution: {
+      word: 'caution',
+      hazard: 'A bellows that gets more than its range bursts.',
+      consequence: 'Its pieces are thrown into the face.',
+      avoid: 'Eye protection on, face away from it, the gauge in view.',
+    },
+    do: [
+      'Connect the hand regulator to the signal port.',
+      'Raise the air slowly to {bellowsTest}.',
+      'Shut it off.',
+    ],
+    next: { to: next },
+    makeSafe: 'haltIsolating',
+  } as const;
+}

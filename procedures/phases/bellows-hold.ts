@@ -1,0 +1,51 @@
+import type { Step, Way } from '../vocabulary.ts';
+import { yesNo } from './common.ts';
+
+const BELLOWS_HOLD_S = 60;
+
+type Outcome = 'holds' | 'falls' | 'too little signal' | 'above range' | 'still under air';
+
+const SIGNAL = { type: 'quantity', dimension: 'pressure', gauge: 'signalGauge' } as const;
+
+/** A bellows shut in is watched; what it loses in that time it loses in itself or at a joint. */
+export function watchBellows<const Id extends string>(step: {
+  readonly phase: string;
+  readonly next: Id;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'wait',
+    phase: step.phase,
+    title: 'Leave the bellows shut in and watch the gauge',
+    how: 'Nothing is touched. Warm air that cools falls a little too: the gauge’s own doubt is allowed for.',
+    waitS: BELLOWS_HOLD_S,
+    next: { to: step.next },
+    makeSafe: step.makeSafe,
+  };
+}
+
+/** The two readings of a bellows that was shut in. */
+export function readBellows<const Id extends string>(step: {
+  readonly phase: string;
+  readonly title: string;
+  readonly how: string;
+  /** What says that the air is where it belongs afterwards. */
+  readonly after: string;
+  readonly ways: Readonly<Record<Outcome, Way<Id>>>;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'reading',
+    phase: step.phase,
+    title: step.title,
+    how: step.how,
+    asks: [
+      { ...SIGNAL, name: 'bellowsStartPa', label: 'Signal gauge, before the wait', wanted: 'bellowsTest' },
+      { ...SIGNAL, name: 'bellowsEndPa', label: 'Signal gauge, after it', wanted: 'bellowsTest' },
+      yesNo('bellowsBled', step.after),
+    ],
+    judge: { rule: 'bellowsHold' },
+    ways: step.ways,
+    makeSafe: step.makeSafe,
+  };
+}

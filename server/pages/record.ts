@@ -1,6 +1,7 @@
 /** The record of a job, for the screen, for paper and for programs. */
 import { z } from 'zod';
 import { gearKind } from '../gear/gear-stream.ts';
+import { oneOf } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 import { noSuchJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -8,6 +9,8 @@ import { jobKind } from '../jobs/job-stream.ts';
 import { type JobRecord, recordSchema } from '../jobs/record/schema.ts';
 import { type JobSheets, recordOf } from '../jobs/record.ts';
 import { streamOf } from '../log/stream-kind.ts';
+import { pdfFaces } from '../record-pdf/faces.ts';
+import { recordPdf } from '../record-pdf/record-pdf.ts';
 import type { Services } from '../services.ts';
 import { siteKind } from '../site-stream.ts';
 
@@ -32,6 +35,23 @@ export function recordRoutes(catalogue: Catalogue): readonly Route[] {
           data: { record },
           page: { title: record.title, template: 'pages/record.njk', params: pageParams(sheets) },
         };
+      },
+    }),
+    route({
+      method: 'GET',
+      path: '/jobs/:id/record.pdf',
+      name: 'exportRecordPdf',
+      summary: 'The record of a job as a document for paper, A4 or Letter',
+      roles: 'signed-in',
+      rawType: 'application/pdf',
+      query: z.object({ paper: oneOf(['a4', 'letter']).default('a4') }),
+      answer: z.object({ record: recordSchema }),
+      handle: async ({ services, params, query, now }) => {
+        const nowMs = now.getTime();
+        const sheets = await sheetsOf(params.id ?? '', { services, catalogue, nowMs });
+        const body = await recordPdf(sheets, { size: query.paper, printedAtMs: nowMs, faces: pdfFaces() });
+        const fileName = `record-${sheets.record.job}-${sheets.record.tag}.pdf`;
+        return { data: { record: sheets.record }, raw: { contentType: 'application/pdf', body, fileName } };
       },
     }),
   ];

@@ -76,6 +76,7 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   exportReadingsOnGear: 'signed-in',
   tellGearFoundWrong: ['engineer'],
   showRecord: 'signed-in',
+  exportRecordPdf: 'signed-in',
   listCalculations: 'signed-in',
   listValves: 'signed-in',
   showValve: 'signed-in',

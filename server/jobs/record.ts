@@ -8,6 +8,7 @@ import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
+import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
@@ -101,10 +102,12 @@ export function recordOf({
 
 /** A cycle that was not read is blank while the job is open, and not there once it is closed. */
 function cycles(job: Job): { readonly found: StrokeView | null; readonly left: StrokeView | null } {
+  const own = ownStrokeJob(job);
+  const stroked = own ?? job;
   const view = (step: string, title: string) =>
-    job.status === 'closed' && (job.tables[step] ?? []).length === 0
+    job.status === 'closed' && (stroked.tables[step] ?? []).length === 0
       ? null
-      : strokeView({ ...job, step: '' }, { step, title, form: 'record' });
+      : strokeView({ ...stroked, step: '' }, { step, title, form: 'record', bySignal: own !== null });
   return {
     found: view('asFoundCycle', 'Stroke, as found'),
     left: view('asLeftCycle', 'Stroke, as left'),
@@ -128,7 +131,7 @@ function missingWords(of: OfJob): string {
   const unread = [
     ['as found', 'asFoundCycle'],
     ['as left', 'asLeftCycle'],
-  ].filter(([, table]) => (job.tables[table ?? ''] ?? []).length < FULL_CYCLE.length);
+  ].filter(([, table]) => ((ownStrokeJob(job) ?? job).tables[table ?? ''] ?? []).length < FULL_CYCLE.length);
   return [
     `Not closed${job.status === 'parked' ? ', parked' : ''}: it stands at “${step === undefined ? job.step : fill(step.title, job)}”.`,
     ...(unsigned.length > 0 ? [`${unsigned.map((hold) => hold.hold).join(' and ')} not signed.`] : []),

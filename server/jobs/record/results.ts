@@ -11,6 +11,7 @@ import type { Job } from '../../../procedures/job.ts';
 import { say } from '../../../procedures/say.ts';
 import { seatingFigures, seatLoadN, turnDirection } from '../../../procedures/seating.ts';
 import { signedPercent } from '../view/words.ts';
+import { ownJudged, ownStrokeJob } from './own-stroke.ts';
 import type { JobRecord } from './schema.ts';
 
 type Result = JobRecord['results'][number];
@@ -34,7 +35,8 @@ export const WORDS: Readonly<Record<Guarded, string>> = {
 export function judged(job: Job, when: When): CycleFigures | null {
   const steps = STEPS[when];
   const answer = job.answers.findLast((one) => one.step === steps.verdict && !one.superseded);
-  if (answer === undefined || typeof answer.figures.errorWorstPercent !== 'number') return null;
+  if (answer === undefined || typeof answer.figures.errorWorstPercent !== 'number')
+    return ownJudged(job, when);
   const rows = [...(job.tables[steps.cycle] ?? []), ...(job.tables[steps.strokes] ?? [])];
   if (rows.every((row) => row.place < answer.place)) return answer.figures as CycleFigures;
   return cycleFigures(job, steps);
@@ -58,6 +60,8 @@ export function conclusionOf(job: Job): string {
 export function resultsOf(job: Job): Result[] {
   const found = judged(job, 'asFound');
   const left = judged(job, 'asLeft');
+  // Error and hysteresis are all that a stroke by its own signal tells.
+  if (ownStrokeJob(job) !== null) return percents(job, { found, left }).slice(0, 2);
   return [
     ...percents(job, { found, left }),
     friction(job, { found, left }),

@@ -40,11 +40,18 @@ export function strokeView(
     step,
     title,
     form = 'card',
-  }: { readonly step: string; readonly title: string; readonly form?: 'card' | 'record' },
+    bySignal = false,
+  }: {
+    readonly step: string;
+    readonly title: string;
+    readonly form?: 'card' | 'record';
+    /** Stroked by its own signal: settings are percent of the signal, and friction is not told by them. */
+    readonly bySignal?: boolean;
+  },
 ): StrokeView {
   const rows = job.tables[step] ?? [];
   const judged = rows.length === 0 ? [] : judgeRows(strokeInput(job, step));
-  const unit = preferredUnit('pressure', job.sheet.units);
+  const scale = scaleOf(job, bySignal);
   const limit = job.sheet.errorTolerancePercent;
   const at = (percent: number, direction: 'up' | 'down') => {
     const wanted = plannedPa(job.sheet, { percent });
@@ -73,7 +80,7 @@ export function strokeView(
       up !== undefined && down !== undefined && percent !== 100
         ? Math.abs(down.openPercent - up.openPercent).toFixed(1)
         : '';
-    const signalText = fromSi({ valueSi: plannedPa(job.sheet, { percent }), unit }).toFixed(1);
+    const signalText = scale.of(plannedPa(job.sheet, { percent })).toFixed(1);
     return {
       cells: [
         { text: signalText },
@@ -88,7 +95,7 @@ export function strokeView(
       caption: title,
       hideCaption: true,
       groups: [
-        { label: 'signal', columns: [unitFor(unit).label] },
+        { label: 'signal', columns: [scale.label] },
         { label: 'going up', columns: ['read %', 'off %'] },
         { label: 'coming down', columns: ['read %', 'off %'] },
         { label: '', columns: ['apart %'] },
@@ -96,8 +103,18 @@ export function strokeView(
       rows: tableRows,
       notes: notesOf(job, judged),
     },
-    curve: judged.length === 0 ? null : curveOf(job, { judged, step, title, form }),
+    curve: judged.length === 0 ? null : curveOf(job, { judged, step, title, form, bySignal }),
   };
+}
+
+/** The signal as it stands on the gauge, or in percent of its range. */
+function scaleOf(
+  { sheet }: Job,
+  bySignal: boolean,
+): { readonly label: string; readonly of: (valueSi: number) => number } {
+  if (bySignal) return { label: '%', of: (percent) => percent };
+  const unit = preferredUnit('pressure', sheet.units);
+  return { label: unitFor(unit).label, of: (valueSi) => fromSi({ valueSi, unit }) };
 }
 
 type Judged = ReturnType<typeof judgeRows>;
@@ -118,15 +135,17 @@ function curveOf(
     step,
     title,
     form,
+    bySignal,
   }: {
     readonly judged: Judged;
     readonly step: string;
     readonly title: string;
     readonly form: 'card' | 'record';
+    readonly bySignal: boolean;
   },
 ): string {
-  const unit = preferredUnit('pressure', job.sheet.units);
-  const signal = (valueSi: number) => Number(fromSi({ valueSi, unit }).toFixed(3));
+  const scale = scaleOf(job, bySignal);
+  const signal = (valueSi: number) => Number(scale.of(valueSi).toFixed(3));
   const point = (row: Judged[number]) => ({ signal: signal(row.signalPa), travel: row.openPercent });
   const turn = judged.findIndex((row) => row.direction === 'down');
   const up = judged.slice(0, turn < 0 ? judged.length : turn);
@@ -146,7 +165,7 @@ function curveOf(
     signalTicks: PERCENTS.map((percent) => signal(plannedPa(job.sheet, { percent }))),
     travelTicks: PERCENTS,
     words: {
-      signalAxis: `signal, ${unitFor(unit).label}`,
+      signalAxis: `signal, ${scale.label}`,
       travelAxis: 'travel, %',
       band: `band, ${job.sheet.errorTolerancePercent} % each way`,
       goingUp: 'going up',
@@ -156,7 +175,7 @@ function curveOf(
     sentence:
       figures === null
         ? `${title}: ${judged.length} readings so far.`
-        : `${title}: largest error ${signed(figures.errorWorstPercent)} %, friction ${frictionWords(job, figures)}.`,
+        : `${title}: largest error ${signed(figures.errorWorstPercent)} %${bySignal ? '' : `, friction ${frictionWords(job, figures)}`}.`,
   });
 }
 

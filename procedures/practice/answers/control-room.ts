@@ -1,0 +1,62 @@
+import { answersAfterS, changedAtOnce, crossingsOf, offSetPoint, swingOf, swings } from '../look-at-loop.ts';
+import { heldInManual, type LoopRecord, loopRecord } from '../loop.ts';
+import { bell, seeded } from '../random.ts';
+import { kept, recordOf, type SimulatedValve } from '../simulated.ts';
+import { type At, type Looks, type Said, word } from './look.ts';
+
+const OFF = 0.025;
+
+function controllerOutput({ valve }: At): Said {
+  const record = recordOf(valve);
+  const tail = record.samples.slice(-60).map((one) => one.outputPercent);
+  const last = tail.at(-1) ?? 0;
+  if (swings(swingOf(record.samples))) return word('swings');
+  const off = offSetPoint(record);
+  const still = Math.max(...tail) - Math.min(...tail) < 0.2;
+  if (last >= 97) return word('wound up');
+  if (last <= 3) return word('wound down');
+  if (Math.abs(off) > OFF && still) return word('frozen');
+  // On its way to its end, where the process does not come: it will be there before anybody has walked out.
+  if (Math.abs(off) > OFF) return word(last > (tail[0] ?? 0) ? 'wound up' : 'wound down');
+  return word('in line');
+}
+
+function trend({ valve }: At): Said {
+  const record = recordOf(valve);
+  const swing = swingOf(record.samples);
+  if (swings(swing)) return word(swing.atEnds > 0.55 && swing.crossings <= 7 ? 'saw-tooth' : 'fast swing');
+  if (changedAtOnce(record)) return word('sudden change');
+  if (Math.abs(offSetPoint(record)) > OFF) return word('offset');
+  const usualS = answersAfterS(soundRecord(valve)) ?? 60;
+  const nowS = answersAfterS(record);
+  return word(nowS === null || nowS > 1.6 * usualS + 5 ? 'sluggish' : 'steady');
+}
+
+function soundRecord(valve: SimulatedValve): LoopRecord {
+  return kept(valve, {
+    key: 'sound record',
+    work: () => loopRecord(valve.sound, { faulty: valve.sound, random: seeded(valve.seed + 2) }),
+  });
+}
+
+function holdInManual({ valve }: At): Said {
+  const record = recordOf(valve);
+  const swing = swingOf(record.samples);
+  if (!swings(swing)) return word('no swing');
+  const seen = heldInManual(valve.build, { record, random: seeded(valve.seed + 3) }).slice(-60);
+  const left = Math.max(...seen) - Math.min(...seen);
+  return word(left > 0.4 * swing.process && crossingsOf(seen) >= 2 ? 'goes on' : 'stops');
+}
+
+/** From the control room. */
+export const looksFromControlRoom: Looks = {
+  controllerOutput,
+  controllerMode: ({ valve: { build } }) =>
+    word(build.mode === 'held' ? 'held' : build.inputBad ? 'bad input' : 'automatic'),
+  trend,
+  holdInManual,
+  secondMeasurement: ({ valve: { build }, random }) => ({
+    value: Math.abs(100 * build.measureOff * 0.5 + 0.8 * bell(random)),
+    readSigma: 0.5,
+  }),
+};

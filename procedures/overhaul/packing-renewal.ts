@@ -29,7 +29,14 @@ export const packingRenewal = procedure({
   energyControl: isolatedControl(
     'To renew the packing of a spring-and-diaphragm valve, in the line or on the bench. It opens the gland; the bonnet stays shut.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'A no to marks made, parts laid down or trim counted stops the work there.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },

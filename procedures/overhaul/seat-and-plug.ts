@@ -11,7 +11,14 @@ export const seatAndPlug = procedure({
   energyControl: isolatedControl(
     'To work on seat, plug and packing of a spring-and-diaphragm valve, in the line or on the bench. It opens the body; the case stays shut, its spring in it.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'A no to marks made, parts laid down or trim counted stops the work there.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },

@@ -11,7 +11,15 @@ export const springChange = procedure({
   energyControl: isolatedControl(
     'To change the spring of a spring-and-diaphragm actuator, in the line or on the bench. It opens the case; the body stays shut.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change:
+        'A cover that follows its nuts is run down again and its spring freed further; long bolts that do not stand sound stop the work.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },

@@ -18,7 +18,15 @@ export const valveOverhaul = procedure({
   energyControl: isolatedControl(
     'To overhaul a spring-and-diaphragm valve, actuator and body, in the line or on the bench. It opens case, gland and bonnet.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change:
+        'A cover that follows its nuts is run down again and its spring freed further; long bolts that do not stand sound stop the work. A no to marks made, parts laid down or trim counted stops the work there.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },
@@ -31,7 +39,7 @@ export const valveOverhaul = procedure({
     { id: 'hot', title: 'Next shift' },
   ],
   start: 'needs',
-  safe: [...SAFE_AT, ...BODY_SAFE_AT, 'haltCase', 'haltLoaded', 'haltShut', 'unsignedCase'],
+  safe: [...SAFE_AT, ...BODY_SAFE_AT, 'haltCase', 'haltLoaded', 'haltShut', 'haltFollows', 'unsignedCase'],
   steps: {
     ...frontOf({
       bring: [

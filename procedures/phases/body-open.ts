@@ -152,8 +152,11 @@ export function takeTrimOut<const Next extends string>({
         'Cap the body.',
       ],
       asks: [yesNo('trimCounted', 'All parts and every old gasket laid out in their order')],
-      judge: { rule: 'record' },
-      ways: { kept: { to: next, sets: { closure: 'open' } } },
+      judge: { rule: 'allYes', with: { fields: 'trimCounted' } },
+      ways: {
+        yes: { to: next, sets: { closure: 'open' } },
+        no: { to: makeSafe, sets: { closure: 'open' } },
+      },
       makeSafe,
     },
   };

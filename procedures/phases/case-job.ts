@@ -20,7 +20,14 @@ const ALLOWS = [
 ] as const;
 
 /** Where nothing more has to be done to be safe, in a job that opens the case. */
-export const CASE_SAFE_AT = ['haltCase', 'haltLoaded', 'haltShut', 'unsignedCase', 'unsignedAir'] as const;
+export const CASE_SAFE_AT = [
+  'haltCase',
+  'haltLoaded',
+  'haltShut',
+  'haltFollows',
+  'unsignedCase',
+  'unsignedAir',
+] as const;
 
 /** Phases of a job that opens the case, between isolation and return. */
 export const CASE_PHASES = [

@@ -2,7 +2,8 @@ import type { Step } from '../vocabulary.ts';
 import { tightenNuts } from './case-nuts.ts';
 import { yesNo } from './common.ts';
 
-type Open = 'loosenCase' | 'shortBolts' | 'longBolts' | 'longBoltsNotFree' | 'coverOff';
+type Follows = 'coverFollows' | 'freeAgain' | 'haltFollows';
+type Open = Follows | 'loosenCase' | 'shortBolts' | 'longBolts' | 'longBoltsNotFree' | 'coverOff';
 type Mark = 'markCase' | 'benchFree';
 type Close = 'closeCase' | 'drawDown' | 'tightenCase' | 'caseUneven' | 'haltShut';
 type Loaded = 'haltLoaded' | 'runDown' | 'runDownUneven';
@@ -69,6 +70,59 @@ const THROWN = {
   avoid: 'Stand beside the case, never over it. When the cover follows the nuts up, stop.',
 } as const;
 
+/** A cover that follows its nuts stands on a spring that is not free: run down, and the adjuster turned back further. */
+function stillLoaded(phase: string): Readonly<Record<Follows, Step<Follows | 'loosenCase'>>> {
+  return {
+    coverFollows: {
+      kind: 'question',
+      phase,
+      title: 'The cover follows the nuts: the spring is not free',
+      how: 'Stand beside it. The nuts are run down again evenly, crosswise, before anything else. Then the adjuster is turned back further.',
+      choices: {
+        down: {
+          label: 'Nuts run down and tight: back to the adjuster',
+          to: 'freeAgain',
+          sets: { closure: 'shut' },
+        },
+      },
+      makeSafe: 'haltFollows',
+    },
+    freeAgain: {
+      kind: 'reading',
+      phase,
+      title: 'Back off the spring adjuster further, until the spring is free',
+      how: 'All turns counted from the first; by them it still pushed {springForceLeft}. A screw that only feels slack has a nut that turns along.',
+      action: 'backOffAdjuster',
+      caution: THROWN,
+      asks: [
+        {
+          name: 'adjusterTurnsOff',
+          label: 'Turns backed off, all together',
+          type: 'quantity',
+          dimension: 'turns',
+          wanted: 'turnsToFree',
+        },
+        yesNo('springSlack', 'The screw turns by hand and the spring button is loose'),
+      ],
+      judge: { rule: 'springFree' },
+      ways: {
+        free: { to: 'loosenCase', sets: { spring: 'released' } },
+        'not free': { to: 'haltFollows' },
+        'too few turns': { to: 'haltFollows' },
+      },
+      makeSafe: 'haltFollows',
+    },
+    haltFollows: {
+      kind: 'question',
+      phase,
+      title: 'Stopped: the case stands on a spring that is not free',
+      how: 'Every case nut is run down and tight, the locks stay on. An actuator that cannot be freed goes to its maker as it is.',
+      choices: { goOn: { label: 'Go on: the nuts first, then the adjuster', to: 'coverFollows' } },
+      makeSafe: 'haltFollows',
+    },
+  };
+}
+
 /**
  * The case opened in the order that its spring asks for. With an adjuster the spring is free before the first bolt;
  * where the case holds it, short bolts come first and the long ones let it off evenly, last.
@@ -92,10 +146,14 @@ export function openCase<const Next extends string>({
       caution: THROWN,
       do: ['Loosen each nut by a turn.', 'Watch whether the cover follows.', 'Take the bolts out.'],
       asks: [yesNo('coverStill', 'The cover did not follow, all bolts are out')],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'coverOff', sets: { closure: 'open' } } },
+      judge: { rule: 'allYes', with: { fields: 'coverStill' } },
+      ways: {
+        yes: { to: 'coverOff', sets: { closure: 'open' } },
+        no: { to: 'coverFollows', sets: { closure: 'open', spring: 'contained' } },
+      },
       makeSafe,
     },
+    ...stillLoaded(phase),
     shortBolts: {
       kind: 'reading',
       phase,
@@ -115,8 +173,11 @@ export function openCase<const Next extends string>({
           'The long bolts stand tight, opposite each other, with thread enough for the spring',
         ),
       ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'longBolts', sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } } },
+      judge: { rule: 'allYes', with: { fields: 'longStay' } },
+      ways: {
+        yes: { to: 'longBolts', sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } },
+        no: { to: stopLoaded, sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } },
+      },
       makeSafe: notOpened,
     },
     longBolts: {

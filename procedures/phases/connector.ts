@@ -108,8 +108,11 @@ function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift,
       caution: SWINGS,
       do: ['Loosen the yoke nut or the yoke bolts.', 'Raise it straight up.', 'Lay it where it cannot roll.'],
       asks: [yesNo('laidDown', 'It lies safe, its ports covered')],
-      judge: { rule: 'record' },
-      ways: { kept: { to: next, sets: { closure: 'open' } } },
+      judge: { rule: 'allYes', with: { fields: 'laidDown' } },
+      ways: {
+        yes: { to: next, sets: { closure: 'open' } },
+        no: { to: makeSafe, sets: { closure: 'open' } },
+      },
       makeSafe,
     },
   };

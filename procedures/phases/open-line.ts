@@ -24,8 +24,11 @@ export function openLine<const Next extends string>({
       why: 'What goes back where it stood needs no second setting.',
       do: ['Mark the connector on its stem.', 'Mark case and bonnet across their joints.'],
       asks: [yesNo('marked', 'Marked; photos taken where the site allows them')],
-      judge: { rule: 'record' },
-      ways: { kept: { to: { by: 'place', ways: { bench: 'benchOpen', line: 'shutOffGrade' } } } },
+      judge: { rule: 'allYes', with: { fields: 'marked' } },
+      ways: {
+        yes: { to: { by: 'place', ways: { bench: 'benchOpen', line: 'shutOffGrade' } } },
+        no: { to: makeSafe },
+      },
       makeSafe,
     },
     benchOpen: {

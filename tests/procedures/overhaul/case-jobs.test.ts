@@ -61,6 +61,24 @@ describe('A case is not opened', () => {
     expect(() => answer(forced, { coverStill: 'yes' })).toThrow(Refusal);
   });
 
+  test('further once its cover follows the nuts: run down, freed further, and only then loosened again', () => {
+    const follows: Overrides = {
+      loosenCase: [{ coverStill: 'no' }, {}],
+      freeAgain: { adjusterTurnsOff: '6' },
+    };
+    const run = play(jobOn(DIAPHRAGM), { overrides: follows, to: 'freeAgain' });
+    expect(run.job.situation.states).toMatchObject({ spring: 'contained', closure: 'shut' });
+    play(run, { overrides: follows });
+    expect(outcomesOf(run.job, 'loosenCase')).toEqual(['no', 'yes']);
+    expect(run.job.closedAs).toBe('done');
+  });
+
+  test('further on long bolts that do not stand sound', () => {
+    const job = jobOn(DIAPHRAGM, { sheet: CASE_HELD });
+    const run = play(job, { overrides: { shortBolts: { longStay: 'no' } }, to: 'haltLoaded' });
+    expect(run.job.situation.states).toMatchObject({ spring: 'loaded', shortBolts: 'out' });
+  });
+
   test('further once the cover follows the long bolts, and is run down again from there', () => {
     const stuck = jobOn(DIAPHRAGM, { sheet: CASE_HELD });
     const run = play(stuck, { overrides: { longBolts: { coverLoose: 'no' } }, to: 'longBoltsNotFree' });

@@ -51,7 +51,7 @@ export function springForceLeftN({ sheet, readings }: Job): number | null {
 }
 
 /** The crosswise order of so many nuts, numbered clockwise; nothing where they cannot be counted in pairs. */
-function crossOrder(counted: string | undefined): string {
+export function crossOrder(counted: string | undefined): string {
   const bolts = Number(counted);
   if (!Number.isInteger(bolts) || bolts < 4 || bolts % 2 !== 0) return 'opposite nuts in turn';
   return crossPattern({ bolts }).join(', ');

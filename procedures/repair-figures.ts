@@ -1,4 +1,5 @@
 import type { Figure } from './figure.ts';
+import { crossOrder } from './overhaul-figures.ts';
 import { bellowsTestPa, linkPlayLimitM } from './repair-limits.ts';
 import { PLUNGER_TRIES_MAX, RELAY_SWING_SHARE } from './rules/relay.ts';
 
@@ -34,5 +35,10 @@ export const REPAIR_FIGURES = {
     label: 'play of the linkage at the stem, at most',
     dimension: 'length',
     of: ({ sheet }) => linkPlayLimitM(sheet),
+  },
+  tieRodOrder: {
+    label: 'order of the tie rods, numbered clockwise',
+    dimension: 'text',
+    of: ({ words }) => crossOrder(words.tieRods),
   },
 } as const satisfies Record<string, Figure>;

@@ -1,8 +1,9 @@
 import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
-import type { GearRole } from '../test-gear/roles.ts';
+import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { feedbackLinkage } from './feedback-linkage.ts';
 import { nozzleFlapper } from './nozzle-flapper.ts';
+import { pistonSeals } from './piston-seals.ts';
 import { positionerBellows } from './positioner-bellows.ts';
 import { relayRestriction } from './relay-restriction.ts';
 
@@ -48,5 +49,16 @@ export const AIR_AND_POSITIONER: readonly ServedProcedure[] = [
     gear: OWN_AIR_ROLES,
     whyNot: (sheet, place) =>
       sheet.positioner === 'none' ? 'It has no positioner.' : onlyInLine(sheet, place),
+  },
+  {
+    definition: pistonSeals,
+    folder: 'overhaul',
+    gear: ALL_ROLES,
+    whyNot(sheet, place) {
+      if (sheet.actuatorKind !== 'piston') return 'It has a diaphragm, not a cylinder.';
+      if (sheet.springHeldBy !== 'no spring')
+        return 'A spring presses on its piston: such a cylinder is opened by its maker’s manual alone.';
+      return noBlockValves(sheet, place);
+    },
   },
 ];

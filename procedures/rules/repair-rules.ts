@@ -1,4 +1,5 @@
 import { bellowsHoldRule } from './bellows.ts';
+import { blowByRule, cylinderLookRule, forAirRule, strokeMadeRule } from './cylinder.ts';
 import { drainRule } from './drain.ts';
 import { flapperLookRule, linkPlayRule } from './positioner-looks.ts';
 import { plungerTriedRule, relayAnswersRule, restrictionLookRule } from './relay.ts';
@@ -13,6 +14,10 @@ export const REPAIR_RULES = {
   bellowsHold: bellowsHoldRule,
   flapperLook: flapperLookRule,
   linkPlay: linkPlayRule,
+  forAir: forAirRule,
+  blowBy: blowByRule,
+  cylinderLook: cylinderLookRule,
+  strokeMade: strokeMadeRule,
 } as const satisfies Record<string, Rule>;
 
 export type RepairRuleName = keyof typeof REPAIR_RULES;

@@ -1,5 +1,12 @@
 import { ANY_NUMBER, refuseOutside } from './checks.ts';
-import { type DatedValue, type DriftLine, driftLine, type Leaving, leavingTolerance } from './drift.ts';
+import {
+  type DatedValue,
+  type DriftLine,
+  driftLine,
+  type Leaving,
+  leavingTolerance,
+  noSurerThanGauges,
+} from './drift.ts';
 
 export interface History {
   readonly points: readonly DatedValue[];
@@ -39,7 +46,7 @@ export function checkInterval({ points, limitLowSi, limitHighSi }: History): Che
   const times = points.map(({ timeS }) => timeS);
   const historyS = Math.max(...times) - Math.min(...times);
   if (points.length < INTERVAL_POINTS_MIN || !(historyS > INTERVAL_HISTORY_S)) return null;
-  const line = driftLine(points);
+  const line = noSurerThanGauges({ line: driftLine(points), points });
   const leaving = leavingTolerance({ line, limitLowSi, limitHighSi, fromTimeS: line.lastTimeS });
   const untilS =
     leaving.earliestTimeS === null ? Number.POSITIVE_INFINITY : leaving.earliestTimeS - line.lastTimeS;

@@ -85,6 +85,38 @@ export function driftLine(points: readonly DatedValue[]): DriftLine {
   };
 }
 
+/**
+ * The same line, no surer than the gauges: values that happen to lie closer together than their uncertainties allow say
+ * nothing about how well they were read.
+ *
+ * Shape: the points and their line in, the line with the larger of two uncertainties out: scatter, or gauges alone.
+ * Valid: as `driftLine`; histories without drift are then called drifting in at most 4.55 % of cases.
+ * @param line    as `driftLine` gives it of the very same points
+ * @param points  as given to `driftLine`
+ * @returns the line; each uncertainty times the coverage factor is at least what the stated uncertainties give
+ * @source [S-09] combined uncertainty of a weighted mean and of a slope
+ * @example noSurerThanGauges({ line: driftLine([0, 1, 2].map((timeS) => ({ timeS, valueSi: 7, uncertaintySi: 1 }))),
+ *   points: [0, 1, 2].map((timeS) => ({ timeS, valueSi: 7, uncertaintySi: 1 })) }).isDrifting // false
+ */
+export function noSurerThanGauges(of: {
+  readonly line: DriftLine;
+  readonly points: readonly DatedValue[];
+}): DriftLine {
+  const { line, points } = of;
+  const { middleTimeS, coverageFactor, driftSi } = line;
+  const sum = (each: (point: DatedValue) => number) => points.reduce((all, point) => all + each(point), 0);
+  const middleGive = 1 / Math.sqrt(sum(({ uncertaintySi }) => uncertaintySi ** -2));
+  const driftGive =
+    1 / Math.sqrt(sum(({ timeS, uncertaintySi }) => ((timeS - middleTimeS) / uncertaintySi) ** 2));
+  const driftUncertaintySi = Math.max(line.driftUncertaintySi, driftGive / coverageFactor);
+  return {
+    ...line,
+    middleUncertaintySi: Math.max(line.middleUncertaintySi, middleGive / coverageFactor),
+    driftUncertaintySi,
+    isDrifting: Math.abs(driftSi) > coverageFactor * driftUncertaintySi,
+  };
+}
+
 const factors = new Map<number, number>();
 
 /** Worked out once for each number of points: the search for it takes longer than the line. */

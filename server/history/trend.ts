@@ -1,5 +1,5 @@
 import { checkInterval } from '../../procedures/calculations/check-interval.ts';
-import { type DatedValue, driftLine } from '../../procedures/calculations/drift.ts';
+import { type DatedValue, driftLine, noSurerThanGauges } from '../../procedures/calculations/drift.ts';
 import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import type { HistoryPoint, Series } from './series.ts';
 
@@ -46,7 +46,7 @@ export function trendOf(series: Series): Trend {
   };
   if (counted < TREND_POINTS_MIN || spanS(points) <= 0)
     return { ...none, says: [`${countWords(counted)} since it was last set: too few for a trend.`] };
-  const line = driftLine(points);
+  const line = noSurerThanGauges({ line: driftLine(points), points });
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit: series.unit });
   const driftPerYear = inUnit(line.driftSi * YEAR_S);
   const driftGivePerYear = inUnit(line.coverageFactor * line.driftUncertaintySi * YEAR_S);
@@ -56,7 +56,7 @@ export function trendOf(series: Series): Trend {
     value: inUnit(line.middleSi + line.driftSi * (timeS - line.middleTimeS)),
   });
   const label = unitFor(series.unit).label;
-  const told = line.isDrifting ? 'It drifts' : 'No drift can be told from the scatter';
+  const told = line.isDrifting ? 'It drifts' : 'No drift can be told';
   return {
     ...none,
     driftPerYear,

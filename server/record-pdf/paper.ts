@@ -116,7 +116,7 @@ export class Paper {
 
   table(columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {
     const head = columns.map(({ label }) => ({ text: label }));
-    this.#row(columns, { cells: head, isHead: true });
+    if (columns.some(({ label }) => label !== '')) this.#row(columns, { cells: head, isHead: true });
     for (const cells of rows) {
       if (this.#y + this.#heightOf(columns, cells) > this.#pen.doc.page.height - EDGE.bottom) {
         this.newPage();

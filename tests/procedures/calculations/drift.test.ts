@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type DatedValue, driftLine, leavingTolerance } from '../../../procedures/calculations/drift.ts';
+import {
+  type DatedValue,
+  driftLine,
+  leavingTolerance,
+  noSurerThanGauges,
+} from '../../../procedures/calculations/drift.ts';
 import { between, expectClose, expectRefused } from './support.ts';
 
 const DAY_S = 24 * 3600;
@@ -96,6 +101,18 @@ describe('the drift of a history', () => {
   it('is none, and none is told, of values that never change', () => {
     const line = driftLine([0, 1, 2, 3].map((timeS) => ({ timeS, valueSi: 7, uncertaintySi: 1 })));
     expect([line.driftSi, line.isDrifting]).toEqual([0, false]);
+  });
+
+  it('is never surer than the gauges, however close together the values happen to lie', () => {
+    const points = [0, 10, 20, 30].map((timeS) => ({ timeS, valueSi: 7 + timeS / 1000, uncertaintySi: 2 }));
+    const alone = driftLine(points);
+    const line = noSurerThanGauges({ line: alone, points });
+    expect([alone.isDrifting, line.isDrifting]).toEqual([true, false]);
+    // U over the root of the sum of squares about the middle, 500; and over the root of 4 for the height.
+    expectClose(line.coverageFactor * line.driftUncertaintySi, 2 / Math.sqrt(500));
+    expectClose(line.coverageFactor * line.middleUncertaintySi, 2 / Math.sqrt(4));
+    const wide = points.map((point, at) => ({ ...point, valueSi: 100 * (at % 2) }));
+    expect(noSurerThanGauges({ line: driftLine(wide), points: wide })).toEqual(driftLine(wide));
   });
 
   it('needs three points at two times, each with an uncertainty', () => {

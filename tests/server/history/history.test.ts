@@ -78,7 +78,7 @@ describe('the history of a valve', () => {
     // At one percent a year from 2021 on: five years.
     expect(expected).toMatch(/^202(5-1|6-0)/);
     expect(error.says.join(' ')).toMatch(
-      /drifts: \+0\.99 % a year, give or take 0\.067.*expected to leave.*Proposed/,
+      /drifts: \+0\.99 % a year, give or take 0\.43.*expected to leave.*Proposed/,
     );
     expect(error.intervalMonths).toBeGreaterThan(12);
     expect(valveHistory(DRIFTING, SHEET).history.proposedMonths).toBe(error.intervalMonths);

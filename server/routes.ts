@@ -2,6 +2,8 @@ import type { Assets } from './http/assets.ts';
 import { openApiRoute } from './http/openapi.ts';
 import type { Route } from './http/route.ts';
 import { Catalogue } from './jobs/catalogue.ts';
+import { auditRoutes } from './pages/audit.ts';
+import { auditJobRoutes } from './pages/audit-job.ts';
 import { auditLogRoutes } from './pages/audit-log.ts';
 import { calculationRoutes } from './pages/calculations.ts';
 import { crewRoutes } from './pages/crew.ts';
@@ -58,6 +60,8 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...removalRoutes,
       ...gearRoutes,
       ...foundWrongRoutes(catalogue),
+      ...auditRoutes(),
+      ...auditJobRoutes,
       ...auditLogRoutes(options.verifier),
       ...calculationRoutes,
     ],

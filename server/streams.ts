@@ -1,3 +1,4 @@
+import { auditKind } from './audit/review-stream.ts';
 import { gearKind } from './gear/gear-stream.ts';
 import { jobAuditor } from './jobs/auditor.ts';
 import { procedureKind } from './jobs/catalogue.ts';
@@ -24,6 +25,7 @@ export const streamKinds: readonly StreamKind<unknown>[] = [
   absenceKind,
   procedureKind,
   signingKind,
+  auditKind,
 ];
 
 /** What more than the chain must hold of a stream, checked by `npm run verify`. */

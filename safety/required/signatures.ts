@@ -117,9 +117,8 @@ export const SIGNATURES: readonly Requirement[] = [
   },
   {
     id: 'SA-23',
-    text: 'A change shall be refused without its reason.',
-    source:
-      'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 9; the regular review of the trail has no page yet',
+    text: 'A change shall be refused without its reason, and the lines of a job that nobody has reviewed shall be counted.',
+    source: 'EU GMP annex 11 (2011) as a yardstick, as quoted by others: clause 9',
   },
   {
     id: 'SA-24',

@@ -1,0 +1,56 @@
+/** The audit over all jobs of a site: looked at again only where a job has grown. */
+import { setImmediate as nextTick } from 'node:timers/promises';
+import type { JobLine } from '../jobs/job-stream.ts';
+import type { SiteLog } from '../log/site-log.ts';
+import { streamOf } from '../log/stream-kind.ts';
+import { auditJobLines, type JobAudit } from './job-rows.ts';
+
+/** More jobs than a site has in years; the oldest beyond are found by narrowing the dates. */
+const JOBS_MAX = 5000;
+
+export interface Period {
+  /** Days, YYYY-MM-DD; blank for any. */
+  readonly from: string;
+  readonly to: string;
+}
+
+export class SiteAudit {
+  readonly #known = new Map<string, { readonly audit: JobAudit; readonly isOpen: boolean }>();
+
+  /** Jobs opened in a period, the latest first. */
+  async jobs(
+    log: SiteLog,
+    { period, now }: { readonly period: Period; readonly now: string },
+  ): Promise<readonly JobAudit[]> {
+    const listed = (await log.summaries('job', { order: 'down', limit: JOBS_MAX })).map(
+      ({ body }) => body as unknown as JobLine,
+    );
+    const within = listed.filter(({ openedAt }) => isWithin(openedAt, period));
+    const audits: JobAudit[] = [];
+    for (const line of within) {
+      audits.push(await this.#audit(log, { line, now }));
+      // Others are served between one job and the next.
+      await nextTick();
+    }
+    return audits.sort((one, other) => (one.openedAt < other.openedAt ? 1 : -1));
+  }
+
+  async #audit(
+    log: SiteLog,
+    { line, now }: { readonly line: JobLine; readonly now: string },
+  ): Promise<JobAudit> {
+    const place = await log.place(streamOf('job', line.id));
+    const known = this.#known.get(line.id);
+    if (known !== undefined && known.audit.lines === place && !known.isOpen) return known.audit;
+    const entries = await log.entriesOf(streamOf('job', line.id));
+    const audit = auditJobLines(line.id, { entries, now });
+    // Of an open job the locks grow older by themselves.
+    this.#known.set(line.id, { audit, isOpen: line.status !== 'closed' });
+    return audit;
+  }
+}
+
+function isWithin(at: string, { from, to }: Period): boolean {
+  const day = at.slice(0, 10);
+  return (from === '' || day >= from) && (to === '' || day <= to);
+}

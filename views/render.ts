@@ -1,5 +1,6 @@
 import nunjucks from 'nunjucks';
 import { boltCircle } from './pictures/bolt-circle.ts';
+import { chanceBar, weightStrokes } from './pictures/chance-bar.ts';
 import { energyTag } from './pictures/energy-tag.ts';
 import { jobScale, waitScale } from './pictures/job-scale.ts';
 import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
@@ -27,6 +28,7 @@ export interface Renderer {
 const DRAWINGS = {
   alertTriangle,
   boltCircle,
+  chanceBar,
   energyMark,
   energyTag,
   jobScale,
@@ -36,6 +38,7 @@ const DRAWINGS = {
   valveSection,
   verdictMark,
   waitScale,
+  weightStrokes,
 };
 
 const WORDS = {

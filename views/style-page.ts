@@ -19,6 +19,7 @@ export const COMPONENTS = [
   'hold-card',
   'job-foot',
   'job-scale',
+  'likely-causes',
   'lines-head',
   'mark-key',
   'open-card',

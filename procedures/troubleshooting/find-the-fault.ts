@@ -44,13 +44,21 @@ function hubs(): Readonly<Record<string, Step>> {
     ...mendCards(service),
     [nameStepId('in service')]: nameCard(service, 'serviceBack'),
     [bypass.back]: hubCard(bypass, {
-      ways: { name: nameStepId('bypassed'), fitGauge: 'fitGauge', isolate: 'knowEnergies' },
+      ways: {
+        name: nameStepId('bypassed'),
+        fitGauge: 'fitGauge',
+        isolate: 'knowEnergies',
+        giveBack: 'undoBypass',
+      },
     }),
     ...lookOver(bypass),
     ...checkCards(bypass),
     ...mendCards(bypass),
     [nameStepId('bypassed')]: nameCard(bypass, 'undoBypass'),
-    [isolated.back]: hubCard(isolated, { ways: { name: nameStepId('isolated') }, testAir: 'holdTestAir' }),
+    [isolated.back]: hubCard(isolated, {
+      ways: { name: nameStepId('isolated'), giveBack: 'backCheck' },
+      testAir: 'holdTestAir',
+    }),
     ...checkCards(isolated),
     ...testAir(isolated),
     [nameStepId('isolated')]: nameCard(isolated, 'backCheck'),
@@ -79,7 +87,14 @@ export const findTheFault: Definition = procedure<string>({
   energyControl: isolatedControl(
     'To find which of controller, tubing, positioner, actuator, packing or trim is at fault. In service and on the bypass nothing of the valve is opened; behind locks it is moved by test air, and a positioner may be taken off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'From bypass and locks the valve may go back with nothing named, to look on in service.',
+    },
+  ],
   phases: [
     { id: 'complaint', title: 'The complaint' },
     { id: 'service', title: 'In service' },

@@ -1,5 +1,4 @@
 import type { Job } from '../../job.ts';
-import type { ValveSheet } from '../../valve-sheet/sheet.ts';
 import { type GaugePoint, type ValveFacts, valveFactsOf } from '../valve-facts.ts';
 
 /** Fields of the card "What is fitted", with the gauge points that a yes or a no speaks of. */
@@ -15,15 +14,9 @@ export const GAUGE_FIELDS: Readonly<Record<string, readonly GaugePoint[]>> = {
 /** The facts that cause and check are worked out from: the sheet, and what was seen at the valve. */
 export function factsOfJob({ sheet, words }: Pick<Job, 'sheet' | 'words'>): ValveFacts {
   const source = words.sourceKind;
-  const bare = valveFactsOf(sheet, {
-    source: source === 'transducer' || source === 'pneumatic controller' ? source : usualSource(sheet),
-  });
+  const named = source === 'transducer' || source === 'pneumatic controller';
+  const bare = valveFactsOf(sheet, named ? { source } : {});
   return { ...bare, gaugesFitted: gaugesOf(words, bare.gaugesFitted) };
-}
-
-/** Without anything electric on the valve its signal comes from a pneumatic controller. */
-function usualSource({ electricalV }: ValveSheet): ValveFacts['source'] {
-  return electricalV === null ? 'pneumatic controller' : 'transducer';
 }
 
 function gaugesOf(words: Job['words'], usual: readonly GaugePoint[]): readonly GaugePoint[] {

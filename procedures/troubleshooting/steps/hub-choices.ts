@@ -44,11 +44,15 @@ export const WAYS_ON = {
     name: 'Name the cause, and give the valve back',
     fitGauge: 'Fit a gauge that a check wants',
     isolate: 'Isolate the valve and show it safe',
+    giveBack: 'Give the valve back with nothing named, to look on in service',
   },
-  isolated: { name: 'Name the cause, and give the valve back' },
+  isolated: {
+    name: 'Name the cause, and give the valve back',
+    giveBack: 'Give the valve back with nothing named, to look on in service',
+  },
 } as const satisfies Readonly<Record<Hub, Readonly<Record<string, string>>>>;
 
-export type WayOn = 'name' | 'bypass' | 'fitGauge' | 'isolate';
+export type WayOn = 'name' | 'bypass' | 'fitGauge' | 'isolate' | 'giveBack';
 
 const MEND = 'mend ';
 

@@ -1,5 +1,6 @@
 import type { OpenStep } from '../../../../procedures/vocabulary.ts';
 import type { CardInput, CardView } from './card.ts';
+import { faultCard, isFaultCard } from './fault-card.ts';
 import { holdCard } from './hold-card.ts';
 import { instructionCard, questionCard, readingCard, waitCard } from './plain-cards.ts';
 import { judgementCard, tableCard } from './stroke-cards.ts';
@@ -10,7 +11,7 @@ export function buildCard(step: OpenStep, input: CardInput): CardView {
     case 'instruction':
       return instructionCard(step, input);
     case 'reading':
-      return readingCard(step, input);
+      return isFaultCard(step) ? faultCard(step, input) : readingCard(step, input);
     case 'table':
       return tableCard(step, input);
     case 'question':

@@ -1,0 +1,119 @@
+import type { Hub } from '../../../../procedures/troubleshooting/check.ts';
+import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import { settledIn } from '../../../../procedures/troubleshooting/engine/reopened.ts';
+import { type Advice, adviceFor } from '../../../../procedures/troubleshooting/job/advice.ts';
+import { repairFor } from '../../../../procedures/troubleshooting/repairs.ts';
+import {
+  choicesAt,
+  LOOKED_ELSEWHERE,
+  readChoice,
+} from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
+import type { ReadingStep } from '../../../../procedures/vocabulary.ts';
+import type { CardInput, CardView } from './card.ts';
+import { type NextView, nextView } from './fault-next.ts';
+import { type CauseView, causeViews, footLines, warningOf } from './fault-words.ts';
+import { readingCard } from './plain-cards.ts';
+
+const HUB_OF_RULE: Readonly<Record<string, Hub>> = {
+  hubInService: 'in service',
+  hubOnBypass: 'bypassed',
+  hubIsolated: 'isolated',
+};
+
+interface Option {
+  readonly value: string;
+  readonly label: string;
+  readonly help?: string;
+  readonly checked: boolean;
+}
+
+export interface FaultHub {
+  readonly warning: string;
+  readonly next: NextView;
+  readonly caption: string;
+  readonly causes: readonly CauseView[];
+  readonly foot: readonly string[];
+  readonly groups: readonly { readonly legend: string; readonly options: readonly Option[] }[];
+}
+
+/** A card whose order is advice of the engine: a hub, or the card that names the repair. */
+export function isFaultCard({ judge }: ReadingStep<string>): boolean {
+  return HUB_OF_RULE[judge.rule] !== undefined || judge.rule === 'causeNamed';
+}
+
+/** The card with its choices in the order of the advice; nothing stands on it that this valve has not. */
+export function faultCard(
+  step: ReadingStep<string>,
+  input: CardInput,
+): CardView & { readonly hub?: FaultHub } {
+  const hub = HUB_OF_RULE[step.judge.rule];
+  if (hub === undefined) return nameCard(step, input);
+  const advice = adviceFor(input.job, hub);
+  const next = nextView(advice);
+  const groups = groupsOf(advice, hub);
+  const ordered = groups.flatMap(({ options }) => options).map(({ value }) => value);
+  const first = next.acts[0]?.value ?? '';
+  return {
+    ...withOptions(readingCard(step, input), [first, ...ordered.filter((value) => value !== first)]),
+    hub: {
+      warning: warningOf(advice),
+      next,
+      caption: `Likely causes after ${advice.evidence.length} ${advice.evidence.length === 1 ? 'answer' : 'answers'}`,
+      causes: causeViews(advice),
+      foot: footLines(advice),
+      groups,
+    },
+  };
+}
+
+/** Options of the first field in this order; what is not named goes. */
+function withOptions(card: CardView, values: readonly string[]): CardView {
+  const fields = card.fields.map((field, at) => {
+    if (at > 0) return field;
+    const options = values.flatMap((value) => field.options.find((one) => one.value === value) ?? []);
+    return { ...field, options };
+  });
+  return { ...card, fields };
+}
+
+function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
+  const labels = new Map(choicesAt(hub).map(({ value, label }) => [value, label]));
+  const option = (value: string, help?: string): Option => ({
+    value,
+    label: labels.get(value) ?? value,
+    checked: false,
+    ...(help === undefined ? {} : { help }),
+  });
+  const here = advice.checks.filter((one) => one.hub === hub && one.fit.length === 0);
+  const done = settledIn(advice.model, advice.evidence);
+  const again = advice.model.checks.filter((id) => done.has(id) && labels.has(id));
+  const brought = advice.model.checks.filter(
+    (id) =>
+      labels.has(id) && !done.has(id) && (LOOKED_ELSEWHERE.includes(id) || checkOf(id).broughtOnly === true),
+  );
+  const ways = [...labels.keys()].filter((value) => readChoice(value).kind === 'way');
+  const mends = [...labels.keys()].filter((value) => {
+    const chosen = readChoice(value);
+    return chosen.kind === 'mend' && advice.model.repairs.includes(chosen.repair);
+  });
+  return [
+    {
+      legend: 'Checks, the best for its minutes first',
+      options: here.map((one) => option(one.check, `${one.minutes} minutes`)),
+    },
+    { legend: 'Ways on', options: ways.map((value) => option(value)) },
+    { legend: 'Mended on the spot', options: mends.map((value) => option(value)) },
+    { legend: 'Look again', options: again.map((id) => option(id)) },
+    { legend: 'Known from elsewhere', options: brought.map((id) => option(id)) },
+  ].filter(({ options }) => options.length > 0);
+}
+
+/** The repairs that this valve can want, the likeliest first. */
+function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
+  const { causes, model } = adviceFor(input.job, (step.judge.with?.hub ?? 'in service') as Hub);
+  const ranked = [...new Set(causes.map(({ id }) => repairFor(id)))];
+  return withOptions(readingCard(step, input), [
+    ...ranked,
+    ...model.repairs.filter((id) => !ranked.includes(id)),
+  ]);
+}

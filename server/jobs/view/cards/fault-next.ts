@@ -1,0 +1,154 @@
+/** What is advised at a hub: the next check, the way to it, or to stop checking and repair. */
+import { type Hub, moveMinutes } from '../../../../procedures/troubleshooting/check.ts';
+import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import type { Suggestion } from '../../../../procedures/troubleshooting/engine/next-check.ts';
+import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
+import { REPAIR_PROCEDURES } from '../../../../procedures/troubleshooting/repair-procedures.ts';
+import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
+import { mendChoice, mendsAt } from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
+import { GAUGE_POINTS } from '../../../../procedures/troubleshooting/valve-facts.ts';
+import { sayChance } from './fault-words.ts';
+
+interface Act {
+  readonly text: string;
+  readonly value: string;
+  readonly kind: 'main' | 'plain';
+}
+
+export interface NextView {
+  readonly kind: string;
+  readonly title: string;
+  readonly rows: readonly { readonly label: string; readonly text: string; readonly strong?: string }[];
+  readonly acts: readonly Act[];
+}
+
+/** A repair is named beside a check where it is so likely: judgement. */
+const WORTH_NAMING = 0.2;
+
+const HUB_WORDS: Readonly<Record<Hub, string>> = {
+  'in service': 'in service',
+  bypassed: 'on the bypass',
+  isolated: 'isolated',
+};
+
+/** The first and large thing of a hub. */
+export function nextView(advice: Advice): NextView {
+  const { decision, proofDue, standing } = advice;
+  if (proofDue !== null) return proofView(proofDue, standing.hub);
+  const { check } = decision;
+  return decision.best === 'check' && check !== null ? checkView(check, advice) : repairView(advice);
+}
+
+function proofView({ repair, check }: NonNullable<Advice['proofDue']>, hub: Hub): NextView {
+  const { title, todo, minutes, hubs } = checkOf(check);
+  const here = hubs.includes(hub);
+  return {
+    kind: 'Prove the repair',
+    title,
+    rows: [
+      { label: 'what to do', text: todo },
+      { label: 'it proves', text: repairOf(repair).words },
+      { label: 'takes', text: '', strong: sayMinutes(minutes) },
+      ...(here ? [] : [{ label: 'where', text: `It is made ${HUB_WORDS[hubs[0] ?? hub]}.` }]),
+    ],
+    acts: here ? [{ text: 'Do this check', value: check, kind: 'main' }] : [nameAct('plain')],
+  };
+}
+
+function checkView(check: Suggestion, advice: Advice): NextView {
+  const { standing, decision } = advice;
+  const { title, todo, consent } = checkOf(check.check);
+  const here = check.hub === standing.hub && check.fit.length === 0;
+  return {
+    kind: here ? 'Next check' : 'Next check, after the way to it',
+    title,
+    rows: [
+      { label: 'what to do', text: todo },
+      { label: 'why this one', text: 'Of all that may be done now it tells most for its minutes.' },
+      { label: 'takes', text: sayWay(check), strong: sayMinutes(check.minutes) },
+      {
+        label: 'needs',
+        text:
+          [
+            ...(consent ? ['the operator’s word'] : []),
+            ...check.fit.map((point) => `a gauge ${GAUGE_POINTS[point]}`),
+            ...(here && !consent && check.fit.length === 0 ? ['nothing opened, nothing moved'] : []),
+          ].join(', ') || 'the valve as it stands',
+      },
+      ...(decision.repair.probability < WORTH_NAMING
+        ? []
+        : [
+            {
+              label: 'or repair',
+              text: `${repairOf(decision.repair.id).words}, ${sayChance(decision.repair.probability)} to be the one`,
+            },
+          ]),
+    ],
+    acts: [
+      here ? { text: 'Do this check', value: check.check, kind: 'main' } : wayTo(check, standing.hub),
+      nameAct('plain'),
+    ],
+  };
+}
+
+function sayWay({ moveMinutes: move, fitMinutes, hub }: Suggestion): string {
+  const parts = [
+    ...(move > 0 ? [`${move} to have the valve ${HUB_WORDS[hub]}`] : []),
+    ...(fitMinutes > 0 ? [`${fitMinutes} to fit the gauge`] : []),
+  ];
+  return parts.length === 0 ? '' : `${parts.join(', ')}; in all`;
+}
+
+/** The next act on the way to a check that is not made as the valve stands. */
+function wayTo({ hub, fit }: Suggestion, here: Hub): Act {
+  if (here === 'in service') return { text: 'Put the valve on its bypass', value: 'bypass', kind: 'main' };
+  if (here === 'bypassed' && fit.length > 0)
+    return { text: 'Fit the gauge', value: 'fitGauge', kind: 'main' };
+  if (here === 'bypassed' && hub === 'isolated')
+    return { text: 'Isolate the valve', value: 'isolate', kind: 'main' };
+  return { text: 'Give the valve back, and look on in service', value: 'giveBack', kind: 'main' };
+}
+
+function repairView({ decision, standing }: Advice): NextView {
+  const { repair, checkFirstMinutes, repairNowMinutes } = decision;
+  const { words, todo, hub } = repairOf(repair.id);
+  const mended = mendsAt(standing.hub).includes(repair.id);
+  const own = REPAIR_PROCEDURES[repair.id];
+  const check = decision.check === null ? null : checkOf(decision.check.check);
+  const wayMinutes = moveMinutes({ from: standing.hub, to: hub });
+  return {
+    kind: 'Stop checking: repair',
+    title: words,
+    rows: [
+      { label: 'what to do', text: todo },
+      { label: 'likely', text: '', strong: sayChance(repair.probability) },
+      {
+        label: 'costs',
+        text: `${sayMinutes(repairNowMinutes)} to a cured valve on the average${checkFirstMinutes === null ? '' : `, ${sayMinutes(checkFirstMinutes)} with another check first`}${wayMinutes > 0 ? '; the way there is counted in' : ''}`,
+      },
+      {
+        label: 'how',
+        text: mended
+          ? 'Here and now; the check that proves it comes next.'
+          : own === undefined
+            ? 'Name it, and the valve goes back. The repair is planned.'
+            : 'Name it, and the valve goes back. It has its own procedure, opened after this job.',
+      },
+    ],
+    acts: [
+      mended ? { text: 'Mend it now', value: mendChoice(repair.id), kind: 'main' } : nameAct('main'),
+      ...(check === null || decision.check?.hub !== standing.hub || decision.check.fit.length > 0
+        ? []
+        : [{ text: `Check on: ${check.title}`, value: decision.check.check, kind: 'plain' as const }]),
+    ],
+  };
+}
+
+function nameAct(kind: Act['kind']): Act {
+  return { text: 'Name the cause, and stop checking', value: 'name', kind };
+}
+
+function sayMinutes(minutes: number): string {
+  const whole = Math.max(1, Math.round(minutes));
+  return whole === 1 ? '1 minute' : `${whole} minutes`;
+}

@@ -1,0 +1,108 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findTheFault } from '../../../procedures/troubleshooting/find-the-fault.ts';
+import { jobKind } from '../../../server/jobs/job-stream.ts';
+import { verifyStore } from '../../../server/log/verify.ts';
+import { auditors } from '../../../server/streams.ts';
+import { aSheet } from '../../builders/sheets.ts';
+import { readHtml, textOf } from '../../views/html.ts';
+import { type AnApp, anApp, type Browser, newRequestId } from '../an-app.ts';
+import { gearNumbers, withValve } from './site.ts';
+
+interface Told {
+  readonly step: string;
+  readonly place: number;
+  readonly status: string;
+  readonly card: {
+    readonly fields: readonly {
+      readonly name: string;
+      readonly options: readonly { readonly value: string }[];
+    }[];
+  } | null;
+}
+
+const sheet = aSheet();
+let app: AnApp;
+let as: Browser;
+beforeAll(async () => {
+  app = await anApp({ people: true });
+  await withValve(app, sheet);
+  as = (await app.signedIn('technician')).browser;
+  const opened = { tag: sheet.tag, procedure: findTheFault.id, place: 'line', ...gearNumbers('line') };
+  const response = await app.postJson('/jobs', { requestId: newRequestId(), ...opened }, { as });
+  expect(response.status, await response.clone().text()).toBe(201);
+});
+afterAll(() => app.close());
+
+async function told(): Promise<Told> {
+  const response = await app.get('/jobs/1', { as, headers: { accept: 'application/json' } });
+  return (await response.json()) as Told;
+}
+
+async function answer(given: Readonly<Record<string, string>>): Promise<Told> {
+  const { place, step } = await told();
+  app.wait(60_000);
+  const act = { requestId: newRequestId(), act: 'answer', place: String(place), step, ...given };
+  const response = await app.postJson('/jobs/1/acts', act, { as });
+  expect(response.status, await response.clone().text()).toBeLessThan(300);
+  return told();
+}
+
+async function pageText(): Promise<string> {
+  const { faults, elements } = readHtml(await (await app.get('/jobs/1', { as })).text());
+  expect(faults).toEqual([]);
+  return elements.map((element) => textOf(element)).join(' ');
+}
+
+describe('A fault looked for over HTTP', () => {
+  test('begins with a first line that is shown back before it counts', async () => {
+    await answer({});
+    const { place } = await told();
+    const typed = 'does not move, controller 100 %, 12 psi at the valve';
+    const response = await app.postJson(
+      '/jobs/1/reply',
+      { requestId: newRequestId(), place: String(place), reply: typed },
+      { as },
+    );
+    const said = JSON.stringify(await response.json());
+    expect(said).toContain('12 psi');
+    expect(said).toContain('100 %');
+    expect((await told()).step).toBe('complaint');
+    const next = await answer({ symptom: 'doesNotMove', outputPercent: '100 %', signalSeenPa: '12 psi' });
+    expect(next.step).toBe('fitted');
+  });
+
+  test('advises at the hub what tells most, first on the card and large on the page', async () => {
+    await answer({});
+    const hub = await answer({ operator: 'shift operator', consentGiven: 'yes', notLocked: 'yes' });
+    expect(hub.step).toBe('inService');
+    const text = await pageText();
+    expect(text).toContain('Likely causes after');
+    expect(text).toMatch(/in 10/);
+    expect(text).toContain('Do this check');
+    const offered = hub.card?.fields[0]?.options.map(({ value }) => value) ?? [];
+    expect(offered).not.toContain('topPressure');
+    expect(offered).toContain('name');
+    const next = await answer({ hubChoice: offered[0] ?? '' });
+    expect(next.step).toBe(`${offered[0]}InService`);
+    await answer({ found: 'skip' });
+  });
+
+  test('comes to the cause by the soap, names it, and gives the valve back', async () => {
+    await answer({ hubChoice: 'soapSignalTube' });
+    await answer({ found: 'bubbles' });
+    expect(await pageText()).toMatch(/Soap test of the signal tube and its fittings: Steady bubbles/);
+    const naming = await answer({ hubChoice: 'name' });
+    expect(naming.card?.fields[0]?.options[0]?.value).toBe('tightenSignalTube');
+    await answer({ repairToDo: 'tightenSignalTube', causeSeen: 'a fitting drips bubbles' });
+    await answer({ takenBackBy: 'shift operator', takenBack: 'yes' });
+    expect((await answer({ choice: 'close' })).status).toBe('closed');
+    const job = await app.services.log.state(jobKind, '1');
+    expect(job.closedAs).toBe('done');
+    expect(job.figures.nameCauseInService).toMatchObject({
+      repair: 'tightenSignalTube',
+      cause: 'signalTubeLeaks',
+    });
+    const report = await verifyStore(app.services.store, auditors);
+    expect([report.fault, report.problems]).toEqual([null, []]);
+  });
+});

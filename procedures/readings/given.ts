@@ -3,7 +3,7 @@ import { Refusal } from '../../safety/refusal.ts';
 import { preferredUnit } from '../calculations/units.ts';
 import type { Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
-import { say } from '../say.ts';
+import { fill, say } from '../say.ts';
 import { isOverdue } from '../test-gear/fit.ts';
 import type { GearItem } from '../test-gear/gear.ts';
 import type { ChoiceField, Field, QuantityField, TextField } from '../vocabulary.ts';
@@ -33,7 +33,8 @@ export function understand(
   const readings: Record<string, Reading> = {};
   const words: Record<string, string> = {};
   const wrong: Refusal[] = [];
-  for (const field of fields.filter((some) => asked(some, job))) {
+  for (const one of fields.filter((some) => asked(some, job))) {
+    const field = { ...one, label: fill(one.label, job) };
     try {
       if (field.type === 'quantity') {
         const reading = readQuantity(field, { given, job, today });

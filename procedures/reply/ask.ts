@@ -48,7 +48,9 @@ function wanted(step: OpenStep, job: Job): Pick<Ask, 'kind' | 'fields'> {
 }
 
 function shown(fields: readonly Field[], job: Job): readonly Field[] {
-  return fields.filter((field) => asked(field, job));
+  return fields
+    .filter((field) => asked(field, job))
+    .map((field) => ({ ...field, label: fill(field.label, job) }));
 }
 
 /** A row whose signal is left blank was read at the signal asked for. */

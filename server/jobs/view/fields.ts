@@ -1,7 +1,7 @@
 import { preferredUnit, unitFor } from '../../../procedures/calculations/units.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { asked } from '../../../procedures/readings/given.ts';
-import { sayFigure } from '../../../procedures/say.ts';
+import { fill, sayFigure } from '../../../procedures/say.ts';
 import type { Field, QuantityField } from '../../../procedures/vocabulary.ts';
 
 /** A field as the page draws it and as a JSON client is told it. */
@@ -36,7 +36,7 @@ function fieldView(field: Field, { job, again }: { readonly job: Job; readonly a
     field.type === 'quantity' && field.gauge !== undefined ? (job.gear[field.gauge]?.number ?? '') : '';
   return {
     name: field.name,
-    label: field.label,
+    label: fill(field.label, job),
     type: field.type,
     unit: field.type === 'quantity' ? unitOf(field.dimension, job) : '',
     gauge,
@@ -64,6 +64,8 @@ function helpFor(field: Field, { job, gauge }: { readonly job: Job; readonly gau
   if (gauge !== '') parts.push(`gauge ${gauge}`);
   if (field.type === 'quantity' && field.wanted !== undefined)
     parts.push(`wanted: ${sayFigure(field.wanted, job)}`);
+  if (field.type === 'quantity' && field.most !== undefined)
+    parts.push(`at most: ${sayFigure(field.most, job)}`);
   if (field.type === 'text' && field.mustBe !== undefined) parts.push('as on its label');
   if (field.carried && known(field.name, job) !== '') parts.push(`blank: ${known(field.name, job)} stands`);
   else if (field.optional) parts.push('may stay blank');

@@ -27,6 +27,7 @@ let app: AnApp;
 let browser: Browser;
 let done: SiteJob;
 let html: string;
+let card: string;
 
 beforeAll(async () => {
   app = await anApp({ people: true });
@@ -45,12 +46,20 @@ beforeAll(async () => {
     const job = await done.job();
     const step = steps[job.step];
     if (job.status === 'closed' || step === undefined) break;
+    if (job.step === 'strokeFound')
+      card = textOf(await (await app.get(`/jobs/${done.id}`, { as: browser })).text());
     await done.answer(answersFor(job, { step, overrides: READ }));
   }
   const response = await app.get(`/jobs/${done.id}/record`, { as: browser });
   html = await response.text();
 });
 afterAll(() => app?.close());
+
+test('Each field of the card names its signal for this valve', () => {
+  expect(card).toContain('Travel at 6.00 psi, going up');
+  expect(card).toContain('Travel at 12.00 psi, coming down');
+  expect(card).not.toMatch(/\{[a-z]\w*\}/i);
+});
 
 test('The record of a stroke by its own signal shows its table in percent of the signal, and its curve', () => {
   const text = textOf(html);

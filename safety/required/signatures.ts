@@ -18,7 +18,6 @@ export const SIGNATURES: readonly Requirement[] = [
     id: 'SA-03',
     text: 'An export of an earlier release shall open in this one.',
     source: '21 CFR 11 as a yardstick, not as law for a valve shop: 11.10(c)',
-    notBuilt: 'this is the first release: there is no earlier export to keep',
   },
   {
     id: 'SA-04',

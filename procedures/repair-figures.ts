@@ -2,6 +2,7 @@ import type { Figure } from './figure.ts';
 import { crossOrder } from './overhaul-figures.ts';
 import { bellowsTestPa, linkPlayLimitM } from './repair-limits.ts';
 import { PLUNGER_TRIES_MAX, RELAY_SWING_SHARE } from './rules/relay.ts';
+import { LIVE_READ_MAX_V, LOOP_OFF_MAX_A, SUPPLY_SAG_MAX_PERCENT } from './rules/small-repairs.ts';
 
 const RELAYS = {
   one: 'one relay',
@@ -40,5 +41,20 @@ export const REPAIR_FIGURES = {
     label: 'order of the tie rods, numbered clockwise',
     dimension: 'text',
     of: ({ words }) => crossOrder(words.tieRods),
+  },
+  supplySag: {
+    label: 'supply sags, at most, while the valve moves',
+    dimension: 'percent',
+    of: () => SUPPLY_SAG_MAX_PERCENT,
+  },
+  loopOff: {
+    label: 'current may be off',
+    dimension: 'current',
+    of: () => LOOP_OFF_MAX_A,
+  },
+  liveReadMax: {
+    label: 'terminals are read live up to',
+    dimension: 'text',
+    of: () => `${LIVE_READ_MAX_V} V`,
   },
 } as const satisfies Record<string, Figure>;

@@ -1,11 +1,16 @@
 import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
+import { airSet } from './air-set.ts';
+import { converterWiring } from './converter-wiring.ts';
 import { feedbackLinkage } from './feedback-linkage.ts';
+import { indicatorAndCoupling } from './indicator-and-coupling.ts';
 import { nozzleFlapper } from './nozzle-flapper.ts';
 import { pistonSeals } from './piston-seals.ts';
 import { positionerBellows } from './positioner-bellows.ts';
 import { relayRestriction } from './relay-restriction.ts';
+import { solenoid } from './solenoid.ts';
+import { tubing } from './tubing.ts';
 
 /** Supply, the output or signal in question, and travel. */
 const OWN_AIR_ROLES: readonly GearRole[] = ['signalGauge', 'supplyGauge', 'travelIndicator'];
@@ -61,4 +66,25 @@ export const AIR_AND_POSITIONER: readonly ServedProcedure[] = [
       return noBlockValves(sheet, place);
     },
   },
+  { definition: airSet, folder: 'overhaul', gear: OWN_AIR_ROLES, whyNot: onlyInLine },
+  { definition: tubing, folder: 'overhaul', gear: OWN_AIR_ROLES, whyNot: onlyInLine },
+  {
+    definition: solenoid,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) =>
+      sheet.electricalV === null
+        ? 'Nothing electric is on its sheet: it has no solenoid.'
+        : onlyInLine(sheet, place),
+  },
+  {
+    definition: converterWiring,
+    folder: 'overhaul',
+    gear: OWN_AIR_ROLES,
+    whyNot: (sheet, place) =>
+      sheet.electricalV === null
+        ? 'Nothing electric is on its sheet: no wire goes to it.'
+        : onlyInLine(sheet, place),
+  },
+  { definition: indicatorAndCoupling, folder: 'overhaul', gear: OWN_AIR_ROLES, whyNot: onlyInLine },
 ];

@@ -4,6 +4,7 @@ import { drainRule } from './drain.ts';
 import { flapperLookRule, linkPlayRule } from './positioner-looks.ts';
 import { plungerTriedRule, relayAnswersRule, restrictionLookRule } from './relay.ts';
 import type { Rule } from './rule.ts';
+import { loopCurrentRule, supplyHoldsRule, terminalsRule, tubesLookRule } from './small-repairs.ts';
 
 /** Rules of the repairs before the actuator and of the cylinder. */
 export const REPAIR_RULES = {
@@ -18,6 +19,10 @@ export const REPAIR_RULES = {
   blowBy: blowByRule,
   cylinderLook: cylinderLookRule,
   strokeMade: strokeMadeRule,
+  supplyHolds: supplyHoldsRule,
+  tubesLook: tubesLookRule,
+  terminals: terminalsRule,
+  loopCurrent: loopCurrentRule,
 } as const satisfies Record<string, Rule>;
 
 export type RepairRuleName = keyof typeof REPAIR_RULES;

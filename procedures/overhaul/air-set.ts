@@ -1,0 +1,224 @@
+import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { blowAirSetDown } from '../phases/blow-down.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { strokeProves } from '../phases/live-positioner.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import type { Step, Way } from '../vocabulary.ts';
+import { procedure } from '../vocabulary.ts';
+
+const halt = 'haltStroke' as const;
+const shut = 'haltIsolating' as const;
+const HANDS = { clear: 'not looked at' } as const;
+
+/** The air set of a valve: drain, filter, regulator and set pressure, on a gauge of its own. */
+export const airSet = procedure({
+  id: 'air-set',
+  title: 'Air set: filter, regulator, drain',
+  energyControl: airOffControl(
+    'To put the air set of a valve right: drain and filter, the regulator, and its pressure on a gauge of its own. The set pressure is tried with the air on, the bowl is opened with it off.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'found', title: 'As found' },
+    AIR_OFF_PHASE,
+    { id: 'work', title: 'Filter and regulator' },
+    AIR_BACK_PHASE,
+    { id: 'proof', title: 'Proof' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, shut],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready for the air set of {tag}',
+      how: 'Supply wanted: {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}.',
+      bring: [
+        'Bring filter element, bowl seal, drain and regulator for this air set.',
+        'Bring a supply gauge, a signal gauge and a travel indicator.',
+        'Bring your locks and tags, soap, a white cloth and eye protection.',
+      ],
+      next: 'supplyFound',
+    }),
+    supplyFound: supplyTwice({
+      phase: 'found',
+      title: 'Read the supply at rest and while the valve moves, as found',
+      ways: {
+        holds: { to: 'blowDown' },
+        sags: { to: 'blowDown' },
+        low: { to: 'setFound' },
+        high: { to: 'setFound' },
+      },
+    }),
+    setFound: {
+      kind: 'reading',
+      phase: 'found',
+      title: 'Set the regulator on the gauge of its own',
+      how: 'Between {supplyWantedLow} and {supplyWantedHigh}, {supplyWantedBecause}. Come up to it from below: down first where it stood too high. Never more than {supplyWantedHigh}.',
+      action: 'setAirSet',
+      caution: STEM_MOVES,
+      do: [
+        'Loosen the lock nut of the regulator.',
+        'Set the pressure on the supply gauge.',
+        'Tighten the lock nut.',
+      ],
+      asks: [yesNo('setsAndStays', 'It sets, and stays where it was set')],
+      judge: { rule: 'allYes', with: { fields: 'setsAndStays' } },
+      ways: { yes: { to: 'supplyFound' }, no: { to: 'doesNotSet' } },
+      makeSafe: halt,
+    },
+    doesNotSet: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The regulator does not set, or creeps',
+      how: 'It creeps up: its seat is dirty. It does not come up: the header is low, the filter is full, or a cock is part shut. Read ahead of it.',
+      choices: {
+        open: { label: 'Filter and regulator: air off', to: 'blowDown' },
+        header: {
+          label: 'The header is low: give it back, tell whoever keeps the air',
+          to: 'nextPerson',
+          reason: true,
+        },
+      },
+      makeSafe: halt,
+    },
+    ...blowAirSetDown({ phase: 'found', next: 'openIt', makeSafe: halt }),
+    openIt: {
+      kind: 'question',
+      phase: 'found',
+      title: 'Is the air set opened?',
+      how: 'A supply that sags while the valve moves wants its filter; one that creeps wants its regulator.',
+      choices: {
+        open: { label: 'Open it, air off', to: 'airKnown' },
+        sound: { label: 'It holds and the drain is clean: leave it shut', to: 'strokeLeft' },
+      },
+      makeSafe: halt,
+    },
+    ...airAway({ next: 'bowlOut' }),
+    bowlOut: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Open the filter and look',
+      how: 'The bowl is empty of air: supply at zero on its gauge. A plastic bowl that is crazed bursts: it is renewed.',
+      action: 'workOnAirParts',
+      do: ['Take the bowl off.', 'Take the element out.', 'Look into bowl, drain and regulator seat.'],
+      asks: [
+        yesNo('bowlSound', 'Bowl without cracks or crazing, drain works'),
+        yesNo('regulatorClean', 'Regulator: seat and diaphragm clean and whole'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'bowlSound regulatorClean' } },
+      ways: { yes: { to: 'elementIn', sets: HANDS }, no: { to: 'airSetNew', sets: HANDS } },
+      makeSafe: shut,
+    },
+    airSetNew: {
+      kind: 'question',
+      phase: 'work',
+      title: 'Bowl, drain or regulator is not sound',
+      choices: {
+        fitted: { label: 'New part of the same type is at hand', to: 'elementIn' },
+        leave: {
+          label: 'None is here: a bowl that is sound goes back, parts are ordered',
+          to: 'elementIn',
+          reason: true,
+        },
+      },
+      makeSafe: shut,
+    },
+    elementIn: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Fit element, seal and bowl',
+      action: 'workOnAirParts',
+      do: [
+        'Fit the new element, the right way up.',
+        'Fit the bowl on a sound seal.',
+        'Check the arrow for the way of the air.',
+        'Shut the drain.',
+      ],
+      asks: [yesNo('bowlBack', 'Bowl and guard on, drain shut, arrow right')],
+      judge: { rule: 'allYes', with: { fields: 'bowlBack' } },
+      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'bowlOut', sets: HANDS } },
+      makeSafe: shut,
+    },
+    ...airOnAgain({ next: 'setLeft' }),
+    setLeft: {
+      kind: 'instruction',
+      phase: 'proof',
+      title: 'Set the pressure on the gauge of its own',
+      how: 'Between {supplyWantedLow} and {supplyWantedHigh}, {supplyWantedBecause}; from below. Never more than {supplyWantedHigh}.',
+      action: 'setAirSet',
+      caution: STEM_MOVES,
+      do: ['Set the pressure on the supply gauge.', 'Tighten the lock nut.', 'Watch whether it creeps.'],
+      next: { to: 'supplyLeft' },
+      makeSafe: halt,
+    },
+    supplyLeft: supplyTwice({
+      phase: 'proof',
+      title: 'Read the supply at rest and while the valve moves, as left',
+      ways: {
+        holds: { to: 'strokeLeft' },
+        sags: { to: 'supplyStill' },
+        low: { to: 'supplyStill' },
+        high: { to: 'supplyStill' },
+      },
+    }),
+    supplyStill: {
+      kind: 'question',
+      phase: 'proof',
+      title: 'The supply is still not as it should be',
+      how: 'High: set it down first. Sagging with a new element: tube too thin, cock part shut, header low.',
+      choices: {
+        set: { label: 'Set it again', to: 'setLeft' },
+        open: { label: 'Open it again, air off', to: 'airKnown' },
+        leave: { label: 'Leave it so; it comes from ahead of the air set', to: 'strokeLeft', reason: true },
+      },
+      makeSafe: halt,
+    },
+    ...strokeProves({ phase: 'proof', next: 'nextPerson', repair: 'supplyLeft', makeSafe: halt }),
+    ...giveBackStroked(),
+  },
+});
+
+function supplyTwice<const Id extends string>({
+  phase,
+  title,
+  ways,
+}: {
+  readonly phase: string;
+  readonly title: string;
+  readonly ways: Readonly<Record<'holds' | 'sags' | 'low' | 'high', Way<Id>>>;
+}): Step<Id | 'haltStroke'> {
+  return {
+    kind: 'reading',
+    phase,
+    title,
+    how: 'Supply gauge behind the regulator. Have the signal go from {signalLow} to {signalHigh} meanwhile and read the lowest. It sags by at most {supplySag}.',
+    action: 'strokeByOwnAir',
+    caution: STEM_MOVES,
+    asks: [
+      {
+        name: 'supplyStillPa',
+        label: 'Supply, nothing moving',
+        type: 'quantity',
+        dimension: 'pressure',
+        gauge: 'supplyGauge',
+      },
+      {
+        name: 'supplyMovingPa',
+        label: 'Supply, lowest while it moves',
+        type: 'quantity',
+        dimension: 'pressure',
+        gauge: 'supplyGauge',
+      },
+    ],
+    judge: { rule: 'supplyHolds' },
+    ways,
+    makeSafe: 'haltStroke',
+  };
+}

@@ -1,0 +1,244 @@
+import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { strokeProves } from '../phases/live-positioner.ts';
+import {
+  giveBackStroked,
+  OWN_AIR_FRONT,
+  OWN_AIR_RETURN,
+  OWN_AIR_SAFE_AT,
+  takeForStroke,
+} from '../phases/own-air.ts';
+import type { Step } from '../vocabulary.ts';
+import { procedure } from '../vocabulary.ts';
+
+const halt = 'haltStroke' as const;
+const shut = 'haltIsolating' as const;
+const HANDS = { clear: 'not looked at' } as const;
+
+/** The solenoid in the air of a valve: looked at and felt, then coil and air part with circuit and air off, then tried both ways. */
+export const solenoid = procedure({
+  id: 'solenoid',
+  title: 'Solenoid valve mended',
+  energyControl: airOffControl(
+    'To mend a solenoid valve in the air of a control valve. Its circuit is locked off and tried dead by whoever may; its air part is opened with the air off.',
+  ),
+  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  phases: [
+    ...OWN_AIR_FRONT,
+    { id: 'found', title: 'As found' },
+    AIR_OFF_PHASE,
+    { id: 'work', title: 'Coil and air part' },
+    AIR_BACK_PHASE,
+    { id: 'proof', title: 'Proof' },
+    OWN_AIR_RETURN,
+  ],
+  start: 'needs',
+  safe: [...OWN_AIR_SAFE_AT, shut],
+  steps: {
+    ...takeForStroke({
+      title: 'Get ready for the solenoid of {tag}',
+      how: 'By the sheet: {energyElectrical}. Trip: {sheetTrip}. Without air {tag} {failWanted}.',
+      bring: [
+        'Bring a coil of the same voltage and class, a repair set and gaskets.',
+        'Bring a meter fit for the area, a supply gauge, a signal gauge and a travel indicator.',
+        'Have somebody at hand who may work on this circuit.',
+        'Have the override of the trip in hand, where it has one.',
+        'Bring your locks and tags.',
+      ],
+      next: 'solenoidSeen',
+    }),
+    solenoidSeen: {
+      kind: 'reading',
+      phase: 'found',
+      title: 'Look at the solenoid, covers shut, hands off its terminals',
+      how: 'Its exhaust tells most: it blows on and on where the seat leaks, it is still and plugged where paint or insects shut it.',
+      asks: [
+        yesNo('exhaustOpen', 'Exhaust free, with its screen, and silent'),
+        yesNo('resetStands', 'Manual reset and override stand as they should'),
+        yesNo('portsRight', 'Supply, output and exhaust on their marked ports'),
+      ],
+      judge: { rule: 'allYes', with: { fields: 'exhaustOpen resetStands portsRight' } },
+      ways: { yes: { to: 'solenoidTried' }, no: { to: 'solenoidOdd' } },
+      makeSafe: halt,
+    },
+    solenoidOdd: {
+      kind: 'question',
+      phase: 'found',
+      title: 'Something is not as it should be from outside',
+      choices: {
+        tried: { label: 'Exhaust cleared or reset put right: try it', to: 'solenoidTried' },
+        open: { label: 'It blows, or ports are wrong: air and circuit off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    solenoidTried: trySolenoid({
+      phase: 'found',
+      title: 'Have it switched off and on, as found',
+      works: 'solenoidWorks',
+      fails: 'airKnown',
+    }),
+    solenoidWorks: {
+      kind: 'question',
+      phase: 'found',
+      title: 'The solenoid works',
+      choices: {
+        leave: { label: 'Not the solenoid: stroke it and give it back', to: 'strokeLeft' },
+        again: { label: 'Try it again', to: 'solenoidTried' },
+        open: { label: 'It hums or runs hot: air and circuit off', to: 'airKnown' },
+      },
+      makeSafe: halt,
+    },
+    ...airAway({ next: 'coilRead' }),
+    coilRead: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Read the coil and its wires, the circuit dead',
+      how: 'By whoever may, tried dead at the terminals first. Resistance against the plate of the coil; water and rust in the housing.',
+      action: 'workOnDeadWires',
+      caution: {
+        word: 'danger',
+        hazard: 'A circuit that was not tried dead at these very terminals may be live.',
+        consequence: 'It kills, and its spark lights gas.',
+        avoid: 'Meter proved on a known source, then these terminals, then the known source again.',
+      },
+      do: [
+        'Show the terminals dead.',
+        'Disconnect one wire of the coil.',
+        'Read the coil.',
+        'Look at terminals and housing.',
+      ],
+      asks: [
+        {
+          name: 'coilFound',
+          label: 'The coil',
+          type: 'choice',
+          choices: [
+            { value: 'right', label: 'Right by its plate' },
+            { value: 'open', label: 'Open' },
+            { value: 'shorted', label: 'Shorted, burnt or to earth' },
+          ],
+        },
+      ],
+      judge: { rule: 'oneOf', with: { field: 'coilFound', good: 'right' } },
+      ways: { yes: { to: 'airPart', sets: HANDS }, no: { to: 'coilNew', sets: HANDS } },
+      makeSafe: shut,
+    },
+    coilNew: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Have a new coil fitted',
+      how: 'Same voltage, same kind of current, same class for the area. Low-power trips want their own coil.',
+      action: 'workOnDeadWires',
+      do: [
+        'Check the plate of the new coil.',
+        'Fit the coil.',
+        'Connect its wires.',
+        'Close the housing on its seal.',
+      ],
+      asks: [yesNo('coilRight', 'Right coil on, wires tight, housing shut, gland tight')],
+      judge: { rule: 'allYes', with: { fields: 'coilRight' } },
+      ways: { yes: { to: 'airPart', sets: HANDS }, no: { to: 'coilMissing', sets: HANDS } },
+      makeSafe: shut,
+    },
+    coilMissing: {
+      kind: 'question',
+      phase: 'work',
+      title: 'No right coil is fitted',
+      how: 'A valve with a dead solenoid stands at its fail position: the operator has to know.',
+      choices: {
+        again: { label: 'The right one is here: fit it', to: 'coilNew' },
+        leave: { label: 'None is here: close it, give it back, operator told', to: 'lineLook', reason: true },
+      },
+      makeSafe: shut,
+    },
+    airPart: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Open the air part and look',
+      action: 'workOnAirParts',
+      do: [
+        'Take the core out with its spring.',
+        'Look at core, seats and seals.',
+        'Let clean dry air through the ports.',
+      ],
+      asks: [yesNo('airPartSound', 'Core free and bright, seats and seals whole, or renewed from the set')],
+      judge: { rule: 'allYes', with: { fields: 'airPartSound' } },
+      ways: { yes: { to: 'airPartIn', sets: HANDS }, no: { to: 'airPartNew', sets: HANDS } },
+      makeSafe: shut,
+    },
+    airPartNew: {
+      kind: 'question',
+      phase: 'work',
+      title: 'The air part is not sound',
+      choices: {
+        renewed: { label: 'A whole new solenoid of the same type goes in', to: 'airPartIn' },
+        leave: {
+          label: 'None is here: it goes back as it was, one is ordered',
+          to: 'airPartIn',
+          reason: true,
+        },
+      },
+      makeSafe: shut,
+    },
+    airPartIn: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Put core, spring and seals back',
+      action: 'workOnAirParts',
+      do: [
+        'Fit seals, core and spring in their order.',
+        'Tighten evenly.',
+        'Check that the exhaust has its screen.',
+      ],
+      asks: [yesNo('solenoidShut', 'Together, ports to their marks, exhaust free')],
+      judge: { rule: 'allYes', with: { fields: 'solenoidShut' } },
+      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'airPart', sets: HANDS } },
+      makeSafe: shut,
+    },
+    ...airOnAgain({ next: 'solenoidLeft' }),
+    solenoidLeft: trySolenoid({
+      phase: 'proof',
+      title: 'Have it switched off and on, as left',
+      works: 'strokeLeft',
+      fails: 'solenoidStill',
+    }),
+    solenoidStill: {
+      kind: 'question',
+      phase: 'proof',
+      title: 'It still does not do both',
+      how: 'No click: circuit. A click and no air: core or ports. Slow: exhaust or a thin tube.',
+      choices: {
+        open: { label: 'Air and circuit off again', to: 'airKnown' },
+        again: { label: 'Put right from outside: try it again', to: 'solenoidLeft' },
+        leave: { label: 'Leave it so; operator told', to: 'nextPerson', reason: true },
+      },
+      makeSafe: halt,
+    },
+    ...strokeProves({ phase: 'proof', next: 'nextPerson', repair: 'airKnown', makeSafe: halt }),
+    ...giveBackStroked(),
+  },
+});
+
+function trySolenoid<const Id extends string>(step: {
+  readonly phase: string;
+  readonly title: string;
+  readonly works: Id;
+  readonly fails: Id;
+}): Step<Id | 'haltStroke'> {
+  return {
+    kind: 'reading',
+    phase: step.phase,
+    title: step.title,
+    how: 'From the control room. Off: {tag} {failWanted}. On again: it goes back to its signal.',
+    action: 'strokeByOwnAir',
+    caution: STEM_MOVES,
+    do: ['Have the solenoid switched off.', 'Watch where the valve goes.', 'Have it switched on again.'],
+    asks: [
+      yesNo('offGoes', 'Off: it clicks, and the valve goes where the sheet says'),
+      yesNo('onGoes', 'On: it clicks, and the valve comes back to its signal'),
+    ],
+    judge: { rule: 'allYes', with: { fields: 'offGoes onGoes' } },
+    ways: { yes: { to: step.works }, no: { to: step.fails } },
+    makeSafe: 'haltStroke',
+  };
+}

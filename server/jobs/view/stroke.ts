@@ -33,21 +33,18 @@ export interface StrokeView {
 
 const PERCENTS = [0, 25, 50, 75, 100];
 
+interface StrokeShown {
+  readonly step: string;
+  readonly title: string;
+  readonly form?: 'card' | 'record';
+  /** Stroked by its own signal: settings are percent of the signal, and friction is not told by them. */
+  readonly bySignal?: boolean;
+}
+
 /** The cycle as table and curve: the same rows, the band of the sheet, what is on the seat left out. */
 export function strokeView(
   job: Job,
-  {
-    step,
-    title,
-    form = 'card',
-    bySignal = false,
-  }: {
-    readonly step: string;
-    readonly title: string;
-    readonly form?: 'card' | 'record';
-    /** Stroked by its own signal: settings are percent of the signal, and friction is not told by them. */
-    readonly bySignal?: boolean;
-  },
+  { step, title, form = 'card', bySignal = false }: StrokeShown,
 ): StrokeView {
   const rows = job.tables[step] ?? [];
   const judged = rows.length === 0 ? [] : judgeRows(strokeInput(job, step));
@@ -130,19 +127,7 @@ function notesOf({ sheet }: Job, judged: Judged): readonly string[] {
 
 function curveOf(
   job: Job,
-  {
-    judged,
-    step,
-    title,
-    form,
-    bySignal,
-  }: {
-    readonly judged: Judged;
-    readonly step: string;
-    readonly title: string;
-    readonly form: 'card' | 'record';
-    readonly bySignal: boolean;
-  },
+  { judged, step, title, form, bySignal }: Required<StrokeShown> & { readonly judged: Judged },
 ): string {
   const scale = scaleOf(job, bySignal);
   const signal = (valueSi: number) => Number(scale.of(valueSi).toFixed(3));

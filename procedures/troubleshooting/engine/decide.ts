@@ -18,6 +18,8 @@ const LOOKED_AT = 12;
 export interface Decision {
   readonly best: 'check' | 'repair' | 'nothing left to check';
   readonly check: Suggestion | null;
+  /** Every check that may be made, the best for its minutes first. */
+  readonly checks: readonly Suggestion[];
   /** The repair that would be tried first, with how likely it is to be the one. */
   readonly repair: { readonly id: RepairId; readonly probability: number; readonly minutes: number };
   /** Expected minutes to a cured valve if repairs are tried from here, and if the check is made first. */
@@ -42,7 +44,7 @@ export function decide(
   const all = suggestions(model, { ...of, question });
   const cheapest = bestCheck(model, { question, costs, all });
   const [likeliest] = all;
-  const base = { repair, repairNowMinutes: expectedMinutes };
+  const base = { repair, repairNowMinutes: expectedMinutes, checks: all };
   if (likeliest === undefined || cheapest === null)
     return { ...base, best: 'nothing left to check', check: null, checkFirstMinutes: null };
   const sure = probability >= SURE_FRACTION;

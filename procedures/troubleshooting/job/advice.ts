@@ -6,10 +6,9 @@ import { type Alike, alikeFromOutside } from '../engine/alike.ts';
 import { type Belief, believe, causeRanking, type Ranked } from '../engine/belief.ts';
 import { type Decision, decide } from '../engine/decide.ts';
 import type { Evidence } from '../engine/evidence.ts';
-import { questionOf } from '../engine/information.ts';
 import type { Model } from '../engine/model.ts';
 import { modelOfValve } from '../engine/model-of-valve.ts';
-import { type Standing, type Suggestion, suggestions } from '../engine/next-check.ts';
+import type { Standing, Suggestion } from '../engine/next-check.ts';
 import { type Surprise, surpriseOf } from '../engine/surprise.ts';
 import { type RepairId, repairOf } from '../repairs.ts';
 import { LOOKED_ELSEWHERE } from '../steps/hub-choices.ts';
@@ -50,7 +49,7 @@ function workOut(job: Job, hub: Hub): Advice {
   const evidence = evidenceOf(job, facts);
   const belief = believe(model, evidence);
   const standing = standingOf(job, { facts, hub });
-  const of = { belief, evidence, standing };
+  const decision = decide(model, { belief, evidence, standing });
   return {
     facts,
     model,
@@ -60,8 +59,8 @@ function workOut(job: Job, hub: Hub): Advice {
     causes: causeRanking(model, belief),
     surprise: surpriseOf(model, belief),
     alike: alikeFromOutside(model, { belief, evidence }),
-    checks: suggestions(model, { question: questionOf(model, belief), evidence, standing }),
-    decision: decide(model, of),
+    checks: decision.checks,
+    decision,
     proofDue: proofDueIn(job, model),
   };
 }

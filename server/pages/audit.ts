@@ -74,6 +74,8 @@ const ANSWER = z.object({
   count: z.int(),
   page: z.int(),
   rows: z.array(rowSchema),
+  /** In all; the list holds the rarest. */
+  exceptionCount: z.int(),
   exceptions: z.array(exceptionSchema),
   siteExceptions: z.array(z.object({ says: z.string(), at: z.string(), what: z.string() })),
 });
@@ -116,6 +118,7 @@ async function dataOf(call: Asked, audit: SiteAudit): Promise<z.output<typeof AN
     count: rows.length,
     page,
     rows: rows.slice((page - 1) * ROWS_A_PAGE, page * ROWS_A_PAGE).map((row) => rowOf(row, names)),
+    exceptionCount: found.length,
     exceptions: found
       .slice(0, EXCEPTIONS_A_PAGE)
       .map((one) => ({ ...one, lines: [...one.lines], says: ruleWords(one.rule) })),

@@ -40,7 +40,14 @@ export const pistonSeals = procedure({
   energyControl: isolatedControl(
     'To renew the seals of a double-acting cylinder without spring, in the line or on the bench. It opens the cylinder; the body stays shut and the stem stays joined.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-25',
+      change: 'The stroke is read on the scale from the mark of the far end, wherever the stem began.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },

@@ -98,7 +98,7 @@ export function strokeOneEnd<const Id extends string>(step: {
     kind: 'reading',
     phase: step.phase,
     title: step.title,
-    how: 'From one end to the other, {travel} by the sheet. Slowly at first: nothing knocks at the end where the cushion works.',
+    how: 'On the travel scale, from the mark of the far end to where it stands now: {travel} by the sheet, wherever the stem began. Raised slowly, nothing knocks at the end where the cushion works.',
     action: 'strokeByTestAir',
     caution: STEM_MOVES,
     asks: [

@@ -5,6 +5,7 @@ import { evolve, type JobDraft, NO_JOB } from '../../procedures/evolve.ts';
 import { PROCEDURES } from '../../procedures/served.ts';
 import type { ServedProcedure } from '../../procedures/served-procedure.ts';
 import { Refusal } from '../../safety/refusal.ts';
+import { DEMO_VALVES } from '../../server/demo/demo-valves.ts';
 import { answersFor, jobOn, playOne } from '../builders/answers.ts';
 import {
   type Act,
@@ -36,6 +37,7 @@ const SHEETS = [
     electricalV: '24',
     electricalPoint: 'EB-1',
   },
+  ...DEMO_VALVES,
 ].map((texts) => aSheetOf(texts));
 
 type Move =

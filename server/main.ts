@@ -7,6 +7,7 @@ import { createApp } from './app.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
+import { proveAll } from './jobs/catalogue.ts';
 import { Checkpoints, checkpointPlace } from './log/checkpoints.ts';
 import { keepMarking } from './log/mark-checkpoints.ts';
 import { makeServices } from './make-services.ts';
@@ -68,6 +69,7 @@ async function start(): Promise<void> {
   services.operations.write('started', { address: origins[0] ?? '', version });
   await greet(services);
   stopOnSignal({ services, listening, marked });
+  await proveAll();
 }
 
 function settingsFor(config: Config, origins: readonly string[]): Settings {

@@ -23,6 +23,7 @@ export const procedureKind: StreamKind<{ readonly definition: Definition | null 
 export interface Served {
   readonly hash: string;
   readonly procedure: ServedProcedure;
+  /** Proved when it is first asked for. Reading it throws where the definition fails its proof or its lint. */
   readonly compiled: Compiled;
 }
 
@@ -37,17 +38,14 @@ export interface Offer {
 
 export class Catalogue {
   readonly #byId = new Map<string, Served>();
-  readonly #byHash = new Map<string, Compiled>();
+  readonly #byHash = new Map<string, Pick<Served, 'compiled'>>();
 
-  /** @throws Error naming every fault of a definition that fails its proof or its lint: with one, nothing is served */
   constructor(procedures: readonly ServedProcedure[] = PROCEDURES) {
     for (const procedure of procedures) {
-      const served = provedOnce(procedure);
+      const served = servedOf(procedure);
       this.#byId.set(procedure.definition.id, served);
-      this.#byHash.set(served.hash, served.compiled);
+      this.#byHash.set(served.hash, served);
     }
-    const faults = handingFaults([...this.#byId.values()].map(({ compiled }) => compiled));
-    if (faults.length > 0) throw new Error(`nothing is served: ${faults.join('; ')}`);
   }
 
   current(id: string): Served | undefined {
@@ -61,11 +59,11 @@ export class Catalogue {
   /** The machine of an open job, also of a definition that is served no more. @throws Error if the log does not have it */
   async of(hash: string, log: SiteLog): Promise<Compiled> {
     const known = this.#byHash.get(hash);
-    if (known !== undefined) return known;
+    if (known !== undefined) return known.compiled;
     const { definition } = await log.state(procedureKind, hash);
     if (definition === null) throw new Error(`the log has no definition ${hash}`);
     const compiled = compile(definition);
-    this.#byHash.set(hash, compiled);
+    this.#byHash.set(hash, { compiled });
     return compiled;
   }
 
@@ -83,19 +81,53 @@ export class Catalogue {
   }
 }
 
-const PROVED = new WeakMap<Definition, Served>();
+/**
+ * Proves every procedure, one after the other with requests between, and holds each end that hands on against what the
+ * other takes over. A server that has just started answers before all of it is proved; what is not proved yet is proved
+ * when a job first asks for it, so that nothing unproved is ever served.
+ *
+ * @throws Error naming every fault of the first definition that fails
+ */
+export async function proveAll(procedures: readonly ServedProcedure[] = PROCEDURES): Promise<void> {
+  const compiled: Compiled[] = [];
+  for (const { definition } of procedures) {
+    await new Promise(setImmediate);
+    compiled.push(provedOnce(definition));
+  }
+  const faults = handingFaults(compiled);
+  if (faults.length > 0) throw new Error(faults.join('; '));
+}
 
-/** Compiling and proving takes most of a start, and of the same data it gives the same: done once in a process. */
-function provedOnce(procedure: ServedProcedure): Served {
+function servedOf(procedure: ServedProcedure): Served {
   const { definition } = procedure;
+  return {
+    hash: hashOnce(definition),
+    procedure,
+    get compiled() {
+      return provedOnce(definition);
+    },
+  };
+}
+
+const PROVED = new WeakMap<Definition, Compiled>();
+
+/** Of the same data a proof gives the same: it is made once in a process. */
+function provedOnce(definition: Definition): Compiled {
   const known = PROVED.get(definition);
   if (known !== undefined) return known;
   const compiled = compile(definition);
   const faults = faultsOf(compiled);
   if (faults.length > 0) throw new Error(`${definition.id} is not served: ${faults.join('; ')}`);
-  const served = { hash: hashOf(definition), procedure, compiled };
-  PROVED.set(definition, served);
-  return served;
+  PROVED.set(definition, compiled);
+  return compiled;
+}
+
+const HASHES = new WeakMap<Definition, string>();
+
+function hashOnce(definition: Definition): string {
+  const hash = HASHES.get(definition) ?? hashOf(definition);
+  HASHES.set(definition, hash);
+  return hash;
 }
 
 export function hashOf(definition: Definition): string {

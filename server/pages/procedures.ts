@@ -51,8 +51,8 @@ function listRoute(catalogue: Catalogue): Route {
     handle: () => {
       const procedures = catalogue.all().map((served) => ({
         ...headOf(served),
-        steps: Object.keys(served.compiled.definition.steps).length,
-        holds: Object.values(served.compiled.definition.steps).filter(({ kind }) => kind === 'hold').length,
+        steps: Object.keys(served.procedure.definition.steps).length,
+        holds: Object.values(served.procedure.definition.steps).filter(({ kind }) => kind === 'hold').length,
       }));
       return {
         data: { procedures: procedures.map(({ steps: _, holds: __, ...head }) => head) },
@@ -149,7 +149,8 @@ function formRoute(catalogue: Catalogue): Route {
   });
 }
 
-function headOf({ hash, procedure, compiled: { definition } }: Served) {
+function headOf({ hash, procedure }: Served) {
+  const { definition } = procedure;
   return {
     id: definition.id,
     title: definition.title,

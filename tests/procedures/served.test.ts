@@ -10,7 +10,7 @@ import { printSheet } from '../../procedures/sheet-print.ts';
 import { revisionOf, type Target } from '../../procedures/vocabulary.ts';
 import { waysOf } from '../../procedures/ways.ts';
 import { CONDITION_IDS } from '../../safety/conditions.ts';
-import { Catalogue, hashOf } from '../../server/jobs/catalogue.ts';
+import { Catalogue, hashOf, proveAll } from '../../server/jobs/catalogue.ts';
 import { withStep } from '../builders/mutants.ts';
 import { standings } from '../builders/standings.ts';
 import { ROOT } from '../root.ts';
@@ -77,6 +77,14 @@ function telling(to: Target<string>, every: readonly Facts[]): readonly Facts[] 
   const { by } = to;
   return every.filter((facts, at) => every.findIndex((other) => other[by] === facts[by]) === at);
 }
+
+test('Every procedure is proved, and what one hands on the other takes over', async () => {
+  await expect(proveAll()).resolves.toBeUndefined();
+  const faulty = { ...PROCEDURES[0], definition: { ...PROCEDURES[0]?.definition, safe: [] } };
+  await expect(proveAll([faulty as ServedProcedure])).rejects.toThrow('is not served: ');
+  const other = new Catalogue([faulty as ServedProcedure]);
+  expect(() => other.current('stroke-check')?.compiled).toThrow('is not served: ');
+});
 
 test('Each procedure has an id of its own', () => {
   const ids = PROCEDURES.map(({ definition }) => definition.id);

@@ -4,6 +4,7 @@ import { benchSet } from './calculations/bench-set.ts';
 import { springEnergy } from './calculations/spring-energy.ts';
 import { gasEnergyJ } from './calculations/stored-energy.ts';
 import type { Dimension } from './calculations/unit-table.ts';
+import { capital } from './capital.ts';
 import type { Job } from './job.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
@@ -115,10 +116,6 @@ export function sayEnergy(condition: ConditionId, { sheet }: Pick<Job, 'sheet'>)
   const size = [...sizes, found.kind].filter((text) => text !== '').join(', ');
   const at = found.points.length === 0 ? '' : `, isolated at ${found.points.join(' and ')}`;
   return `${size === '' ? 'Size not on the sheet' : size}${at}. ${capital(row.hazard)}. Control: ${row.control}. Shown by: ${row.shownBy}.`;
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 function pressure(valuePa: number | null): readonly Size[] {

@@ -148,6 +148,15 @@ export function evolve(job: Job, entry: JobEntry): Job {
   return { ...withAnswer(withEffects(job, draft), draft), ...at };
 }
 
+/** The job as it will be once the line that was decided is written, before the store has given it its own numbers. */
+export function afterDraft(
+  job: Job,
+  { draft, at, person }: { readonly draft: JobDraft; readonly at: string; readonly person: string },
+): Job {
+  const entry = { ...draft, at, person, seq: job.seq + 1, place: job.place + 1 };
+  return evolve(job, entry as unknown as JobEntry);
+}
+
 function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
   const { effects } = entry;
   const set = applyEffects(job.situation, effects.sets ?? {});

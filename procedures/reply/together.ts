@@ -1,9 +1,8 @@
 import { Refusal } from '../../safety/refusal.ts';
 import type { Surroundings } from '../actions/action.ts';
 import { advance } from '../advance.ts';
-import { evolve } from '../evolve.ts';
+import { afterDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
-import type { Json } from '../json.ts';
 import type { InstructionStep, Step } from '../vocabulary.ts';
 
 /**
@@ -48,16 +47,7 @@ export function runFrom(job: Job, around: Surroundings): readonly string[] {
 function answered(job: Job, around: Surroundings): Job | null {
   try {
     const draft = advance(job, { kind: 'answer', place: job.place, step: job.step, given: {} }, around);
-    return evolve(job, {
-      seq: job.seq + 1,
-      place: job.place + 1,
-      at: new Date(around.nowMs).toISOString(),
-      person: around.person.id,
-      kind: draft.kind,
-      inputs: draft.inputs as unknown as Json,
-      outcome: draft.outcome as unknown as Json,
-      effects: draft.effects as unknown as Json,
-    });
+    return afterDraft(job, { draft, at: new Date(around.nowMs).toISOString(), person: around.person.id });
   } catch (error) {
     if (error instanceof Refusal) return null;
     throw error;

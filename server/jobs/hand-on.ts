@@ -1,14 +1,12 @@
 /** One procedure goes on where another stands: the line that closes the one opens the other, and nothing is put back between. */
 
-import { evolve, type JobDraft } from '../../procedures/evolve.ts';
 import { factsOf } from '../../procedures/facts.ts';
 import { carriedFrom, notTakenOver } from '../../procedures/handing-on.ts';
 import type { Job } from '../../procedures/job.ts';
-import type { Json } from '../../procedures/json.ts';
 import type { Definition } from '../../procedures/vocabulary.ts';
 import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import type { EntryDraft, Read } from '../log/act.ts';
+import type { EntryDraft } from '../log/act.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { SitePoint } from './point-stream.ts';
 
@@ -61,23 +59,6 @@ export function takenOverAt(
     what: `This procedure does not go on from there${names === '' ? '' : `: ${names} would have to stand otherwise`}.`,
     kept: 'Both stand as they were; nothing was opened.',
     next: 'Give the valve back in the job before, then open this procedure from its start.',
-  });
-}
-
-/** The job as it is once the closing line is written. */
-export function afterLine(
-  job: Job,
-  { draft, read, person }: { readonly draft: JobDraft; readonly read: Read; readonly person: string },
-): Job {
-  return evolve(job, {
-    seq: job.seq + 1,
-    place: job.place + 1,
-    at: read.now,
-    person,
-    kind: draft.kind,
-    inputs: draft.inputs as unknown as Json,
-    outcome: draft.outcome as unknown as Json,
-    effects: draft.effects as unknown as Json,
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Compiled } from '../../procedures/compile.ts';
+import { afterDraft } from '../../procedures/evolve.ts';
 import { factsOf, knownAtOpening } from '../../procedures/facts.ts';
 import type { Json } from '../../procedures/json.ts';
 import { chosenGear } from '../../procedures/test-gear/choice.ts';
@@ -16,7 +17,7 @@ import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { actStreams, decidedOn, type JobCall, noSuchJob, pointTags } from './acts.ts';
 import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
-import { afterLine, type GoesOnFrom, handedTo, locksHandedOn, openedFrom, takenOverAt } from './hand-on.ts';
+import { type GoesOnFrom, handedTo, locksHandedOn, openedFrom, takenOverAt } from './hand-on.ts';
 import { jobKind } from './job-stream.ts';
 
 export interface Opening {
@@ -180,7 +181,7 @@ function goingOn(read: Read, { opening, served, id, before }: Deciding) {
     throw refuse('OPN-004', `Job ${job.id} stands on another valve or place.`, 'Go on from its own card.');
   const because = served.procedure.whyNot(job.sheet, opening.place);
   if (because !== null) throw refuse('OPN-004', because, 'Choose a procedure that fits the valve.');
-  const closed = afterLine(job, { draft, read, person: before.call.person.id });
+  const closed = afterDraft(job, { draft, at: read.now, person: before.call.person.id });
   return {
     to: takenOverAt(definition, { as, closed }),
     carried: openedFrom(closed),

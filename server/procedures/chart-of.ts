@@ -2,6 +2,7 @@ import { numbered } from '../../procedures/sheet-print.ts';
 import type { Definition, OpenStep, Target } from '../../procedures/vocabulary.ts';
 import { waysOf } from '../../procedures/ways.ts';
 import type { Chart, ChartBox, ChartWay } from '../../views/pictures/statechart.ts';
+import { WAY_WORDS } from './way-words.ts';
 
 export interface PhaseChart {
   readonly title: string;
@@ -32,20 +33,12 @@ export function chartsOf(definition: Definition, named: (text: string) => string
   });
 }
 
-const SAID = {
-  ANSWER: 'done',
-  SIGN: 'signed',
-  SEND_BACK: 'sent back',
-  GO_ON: 'gone on',
-  WAIVE: 'waived',
-} as const;
-
 function waysIn(step: OpenStep, numbers: ReadonlyMap<string, number>): readonly ChartWay[] {
   return waysOf(step).flatMap(({ event, outcome, way }) => {
     if (event === 'STOP') return [];
     const label = step.kind === 'question' ? step.choices[outcome ?? '']?.label : outcome;
     return targets(way.to).map(({ to, where }) => ({
-      label: `${label ?? SAID[event]}${where}`,
+      label: `${label ?? WAY_WORDS[event]}${where}`,
       to: numbers.get(to) ?? 0,
     }));
   });

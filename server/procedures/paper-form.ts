@@ -1,4 +1,5 @@
 import { preferredUnit, unitFor } from '../../procedures/calculations/units.ts';
+import { capital } from '../../procedures/capital.ts';
 import { type Compiled, proofUnder } from '../../procedures/compile.ts';
 import { NO_JOB } from '../../procedures/evolve.ts';
 import { type Facts, factsOf } from '../../procedures/facts.ts';
@@ -11,6 +12,7 @@ import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { Field, OpenStep } from '../../procedures/vocabulary.ts';
 import { targetUnder, waysOf } from '../../procedures/ways.ts';
 import { CONDITIONS } from '../../safety/conditions.ts';
+import { WAY_WORDS } from './way-words.ts';
 
 export interface PaperStep {
   readonly number: number;
@@ -119,20 +121,8 @@ function wayTexts(card: OpenStep, { job, numbers }: Pick<Of, 'job' | 'numbers'>)
   const ways = waysOf(card).map(({ event, outcome, way }) => {
     const to = numbers.get(targetUnder(way.to, job.facts));
     const said = card.kind === 'question' ? card.choices[outcome ?? '']?.label : outcome;
-    const label = event === 'STOP' ? 'make safe and stop' : (said ?? SAID[event]);
+    const label = event === 'STOP' ? 'make safe and stop' : (said ?? WAY_WORDS[event]);
     return { label: fill(label, job), to };
   });
   return ways.map(({ label, to }) => `${label}: ${to}`);
-}
-
-const SAID = {
-  ANSWER: 'done',
-  SIGN: 'signed',
-  SEND_BACK: 'sent back',
-  GO_ON: 'gone on',
-  WAIVE: 'waived',
-} as const;
-
-function capital(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

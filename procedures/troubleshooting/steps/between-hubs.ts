@@ -1,5 +1,7 @@
 /** The ways between the hubs that belong to no shared phase: looking over, fitting a gauge, test air, giving back. */
+
 import { CONDITION_IDS, everythingLive } from '../../../safety/conditions.ts';
+import { capital } from '../../capital.ts';
 import { airStays, bleedCase, connectCase } from '../../phases/case-air.ts';
 import { OPERATOR, yesNo } from '../../phases/common.ts';
 import { ALL_ENERGIES } from '../../phases/overhaul-frame.ts';
@@ -9,7 +11,7 @@ import { GAUGE_POINTS } from '../valve-facts.ts';
 import { type AtHub, checkCard } from './check-cards.ts';
 import { ON_TEST_AIR } from './hub-choices.ts';
 
-/** A valve that was given back is as any valve in service: whatever was shown safe of it counts no more. */
+/** A valve that was given back is in service like others: whatever was shown safe of it counts no more. */
 const AS_AT_OPENING = Object.fromEntries(
   CONDITION_IDS.filter((id) => id !== 'springHolder').map((id) => [id, everythingLive()[id]]),
 ) as Sets;
@@ -163,8 +165,4 @@ export function returned(): Readonly<Record<string, Step>> {
       closes: 'stopped',
     },
   };
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -38,7 +38,7 @@ const RULE = {
   isolated: 'hubIsolated',
 } as const satisfies Readonly<Record<Hub, string>>;
 
-/** The card of a hub: any check that the valve allows, a mend on the spot, or a way on. */
+/** The card of a hub: each check that the valve allows, a mend on the spot, or a way on. */
 export function hubCard(
   at: AtHub,
   { ways, testAir }: { readonly ways: { readonly [W in WayOn]?: string }; readonly testAir?: string },

@@ -1,3 +1,4 @@
+import { capital } from '../../../procedures/capital.ts';
 import { type Compiled, proofUnder } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
@@ -68,8 +69,4 @@ function stateOf(
     };
   const reach = proofUnder(compiled, job.facts)?.reach;
   return { state: reach?.has(id) === false ? 'not for this valve' : 'not reached', more: '' };
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

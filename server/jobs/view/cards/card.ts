@@ -1,4 +1,5 @@
 import type { Surroundings } from '../../../../procedures/actions/action.ts';
+import { capital } from '../../../../procedures/capital.ts';
 import type { Job } from '../../../../procedures/job.ts';
 import { FIGURES } from '../../../../procedures/quantities.ts';
 import { fill, sayFigure } from '../../../../procedures/say.ts';
@@ -65,8 +66,4 @@ export function bareCard(step: OpenStep, { job, number }: CardInput): CardView {
     choices: [],
     act: 'Count it',
   };
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

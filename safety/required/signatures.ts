@@ -162,6 +162,36 @@ export const SIGNATURES: readonly Requirement[] = [
     source: '10 CFR 50 appendix B, criterion X',
   },
   {
+    id: 'SA-32',
+    text: 'Canonical text shall sort names by UTF-16 code units at every depth and leave arrays as they are.',
+    source: 'RFC 8785, 3.2.3, and its published vectors',
+  },
+  {
+    id: 'SA-33',
+    text: 'A name given twice, and a number that is none or is beyond a double, shall be refused before anything is hashed.',
+    source: 'RFC 8785, 3.1 and 3.2.2.3; doubles at parsing: common practice, no source',
+  },
+  {
+    id: 'SA-34',
+    text: 'What must stay exact shall be text: times, hashes, readings as typed with their unit; no bare number shall be beyond 2^53 - 1.',
+    source: 'RFC 8785, appendix D; units: common practice, no source',
+  },
+  {
+    id: 'SA-35',
+    text: 'Text shall be kept as it was given, without another form of the same letters.',
+    source: 'RFC 8785, 3.1',
+  },
+  {
+    id: 'SA-36',
+    text: 'Canonical text shall be UTF-8 without white space, and minus zero shall be zero.',
+    source: 'RFC 8785, 3.2.1, 3.2.2.3 and 3.2.4',
+  },
+  {
+    id: 'SA-37',
+    text: 'The stored bytes shall be what is hashed, and they shall be canonical.',
+    source: 'common practice, no source',
+  },
+  {
     id: 'SA-38',
     text: 'The hashes of the log shall stand in a tree of one root.',
     source: 'RFC 6962, 2.1',
@@ -219,6 +249,16 @@ export const SIGNATURES: readonly Requirement[] = [
   {
     id: 'SA-48',
     text: 'A restore shall be an entry by two people, with the old head and the new one.',
+    source: 'common practice, no source',
+  },
+  {
+    id: 'SA-49',
+    text: 'The database shall refuse to change, replace or take away a line of the log, and where its triggers were dropped first, the verifier shall find it.',
+    source: 'SQLite, lang_conflict: REPLACE passes delete triggers by unless recursive_triggers is on',
+  },
+  {
+    id: 'SA-50',
+    text: 'Lines shall be numbered without a gap, in the log and in each stream, and what was refused and matters shall be a line as well.',
     source: 'common practice, no source',
   },
 ];

@@ -184,7 +184,7 @@ describe('what is tried', () => {
     },
   );
 
-  test('and what was done has its entry: signed in, signed out, a wrong PIN; a fault has its line (WS-45)', async () => {
+  test('and what was done has its entry: signed in, signed out, a wrong PIN; a fault has its line (WS-45, SA-50)', async () => {
     const { browser } = await app.signedIn('safety-officer');
     await app.post('/sign-out', {}, { as: browser });
     const kinds = (await app.services.log.entriesOf('person:o1')).map(({ kind }) => kind);

@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
+import theirs from 'canonicalize';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../procedures/json.ts';
 import { canonical, parseStrict } from '../../../server/log/canonical.ts';
+import { sha256 } from '../../../server/log/chain.ts';
+import { canonicalText } from '../../../server/verifier/verify-export.ts';
 
 function fixture(name: string): string {
   return readFileSync(new URL(`./fixtures/jcs/${name}.json`, import.meta.url), 'utf8');
@@ -36,6 +39,8 @@ const NUMBERS = [
   ['43143ff3c1cb0959', '1424953923781206.2'],
 ] as const;
 
+const ANY_VALUES = process.env.YOKESIDE_LONG === undefined ? 100 : 50_000;
+
 function double(bits: string): number {
   return Buffer.from(bits, 'hex').readDoubleBE();
 }
@@ -48,18 +53,20 @@ const SAMPLE_HEX =
 
 describe('canonical JSON', () => {
   test.each(['arrays', 'french', 'structures', 'unicode', 'values', 'weird'])(
-    'the published pair "%s" comes out as published',
+    'the published pair "%s" comes out as published, from the log and from the verifier alone (SA-32)',
     (name) => {
-      expect(canonical(JSON.parse(fixture(`${name}.input`)))).toBe(fixture(`${name}.output`));
-      expect(canonical(JSON.parse(fixture(`${name}.output`)))).toBe(fixture(`${name}.output`));
+      for (const write of [canonical, canonicalText]) {
+        expect(write(JSON.parse(fixture(`${name}.input`)))).toBe(fixture(`${name}.output`));
+        expect(write(JSON.parse(fixture(`${name}.output`)))).toBe(fixture(`${name}.output`));
+      }
     },
   );
 
   test.each(NUMBERS)('the double %s of RFC 8785 Appendix B is written %s', (bits, written) => {
-    expect(canonical(double(bits))).toBe(written);
+    expect([canonical(double(bits)), canonicalText(double(bits))]).toEqual([written, written]);
   });
 
-  test('the sample of RFC 8785 section 3.2.2 has the bytes of section 3.2.4', () => {
+  test('the sample of RFC 8785 section 3.2.2 has the bytes of section 3.2.4 (SA-36)', () => {
     const sample = parseStrict(String.raw`{
       "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
       "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
@@ -80,7 +87,7 @@ describe('canonical JSON', () => {
     ['a map', new Map(), 'class Map'],
     ['a function', () => 1, 'function'],
     ['a hole in an array', new Array(1), 'undefined'],
-  ])('%s is refused, saying where', (_name, bad, what) => {
+  ])('%s is refused, saying where (SA-33)', (_name, bad, what) => {
     // The compiler refuses these too; what arrives as plain JavaScript must be refused at run time.
     const value = { readings: [0, { wrong: bad }] } as unknown as Json;
     expect(() => canonical(value)).toThrow(what);
@@ -103,6 +110,35 @@ describe('canonical JSON', () => {
     );
   });
 
+  test('whatever JSON it is, a library that shares nothing with us writes the same bytes, and so does the verifier (SA-32, SA-36)', () => {
+    fc.assert(
+      fc.property(fc.jsonValue({ maxDepth: 4, stringUnit: 'binary' }), (value) => {
+        const text = canonical(value as Json);
+        expect([text, canonicalText(value)]).toEqual([theirs(value), theirs(value)]);
+      }),
+      { numRuns: ANY_VALUES },
+    );
+  });
+
+  test('a double of any bits is written as that library writes it', () => {
+    const bits = fc.uint8Array({ minLength: 8, maxLength: 8 });
+    fc.assert(
+      fc.property(bits, (bytes) => {
+        const number = Buffer.from(bytes).readDoubleBE();
+        fc.pre(Number.isFinite(number));
+        expect(canonical(number)).toBe(theirs(number));
+      }),
+      { numRuns: ANY_VALUES },
+    );
+  });
+
+  test('text stays as it was given: one letter in two forms is two texts with two hashes (SA-35)', () => {
+    const [whole, joined] = ['caf\u00e9', 'cafe\u0301'];
+    expect(whole.normalize()).toBe(joined.normalize());
+    for (const text of [whole, joined]) expect(parseStrict(canonical(text))).toBe(text);
+    expect(sha256(canonical(whole))).not.toBe(sha256(canonical(joined)));
+  });
+
   test('the order in which names were given makes no difference', () => {
     fc.assert(
       fc.property(fc.dictionary(fc.string({ unit: 'grapheme' }), fc.integer()), (value) => {
@@ -123,7 +159,7 @@ describe('strict reading', () => {
     ['a comma too many', '[1,]', 'JSON'],
     ['a comment', '{} // no', 'JSON'],
     ['nothing', '', 'JSON'],
-  ])('%s is refused', (_name, text, message) => {
+  ])('%s is refused (SA-33)', (_name, text, message) => {
     expect(() => parseStrict(text)).toThrow(SyntaxError);
     expect(() => parseStrict(text)).toThrow(message);
   });

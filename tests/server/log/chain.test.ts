@@ -38,7 +38,7 @@ describe('the chain', () => {
     expect(sha256('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
   });
 
-  test('the first entry has the bytes written out here, and their hash', () => {
+  test('the first entry has the bytes written out here, and their hash (SA-37)', () => {
     expect(first.bytes).toBe(
       `{"at":"2024-01-15T08:00:00.000Z","codeVersion":"test","effects":null,` +
         `"inputs":{"pressurePa":62052.8,"typed":"9 psi"},"kind":"reading-taken","outcome":{"within":true},` +
@@ -94,7 +94,7 @@ describe('the chain', () => {
     ['it has white space', rehashed(first.bytes.replace('{', '{ ')), 'not in canonical form'],
     ['it is no entry', rehashed('{"seq":1}'), 'has no stream'],
     ['it is null', rehashed('null'), 'has no seq'],
-  ])('a line is not believed if %s', (_name, line, what) => {
+  ])('a line is not believed if %s (SA-37)', (_name, line, what) => {
     expect(() => unseal(line)).toThrow(LogDamaged);
     expect(() => unseal(line)).toThrow(what);
   });

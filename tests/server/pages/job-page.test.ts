@@ -82,9 +82,13 @@ describe('the page of a job', () => {
     expect(await record()).toMatch(said);
   });
 
-  test('keeps in every line who, what, when by the server’s clock, and where, without a gap (SA-24, SA-28)', async () => {
+  test('keeps in every line who, what, when by the server’s clock, and where, without a gap (SA-24, SA-28, SA-50)', async () => {
     const entries = await at.app.services.log.entriesOf(`job:${at.job.id}`);
     expect(entries.map(({ place }) => place)).toEqual(entries.map((_, index) => index + 1));
+    const numbers: number[] = [];
+    for await (const { seq } of at.app.services.store.lines(1)) numbers.push(seq);
+    expect(numbers).toEqual(numbers.map((_, index) => index + 1));
+    expect(numbers.at(-1)).toBe((await at.app.services.store.head()).seq);
     for (const { person, at: when, screen, kind } of entries) {
       expect(person).toMatch(/^[ts]\d$/);
       expect(when).toMatch(/^2024-01-1\dT\d\d:\d\d:\d\d\.\d{3}Z$/);
@@ -92,6 +96,21 @@ describe('the page of a job', () => {
     }
     const times = entries.map(({ at: when }) => when);
     expect(times).toEqual([...times].sort());
+  });
+
+  test('keeps what must stay exact as text: times, hashes, readings as typed with their unit; no bare number is beyond 2^53 - 1 (SA-34)', async () => {
+    const entries = await at.app.services.log.entriesOf(`job:${at.job.id}`);
+    const readings = entries.flatMap(({ inputs }) => (inputs as { readings?: object[] }).readings ?? []);
+    expect(readings.length).toBeGreaterThan(10);
+    for (const one of readings)
+      expect(one).toEqual(expect.objectContaining({ typed: expect.any(String), unit: expect.any(String) }));
+    const bare: number[] = [];
+    JSON.parse(JSON.stringify(entries), (_name, value) => {
+      if (typeof value === 'number') bare.push(Math.abs(value));
+      return value;
+    });
+    expect(bare.length).toBeGreaterThan(100);
+    expect(Math.max(...bare)).toBeLessThanOrEqual(Number.MAX_SAFE_INTEGER);
   });
 
   test('has no way to take a line away (SA-06)', () => {

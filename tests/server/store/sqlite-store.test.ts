@@ -60,7 +60,7 @@ describe('the database', () => {
       `INSERT INTO log VALUES (2, ${row}) ON CONFLICT (seq) DO UPDATE SET bytes = excluded.bytes`,
       'must follow the last',
     ],
-  ])('refuses %s on the log, with recursive triggers on and off', async (_what, sql, message) => {
+  ])('refuses %s on the log, with recursive triggers on and off (SA-49)', async (_what, sql, message) => {
     const folder = await aFilledFolder();
     const database = databaseOf(folder);
     const read = () => database.prepare('SELECT * FROM log').all();

@@ -20,6 +20,11 @@ const NO_HAND_IN_IT: readonly string[] = [
 /** Taking note of work without doing it. */
 const ACKNOWLEDGED: readonly string[] = ['parked', 'taken-up', 'handed-over', 'read-again', 'overridden'];
 
+/** Whoever read a gauge alone, without the first reading, inspected: that is no hand in the work, and no bar to signing. */
+function isInspection({ kind, inputs }: Entry): boolean {
+  return kind === 'read-again' && inputs.words?.mode === 'independent';
+}
+
 /** What one line says of signatures, and of who had a hand in the work since the last signed hold. */
 export function evolveSigning(job: Job, entry: Entry): Signed {
   const { holds, performers } = job;
@@ -32,7 +37,7 @@ export function evolveSigning(job: Job, entry: Entry): Signed {
       signing: { ...signing, acknowledgers: [] },
     };
   }
-  if (NO_HAND_IN_IT.includes(entry.kind)) return { holds, performers, signing };
+  if (NO_HAND_IN_IT.includes(entry.kind) || isInspection(entry)) return { holds, performers, signing };
   if (ACKNOWLEDGED.includes(entry.kind))
     return {
       holds,
@@ -85,8 +90,11 @@ function noted(signing: Signing, { job, entry }: { readonly job: Job; readonly e
       return { ...signing, passed: [...signing.passed, { step, place, how: 'not witnessed' }] };
     case 'review-opened': {
       const performers = [...job.performers, ...signing.acknowledgers];
-      return { ...signing, reviews: [...signing.reviews, { step, place, at, performers, reviewedAt: null }] };
+      const reviews = [...notOf(step, signing), { step, place, at, performers, reviewedAt: null }];
+      return { ...signing, reviews };
     }
+    case 'witnessed':
+      return { ...signing, reviews: notOf(step, signing) };
     case 'reviewed':
       return { ...signing, reviews: changed(signing.reviews, { about, by: { reviewedAt: place } }) };
     case 'radio-confirmed':
@@ -101,6 +109,11 @@ function noted(signing: Signing, { job, entry }: { readonly job: Job; readonly e
     default:
       return signing;
   }
+}
+
+/** Reviews besides those that were left open at a step: the newer record of it is what is looked at. */
+function notOf(step: string, { reviews }: Signing): Signing['reviews'] {
+  return reviews.filter((one) => one.step !== step || one.reviewedAt !== null);
 }
 
 function changed<Note extends { readonly place: number }>(

@@ -5,6 +5,8 @@ import { type Situation, stateThatCounts } from '../safety/situation.ts';
 import { type DepartureKind, departureOf } from './departures.ts';
 import type { Answer, EvidenceNote, Job } from './job.ts';
 import type { Json } from './json.ts';
+import { FIGURES } from './quantities.ts';
+import { sayFigure } from './say.ts';
 import type { ReadAgain } from './signing.ts';
 import type { Definition, HoldStep } from './vocabulary.ts';
 
@@ -51,12 +53,34 @@ export function unshown(step: HoldStep<string>, situation: Situation): readonly 
     .map((id) => CONDITIONS[id].name);
 }
 
-/** Names of the energies that a second person must read again before this hold is signed, and has not. */
+/** Rows of the energies that a second person must read again before this hold is signed, and has not. */
+export function rowsToReadAgain(step: HoldStep<string>, job: Job): readonly HoldRow[] {
+  return holdEvidence(step, job).filter(
+    ({ condition, state, note, readAgain }) =>
+      (step.readTwice ?? []).includes(condition) &&
+      state !== 'absent' &&
+      readAgain?.agrees !== true &&
+      job.answers.some((line) => line.place === note?.place && readOn(line).length > 0),
+  );
+}
+
+/** Names of the same. */
 export function notReadAgain(step: HoldStep<string>, job: Job): readonly string[] {
-  const rows = holdEvidence(step, job).filter((row) => (step.readTwice ?? []).includes(row.condition));
-  return rows
-    .filter((row) => row.state !== 'absent' && row.readAgain?.agrees !== true)
-    .map((row) => CONDITIONS[row.condition].name);
+  return rowsToReadAgain(step, job).map(({ condition }) => CONDITIONS[condition].name);
+}
+
+/**
+ * Fields of a line that a second person can read again: its gauges, and the vents that were watched. What stood there
+ * before it was made safe cannot be.
+ * @example readOn({ ...line, readings: [inletBefore, inletAfter], words: {} }) // ['inletAfterPa']
+ */
+export function readOn({ readings, words }: Pick<Answer, 'readings' | 'words'>): readonly string[] {
+  const gauges = readings.map(({ field }) => field).filter((name) => !name.includes('Before'));
+  return [...gauges, ...Object.keys(words).filter((name) => isSeenAtVent(words[name]))];
+}
+
+function isSeenAtVent(word: string | undefined): boolean {
+  return word === 'flow' || word === 'no flow';
 }
 
 /** Lines since the last signed hold that a signer has to know of. */
@@ -101,6 +125,9 @@ export function shownAtHold(job: Job, definition: Definition): Json {
     point: step.point,
     criterion: step.criterion,
     evidence: holdEvidence(step, job),
+    ...(step.shows === undefined
+      ? {}
+      : { shows: step.shows.map((name) => [FIGURES[name].label, sayFigure(name, job)]) }),
     allows: step.allows,
     testAirPaMax: testAirLimit(job.sheet).limitPa,
     locks: Object.values(job.locks),

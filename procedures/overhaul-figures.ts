@@ -205,6 +205,11 @@ export const OVERHAUL_FIGURES = {
     dimension: 'torque',
     of: ({ readings }) => readings.bonnetTorqueNm?.valueSi ?? null,
   },
+  bonnetTorqueLeft: {
+    label: 'torque of each nut, as left',
+    dimension: 'torque',
+    of: ({ readings }) => readings.bonnetTorqueLeftNm?.valueSi ?? null,
+  },
   runOutUsual: { label: 'run-out, at most', dimension: 'length', of: () => RUN_OUT_USUAL_M },
   seatTurns: {
     label: 'turns more for the seat',

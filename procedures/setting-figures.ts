@@ -71,6 +71,32 @@ function allowedLeak({ allowedM3PerS, medium }: SeatTest): string {
   return `${format({ valueSi: allowedM3PerS, unit })} of ${medium}`;
 }
 
+const MEASURED_BY: Readonly<Record<string, string>> = {
+  glass: 'in a glass',
+  bubbles: 'by bubbles',
+  meter: 'by a meter',
+  'shut in': 'by the outlet side shut in',
+};
+
+/** What the seat let through by the newest measurement, how it was measured, and the verdict on it. */
+function leakFound(job: Job): string | null {
+  const measured = job.answers.findLast((one) => one.step === 'measure' && !one.superseded);
+  if (measured === undefined) return null;
+  const { leakM3PerS, uncertaintyM3PerS, bubblesPerMin } = measured.figures;
+  const flow = (valueSi: number) => format({ valueSi, unit: valueSi < 1e-3 / 60 ? 'ml/min' : 'l/min' });
+  const much =
+    typeof leakM3PerS === 'number'
+      ? `${flow(leakM3PerS)} ± ${flow(Number(uncertaintyM3PerS))}`
+      : `${Number(Number(bubblesPerMin).toFixed(1))} bubbles a minute`;
+  const by = MEASURED_BY[measured.words.leakBy ?? ''] ?? '';
+  const found = [
+    typeof leakM3PerS === 'number' || typeof bubblesPerMin === 'number' ? `${much} ${by}` : '',
+    measured.readings.find(({ field }) => field === 'leakTimeS')?.typed ?? '',
+    measured.outcome,
+  ];
+  return found.filter((part) => part !== '').join(', ');
+}
+
 function seatShutBy(job: Job): string {
   const { airAction, signalHighPa } = job.sheet;
   if (airAction === 'air-to-open') return 'no air on the case: its spring shuts it';
@@ -116,5 +142,6 @@ export const SETTING_FIGURES = {
     'bubbles a minute, with the tube of the standard',
     ofSeat(({ bubblesPerMin }) => (bubblesPerMin === null ? 'none given' : String(bubblesPerMin))),
   ),
+  leakFound: text('found', leakFound),
   seatShutBy: text('held shut by', seatShutBy),
 } as const satisfies Record<string, Figure>;

@@ -77,7 +77,7 @@ function stepLines(
   if (step.kind === 'end') return [...head, endLine(step)];
   return [
     ...head,
-    `- ${KINDS[step.kind]}${waitWords(step, numbers)}, \`${id}\``,
+    `- ${step.kind === 'hold' ? step.point.toUpperCase() : KINDS[step.kind]}${waitWords(step, numbers)}, \`${id}\``,
     ...takenOverLines(id, definition),
     ...cautionLines(step.caution),
     ...actionLines(step.action),
@@ -119,12 +119,11 @@ function waitWords(step: OpenStep, numbers: Numbers): string {
   return `, ${step.waitS} s${step.since === undefined ? '' : ` from step ${numbers.get(step.since)}`}`;
 }
 
-const KINDS: Readonly<Record<OpenStep['kind'], string>> = {
+const KINDS: Readonly<Record<Exclude<OpenStep['kind'], 'hold'>, string>> = {
   instruction: 'Instruction',
   reading: 'Reading',
   table: 'Table of readings',
   question: 'Question',
-  hold: 'HOLD',
   wait: 'Timed wait',
   judgement: 'Judgement',
 };
@@ -190,6 +189,7 @@ function holdLines(step: OpenStep): readonly string[] {
   if (step.kind !== 'hold') return [];
   const work = step.allows.map((action) => ACTION_CLASSES[action].name);
   const notice = step.noticeS === undefined ? '' : `; notice of ${step.noticeS} s`;
+  const nothing = step.point === 'hold' ? 'nothing more; the work ends' : 'nothing more than before';
   return [
     `- Kind of point: ${step.point}${notice}`,
     `- Acceptable when: ${step.criterion}`,
@@ -198,8 +198,8 @@ function holdLines(step: OpenStep): readonly string[] {
       : [`- Read again by a second person: ${step.readTwice.map(nameOf).join(', ')}`]),
     ...(step.named === undefined ? [] : [`- Signed only by: ${step.named.join(', ')}`]),
     ...(step.waivedBy === undefined ? [] : [`- May be waived by: ${step.waivedBy}`]),
-    `- The signer is shown: ${step.evidence.map(nameOf).join(', ')}`,
-    `- The signature allows: ${work.length === 0 ? 'nothing more; the work ends' : work.join(', ')}`,
+    ...(step.evidence.length === 0 ? [] : [`- The signer is shown: ${step.evidence.map(nameOf).join(', ')}`]),
+    `- The signature allows: ${work.length === 0 ? nothing : work.join(', ')}`,
   ];
 }
 

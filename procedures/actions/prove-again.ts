@@ -6,7 +6,7 @@ import type { JobDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
 import { type Understood, understand } from '../readings/given.ts';
 import type { GearRole } from '../test-gear/roles.ts';
-import type { Field } from '../vocabulary.ts';
+import type { ChoiceField, Field, QuantityField } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { actionOf, lacksOf, openStepOf, situationNow } from './move.ts';
 import { noWay } from './refusals.ts';
@@ -19,10 +19,18 @@ const GAUGE_OF: { readonly [C in ConditionId]?: GearRole } = {
   processOutlet: 'outletGauge',
 };
 
-/** Lapsed conditions that stand in the open card's way and that one walk-round can show again. */
+/**
+ * Lapsed conditions that stand in the open card's way and that one walk-round can show again: what its action needs, or
+ * what a signer would be shown. While a signer was waited for, a shift may have ended.
+ */
 export function toProveAgain(job: Job, around: Surroundings): readonly ConditionId[] {
   const situation = situationNow(job, around.nowMs);
-  const found = lacksOf(actionOf(openStepOf(job, around)), { job, situation, around });
+  const step = openStepOf(job, around);
+  if (step.kind === 'hold')
+    return step.evidence.filter(
+      (id) => CONDITIONS[id].group === 'energy' && situation.lapsed[id] !== undefined,
+    );
+  const found = lacksOf(actionOf(step), { job, situation, around });
   return found.filter((lack) => lack.lapsed !== null).map((lack) => lack.condition);
 }
 
@@ -34,15 +42,7 @@ export function proveAgainFields(job: Job, around: Surroundings): readonly Field
     if (job.situation.states[id] !== 'isolated') return [];
     // Shown at a vent, because no gauge there could tell: it is watched again.
     if (gauge === undefined || shownAtVent(id, job)) return KEPT_BY_VENT.includes(id) ? [ventField(id)] : [];
-    return [
-      {
-        name: `${id}AgainPa`,
-        label: `${CONDITIONS[id].name}, gauge reads`,
-        type: 'quantity',
-        dimension: 'pressure',
-        gauge,
-      },
-    ];
+    return [zeroField(id, gauge)];
   });
   const seen = {
     name: 'asLeft',
@@ -51,6 +51,22 @@ export function proveAgainFields(job: Job, around: Surroundings): readonly Field
     choices: YES_NO,
   } as const;
   return [seen, ...zeros, ...(lapsed.includes('told') ? [TOLD_AGAIN] : [])];
+}
+
+/** Every field that a walk-round can ask about an energy, for whoever reads its line again. */
+export function walkRoundFields(id: ConditionId): readonly (QuantityField | ChoiceField)[] {
+  const gauge = GAUGE_OF[id];
+  return [...(gauge === undefined ? [] : [zeroField(id, gauge)]), ventField(id)];
+}
+
+function zeroField(id: ConditionId, gauge: GearRole): QuantityField {
+  return {
+    name: `${id}AgainPa`,
+    label: `${CONDITIONS[id].name}, gauge reads`,
+    type: 'quantity',
+    dimension: 'pressure',
+    gauge,
+  };
 }
 
 /** Energies that are shown gone by a vent without flow, where no gauge can tell. */
@@ -73,10 +89,11 @@ const SIDE_FLOW: { readonly [C in ConditionId]?: string } = {
 function shownAtVent(id: ConditionId, job: Job): boolean {
   const words = job.evidence[id]?.words ?? {};
   const side = SIDE_FLOW[id];
-  return words.method === 'vent' || (side !== undefined && words[side] === 'no flow');
+  const looks = [words[`${id}AgainFlow`], side === undefined ? undefined : words[side]];
+  return words.method === 'vent' || looks.includes('no flow');
 }
 
-function ventField(id: ConditionId): Field {
+function ventField(id: ConditionId): ChoiceField {
   return {
     name: `${id}AgainFlow`,
     label: `${CONDITIONS[id].name}: vent cracked and watched twice`,

@@ -1,35 +1,44 @@
 import type { ConditionId } from '../../safety/conditions.ts';
 import type { JobDraft } from '../evolve.ts';
+import { readOn } from '../hold.ts';
 import type { Answer, Job, Reading } from '../job.ts';
 import { understand } from '../readings/given.ts';
-import type { QuantityField } from '../vocabulary.ts';
+import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
+import { walkRoundFields } from './prove-again.ts';
 import { noWay } from './refusals.ts';
 import { noteOf, refusedHold, signatoryOf } from './signer.ts';
 
-/** The reading of a line as a second person is asked for it; nothing of what the first one read is in it. */
+/** What is read off a gauge, or seen at a vent. */
+type Read = QuantityField | ChoiceField;
+
+/** What a second person is asked of a line; nothing of what the first one read or saw is in it. */
 export function fieldsToReadAgain(
   job: Job,
   { about, around }: { readonly about: number; readonly around: Surroundings },
-): { readonly line: Answer; readonly fields: readonly QuantityField[] } {
+): { readonly line: Answer; readonly fields: readonly Read[] } {
   const line = job.answers.find((one) => one.place === about && !one.superseded);
-  const step = around.compiled.definition.steps[line?.step ?? ''];
-  const fields =
-    step?.kind === 'reading' ? step.asks.filter((field): field is QuantityField => isRead(field)) : [];
-  const read = fields.filter((field) => line?.readings.some((reading) => reading.field === field.name));
+  const names = line === undefined ? [] : readOn(line);
+  const fields = line === undefined ? [] : fieldsOf(line, { job, around });
+  const read = fields.filter((field) => names.includes(field.name));
   if (line === undefined || read.length === 0)
     throw noWay('That line has no reading of a gauge.', 'Choose a reading that stands.');
   return { line, fields: read };
 }
 
-function isRead(field: { readonly type: string; readonly name: string }): boolean {
-  // What was there before it was made safe cannot be read again.
-  return field.type === 'quantity' && !field.name.includes('Before');
+/** The card's own fields; after a walk-round those that it asked of the energies which now rest on it. */
+function fieldsOf(
+  line: Answer,
+  { job, around }: { readonly job: Job; readonly around: Surroundings },
+): readonly Read[] {
+  if (line.act === 'proved-again') return restsOn(job, line.place).flatMap(walkRoundFields);
+  const step = around.compiled.definition.steps[line.step];
+  return step?.kind === 'reading' ? step.asks.filter((field) => field.type !== 'text') : [];
 }
 
 /**
  * A second person reads the same gauge again. Independent: later, alone, and without seeing the first reading. Peer:
- * together, at the time. Where the two differ by more than both uncertainties, what rested on the first counts no more.
+ * together, at the time. A vent that was watched is watched again. Where the two differ by more than both uncertainties, what rested on the first counts no more.
  */
 export function readAgain(job: Job, action: ActionOf<'read-again'>, around: Surroundings): JobDraft {
   const { line, fields } = fieldsToReadAgain(job, { about: action.about, around });
@@ -52,18 +61,20 @@ export function readAgain(job: Job, action: ActionOf<'read-again'>, around: Surr
       fields: { mode: 'Choose one of the two.' },
     });
   }
-  const { readings } = understand(
+  const { readings, words } = understand(
     fields.map(({ carried: _, optional: _optional, ...field }) => field),
     { given: action.given, job, today: around.today },
   );
-  const differing = fields.filter((field) => !agree(first(line, field.name), readings[field.name]));
+  const differing = fields.filter(({ name, type }) =>
+    type === 'choice' ? line.words[name] !== words[name] : !agree(first(line, name), readings[name]),
+  );
   const lapsed = differing.length === 0 ? [] : restsOn(job, line.place);
   return {
     kind: 'read-again',
     inputs: {
       step: job.step,
       about: line.place,
-      words: { mode },
+      words: { ...words, mode },
       readings: Object.values(readings),
       signature: noteOf('read again', around),
     },

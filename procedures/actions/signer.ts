@@ -63,10 +63,10 @@ export function mayNot(why: MayNotSign): Refusal {
   });
 }
 
-/** The work is not done while somebody still has to look at its record. @throws Refusal HLD-013 */
+/** The work is not done, nor handed on, while somebody still has to look at its record. @throws Refusal HLD-013 */
 export function checkMayClose(job: Job, { closedAs }: JobEffects): void {
   const open = job.signing.reviews.filter((one) => one.reviewedAt === null);
-  if (closedAs !== 'done' || open.length === 0) return;
+  if (closedAs === undefined || closedAs === 'stopped' || open.length === 0) return;
   throw refusedHold({
     kind: 'conflict',
     code: 'HLD-013',

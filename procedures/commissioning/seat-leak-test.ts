@@ -17,7 +17,15 @@ export const seatLeakTest = procedure({
   energyControl: isolatedControl(
     'To measure what the shut seat of a spring-and-diaphragm valve lets through, against the class of its sheet, in the line or on the bench. It opens neither case nor body.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The verdict on the seat is looked at by a second person; the work goes on meanwhile, and the job does not close before.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },
@@ -248,10 +256,10 @@ export const seatLeakTest = procedure({
     },
     letOffTight: letOff({
       title: 'Let the test pressure off and read zero',
-      shown: { by: 'place', ways: { bench: 'inletOpenTight', line: 'rigOff' } },
+      shown: { by: 'place', ways: { bench: 'inletOpenTight', line: 'leakReview' } },
       notShown: 'letOffTight',
     }),
-    inletOpenTight: inletOpen('rigOff'),
+    inletOpenTight: inletOpen('leakReview'),
     letOffLeaking: letOff({
       title: 'Let the test pressure off before the leak is looked into',
       shown: { by: 'place', ways: { bench: 'inletOpenLeaking', line: 'seatLeaks' } },
@@ -273,12 +281,27 @@ export const seatLeakTest = procedure({
         stroke: { label: 'Dirt: stroke it hard a few times, test it again', to: 'strokeSeat' },
         load: {
           label: 'Load: give it back, open the job that sets plug or bench set',
-          to: 'rigOff',
+          to: 'leakReview',
           reason: true,
         },
-        seat: { label: 'Seat or gasket: it wants an overhaul, give it back', to: 'rigOff', reason: true },
-        known: { label: 'Operations take it as it is', to: 'rigOff', reason: true },
+        seat: { label: 'Seat or gasket: it wants an overhaul, give it back', to: 'leakReview', reason: true },
+        known: { label: 'Operations take it as it is', to: 'leakReview', reason: true },
       },
+      makeSafe: 'ventNow',
+    },
+    leakReview: {
+      kind: 'hold',
+      phase: 'seat',
+      title: 'Have the verdict on the seat looked at',
+      how: 'The work goes on meanwhile. With the rig still on, it is soon measured again.',
+      point: 'review',
+      criterion:
+        'The way of measuring suits {allowedLeak}, it was watched long enough, and the verdict follows from it.',
+      shows: ['leakFound', 'allowedLeak', 'leakageClass', 'seatStandard', 'seatTestPressure'],
+      evidence: [],
+      allows: [],
+      signed: { to: 'rigOff' },
+      sentBack: { to: { by: 'place', ways: { bench: 'rigBench', line: 'rigLine' } } },
       makeSafe: 'ventNow',
     },
     rigOff: {

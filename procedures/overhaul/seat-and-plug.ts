@@ -18,6 +18,12 @@ export const seatAndPlug = procedure({
       date: '2026-11-25',
       change: 'A no to marks made, parts laid down or trim counted stops the work there.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Before the first signature somebody else reads both drains again. The last round of the bonnet nuts is shown to a witness, who has a quarter of an hour to come; an engineer may waive it.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

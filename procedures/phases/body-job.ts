@@ -78,6 +78,8 @@ function apart({ actuatorLies }: Body<string>) {
       allows: ALLOWS,
       next: 'connectAir',
       halt: 'haltIsolating',
+      // A drain that is misread here throws a bonnet.
+      readTwice: ['processInlet', 'processOutlet'],
     }),
     connectAir: connectCase<string>({
       phase: 'asFound',

@@ -2,7 +2,10 @@ import type { Caution, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
 
 type Open = 'bonnetCrack' | 'bonnetNotDry' | 'bonnetOff' | 'gasTest' | 'gasNotClean' | 'trimOut';
-type Shut = 'trimIn' | 'bonnetOn' | 'bonnetTorque' | 'bonnetNotRight';
+type Shut = 'trimIn' | 'bonnetOn' | 'bonnetTorque' | 'bonnetNotRight' | 'bonnetWitness';
+
+/** How long a witness has to come to the last round of the nuts, in seconds (common practice, no source). */
+const WITNESS_S = 900;
 
 interface Ways<Next extends string> {
   readonly phase: string;
@@ -241,11 +244,27 @@ function torqued<const Next extends string>({
       ],
       judge: { rule: 'torqued' },
       ways: {
-        'as wanted': { to: next },
+        'as wanted': { to: 'bonnetWitness' },
         less: { to: 'bonnetNotRight' },
         more: { to: 'bonnetNotRight' },
         'stem not free': { to: 'bonnetNotRight' },
       },
+      makeSafe,
+    },
+    bonnetWitness: {
+      kind: 'hold',
+      phase,
+      title: 'Show the last round of the bonnet nuts to a witness',
+      how: 'Once around with the wrench at {bonnetTorque}, before packing and actuator stand in the way. Nobody sees this joint under the wrench again.',
+      point: 'witness',
+      noticeS: WITNESS_S,
+      waivedBy: 'engineer',
+      criterion: 'On one round at {bonnetTorque} no nut moves, the gap is even and the stem is free.',
+      shows: ['bonnetTorque', 'bonnetTorqueLeft', 'bonnetOrder'],
+      evidence: [],
+      allows: [],
+      signed: { to: next },
+      sentBack: { to: 'bonnetNotRight' },
       makeSafe,
     },
     bonnetNotRight: {

@@ -1,4 +1,5 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
+import type { ConditionId } from '../../safety/conditions.ts';
 import type { HoldStep, QuestionStep, Way } from '../vocabulary.ts';
 import { ALL_ENERGIES } from './overhaul-frame.ts';
 
@@ -9,6 +10,8 @@ export function workHold<const Id extends string>(step: {
   readonly allows: readonly ActionClass[];
   readonly next: Id;
   readonly halt: Id;
+  /** Energies of which one misread number would hurt most. */
+  readonly readTwice?: readonly ConditionId[];
 }): HoldStep<Id> {
   return {
     kind: 'hold',
@@ -18,6 +21,7 @@ export function workHold<const Id extends string>(step: {
     point: 'hold',
     criterion:
       'Each energy is absent, or shown safe by a reading inside its limit or by a vent without flow, tried twice.',
+    ...(step.readTwice === undefined ? {} : { readTwice: step.readTwice }),
     evidence: ALL_ENERGIES,
     allows: step.allows,
     signed: { to: step.next, sets: { workSignOff: 'given' } },

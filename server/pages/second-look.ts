@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fieldsToReadAgain } from '../../procedures/actions/read-again.ts';
 import { fill } from '../../procedures/say.ts';
+import type { ChoiceField, Field, QuantityField } from '../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../safety/action-classes.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { workByRadio } from '../../safety/sign-off.ts';
@@ -82,10 +83,7 @@ function readAgainRoute(catalogue: Catalogue): Route {
       const step = around.compiled.definition.steps[line.step];
       const title = step === undefined ? line.step : fill(step.title, job);
       const nonce = services.nonces.issue({ job: job.id, line: about, digest: '', screen });
-      const views = fieldViews(
-        fields.map(({ carried: _, optional: _optional, wanted: _wanted, ...field }) => field),
-        { job, again: { typed: {}, wrong: {} } },
-      );
+      const views = fieldViews(fields.map(bare), { job, again: { typed: {}, wrong: {} } });
       const people = (await services.people.list()).filter(
         (one) => !one.retired && one.role !== 'safety-officer' && one.id !== line.person,
       );
@@ -109,6 +107,13 @@ function readAgainRoute(catalogue: Catalogue): Route {
       };
     },
   });
+}
+
+/** Neither what is hoped for nor what stood there before is said to whoever reads again. */
+function bare({ carried: _, optional: _optional, ...field }: QuantityField | ChoiceField): Field {
+  if (field.type === 'choice') return field;
+  const { wanted: _wanted, ...quantity } = field;
+  return quantity;
 }
 
 function radioRoute(catalogue: Catalogue): Route {

@@ -1,3 +1,4 @@
+import { fill } from '../../procedures/say.ts';
 import type { OpenStep } from '../../procedures/vocabulary.ts';
 import type { BareCall } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -129,7 +130,7 @@ function reviewsOf({ job, around }: LoadedJob, call: SignedInCall): ToSign['revi
       tag: job.tag,
       about: one.place,
       place: job.place,
-      title: around.compiled.definition.steps[one.step]?.title ?? one.step,
+      title: fill(around.compiled.definition.steps[one.step]?.title ?? one.step, job),
       since: shownTime(one.at),
       nonce: nonceFor(call, { job: job.id, line: one.place, digest: '' }),
     }));

@@ -5,11 +5,12 @@
 
 import { compile } from '../../procedures/compile.ts';
 import type { JobDraft } from '../../procedures/evolve.ts';
+import { rowsToReadAgain } from '../../procedures/hold.ts';
 import type { Job } from '../../procedures/job.ts';
 import { FIGURES } from '../../procedures/quantities.ts';
 import type { ServedProcedure } from '../../procedures/served-procedure.ts';
-import type { Definition, Field, QuantityField, Step } from '../../procedures/vocabulary.ts';
-import { answer, type JobRun, type Opened, openJob, sign } from './jobs.ts';
+import type { Definition, Field, HoldStep, QuantityField, Step } from '../../procedures/vocabulary.ts';
+import { act, answer, type JobRun, type Opened, OTHER_TECHNICIAN, openJob, sign } from './jobs.ts';
 import { strokeScript, type Texts, textsAt } from './stroke-script.ts';
 
 /** By step: the texts, or one set for each time that the card is met; the last stands for all later times. */
@@ -52,9 +53,19 @@ export function play(run: JobRun, { overrides = {}, to }: Play = {}): JobRun {
 export function playOne(run: JobRun, overrides: Overrides = {}): JobDraft {
   const step = run.compiled.definition.steps[run.job.step];
   if (step === undefined || step.kind === 'end') throw new Error(`no card stands open at ${run.job.step}`);
-  if (step.kind === 'hold') return sign(run);
+  if (step.kind === 'hold') return readTwice(run, step) ?? sign(run);
   if (step.kind === 'wait') run.nowMs += step.waitS * 1000;
   return answer(run, answersFor(run.job, { step, overrides }));
+}
+
+/** What a hold wants read by a second person is read so first, as the first one found it; null where nothing is left. */
+function readTwice(run: JobRun, step: HoldStep<string>): JobDraft | null {
+  const about = rowsToReadAgain(step, run.job)[0]?.note?.place;
+  const line = run.job.answers.find(({ place }) => place === about);
+  if (line === undefined) return null;
+  const typed = line.readings.map((reading) => [reading.field, reading.typed] as const);
+  const given = { ...line.words, ...Object.fromEntries(typed) };
+  return act(run, { kind: 'read-again', about: line.place, mode: 'independent', given }, OTHER_TECHNICIAN);
 }
 
 /** The steps that were answered, in order. */

@@ -7,7 +7,7 @@ import { everyFacts, type Facts } from '../../procedures/facts.ts';
 import { PROCEDURES } from '../../procedures/served.ts';
 import type { ServedProcedure } from '../../procedures/served-procedure.ts';
 import { printSheet } from '../../procedures/sheet-print.ts';
-import { revisionOf, type Target } from '../../procedures/vocabulary.ts';
+import { type PointKind, revisionOf, type Target } from '../../procedures/vocabulary.ts';
 import { waysOf } from '../../procedures/ways.ts';
 import { CONDITION_IDS } from '../../safety/conditions.ts';
 import { Catalogue, hashOf, proveAll } from '../../server/jobs/catalogue.ts';
@@ -98,3 +98,14 @@ function isSame(one: ReadonlySet<unknown> | undefined, other: ReadonlySet<unknow
 function stored({ definition, folder }: ServedProcedure, ending: string): string {
   return readFileSync(join(ROOT, 'procedures', folder, `${definition.id}.${ending}`), 'utf8');
 }
+
+test('A witness is served where a joint disappears, a review where a verdict is worked out, and neither over an isolation', () => {
+  const points = (kind: PointKind) =>
+    PROCEDURES.flatMap(({ definition }) =>
+      Object.entries(definition.steps).flatMap(([id, step]) =>
+        step.kind === 'hold' && step.point === kind ? [`${definition.id} ${id}`] : [],
+      ),
+    );
+  expect(points('witness')).toEqual(['seat-and-plug bonnetWitness', 'valve-overhaul bonnetWitness']);
+  expect(points('review')).toEqual(['seat-leak-test leakReview']);
+});

@@ -54,6 +54,19 @@ describe('A review', () => {
     expect(refusalOf(() => act(run, review, SECOND_SUPERVISOR)).what).toBe('That review is not open.');
   });
 
+  test('of a record that was made again is one review: the newer record is what is looked at', () => {
+    const run = atPoint({ point: 'review' });
+    act(run, goOn);
+    const [first] = run.job.signing.reviews;
+    act(run, { kind: 'go-back', to: 'rigShutIn' });
+    act(run, goOn);
+    expect(run.job.signing.reviews).toHaveLength(1);
+    expect(run.job.signing.reviews[0]?.place).toBeGreaterThan(first?.place ?? 0);
+    act(run, { kind: 'go-back', to: 'rigShutIn' });
+    sign(run, SUPERVISOR);
+    expect(run.job.signing.reviews).toEqual([]);
+  });
+
   test('holds nobody back who makes safe', () => {
     const run = atPoint({ point: 'review' });
     act(run, goOn);

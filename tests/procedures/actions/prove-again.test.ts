@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { situationNow } from '../../../procedures/actions/move.ts';
 import { proveAgainFields, toProveAgain } from '../../../procedures/actions/prove-again.ts';
 import { stateThatCounts } from '../../../safety/situation.ts';
-import { act, answer, around, type JobRun, jobAt } from '../../builders/jobs.ts';
+import { act, answer, around, type JobRun, jobAt, sign } from '../../builders/jobs.ts';
 import { refusalOf } from '../../builders/refusals.ts';
 
 const HOURS_MS = 3_600_000;
@@ -35,6 +35,17 @@ describe('[SAF-11] After a pause', () => {
     expect(run.job.situation).toMatchObject({ states: before });
     answer(run, { peopleClear: 'yes' });
     expect(run.job.step).toBe('contactFound');
+  });
+
+  test('a hold whose signer was long in coming is shown again where it stands, and signed; only what they are shown is asked', () => {
+    const run = jobAt('holdWork');
+    run.nowMs += 13 * HOURS_MS;
+    expect(refusalOf(() => sign(run)).code).toBe('HLD-003');
+    const asked = proveAgainFields(run.job, around(run)).map((field) => field.name);
+    expect(asked).toEqual(['asLeft', ...Object.keys(ZEROS)]);
+    act(run, { kind: 'prove-again', given: { asLeft: 'yes', ...ZEROS } });
+    sign(run);
+    expect(run.job.step).toBe('connectAir');
   });
 
   test('the walk-round asks for a zero on each gauge behind a lock or on the case', () => {

@@ -2,16 +2,21 @@ import { describe, expect, test } from 'vitest';
 import { auditJob } from '../../../procedures/audit.ts';
 import { fromSi } from '../../../procedures/calculations/units.ts';
 import { SETTINGS } from '../../../procedures/commissioning/settings.ts';
+import { shownAtHold } from '../../../procedures/hold.ts';
 import { sayFigure } from '../../../procedures/say.ts';
 import { seatTestOf } from '../../../procedures/seat-test.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
-import { jobOn, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+import { jobOn, outcomesOf, pathOf, play, playOne } from '../../builders/answers.ts';
 import { gearFor, gearItem } from '../../builders/gear.ts';
+import { act } from '../../builders/jobs.ts';
+import { refusalOf } from '../../builders/refusals.ts';
 import { aSheet, aSheetOf } from '../../builders/sheets.ts';
 
 const served = SETTINGS.find(({ definition }) => definition.id === 'seat-leak-test');
 if (served === undefined) throw new Error('it is not served');
 const seat = served;
+
+const OTHER_SUPERVISOR = { id: 'p-second', role: 'supervisor' };
 
 function opened(sheet: ValveSheet = aSheet(), place: 'line' | 'bench' = 'line') {
   return jobOn(seat, { sheet, place, gear: { ...gearFor(place), seatGauge: gearItem('seatGauge') } });
@@ -44,6 +49,42 @@ describe('[SAF-09] The seat test', () => {
       expect(outcomesOf(run.job, 'measure')).toEqual(['tight enough']);
       expect(pathOf(run.job).includes('inletOpenTight')).toBe(place === 'bench');
       expect(auditJob(run.entries, run.compiled)).toEqual([]);
+    },
+  );
+
+  test('has its verdict looked at while the work goes on, and does not close before (HP-03)', () => {
+    const run = play(opened(), { overrides: { ...GIVEN, measure: glass(0.5) }, to: 'leakReview' });
+    expect(sayFigure('leakFound', run.job)).toMatch(
+      /^\d[\d.]* ml\/min ± \d[\d.]* ml\/min in a glass, 300 s, tight enough$/,
+    );
+    expect(JSON.stringify(shownAtHold(run.job, run.compiled.definition))).toContain(
+      sayFigure('leakFound', run.job),
+    );
+    act(run, { kind: 'go-on' });
+    expect(run.job.step).toBe('rigOff');
+    play(run, { to: 'loopBack' });
+    expect(refusalOf(() => playOne(run)).code).toBe('HLD-013');
+    act(run, { kind: 'review', about: run.job.signing.reviews[0]?.place ?? 0 }, OTHER_SUPERVISOR);
+    play(run);
+    expect(run.job.closedAs).toBe('done');
+  });
+
+  test.each(['line', 'bench'] as const)(
+    'is measured again where its verdict is sent back, the rig still on, %s',
+    (place) => {
+      const run = play(opened(aSheet(), place), {
+        overrides: { ...GIVEN, measure: glass(0.5) },
+        to: 'leakReview',
+      });
+      act(
+        run,
+        { kind: 'send-back', reason: 'too short for so little', disposition: 'again' },
+        OTHER_SUPERVISOR,
+      );
+      expect(run.job.step).toBe(place === 'line' ? 'rigLine' : 'rigBench');
+      play(run, { overrides: { ...GIVEN, measure: glass(0.5) } });
+      expect(outcomesOf(run.job, 'measure')).toEqual(['tight enough', 'tight enough']);
+      expect(run.job.closedAs).toBe('done');
     },
   );
 

@@ -3,8 +3,9 @@ import { auditJob } from '../../../procedures/audit.ts';
 import { OVERHAUL } from '../../../procedures/overhaul/procedures.ts';
 import { sayFigure } from '../../../procedures/say.ts';
 import type { ServedProcedure } from '../../../procedures/served-procedure.ts';
-import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
-import { act } from '../../builders/jobs.ts';
+import { jobOn, type Overrides, outcomesOf, pathOf, play, playOne } from '../../builders/answers.ts';
+import { act, SUPERVISOR, sign } from '../../builders/jobs.ts';
+import { refusalOf } from '../../builders/refusals.ts';
 import { aSheet, aSheetOf } from '../../builders/sheets.ts';
 
 function served(id: string): ServedProcedure {
@@ -171,6 +172,43 @@ describe('A stop in an open valve', () => {
     expect(run.job.closedAs).toBe('done');
     expect(auditJob(run.entries, run.compiled)).toEqual([]);
   });
+});
+
+describe('The last round of a bonnet', () => {
+  const atWitness = played(SEAT, {}, 'bonnetWitness');
+  const once = () => ({ ...atWitness, entries: [...atWitness.entries] });
+
+  test('goes on without its witness once the notice is over, and the record says so (HP-02)', () => {
+    const run = once();
+    expect(refusalOf(() => act(run, { kind: 'go-on' })).what).toContain('left to come');
+    run.nowMs += 900_000;
+    act(run, { kind: 'go-on' });
+    expect(run.job).toMatchObject({ step: 'ringsIn', signing: { passed: [{ how: 'not witnessed' }] } });
+  });
+
+  test('is waived by an engineer alone, with a reason that is kept (HP-12)', () => {
+    const run = once();
+    const waive = { kind: 'waive', reason: 'nobody on nights' } as const;
+    expect(refusalOf(() => act(run, waive, SUPERVISOR)).what).toBe('This is waived by the engineer.');
+    act(run, waive, { id: 'p-engineer', role: 'engineer' });
+    expect(run.job).toMatchObject({ step: 'ringsIn', signing: { passed: [{ how: 'waived' }] } });
+  });
+
+  test('on which a nut moved is sent back: the bonnet is put right', () => {
+    const run = once();
+    act(run, { kind: 'send-back', reason: 'a nut moved', disposition: 'putRight' }, SUPERVISOR);
+    expect(run.job.step).toBe('bonnetNotRight');
+  });
+});
+
+test('Both drains are read by two people before a body is opened: nobody signs for it before (SA-22)', () => {
+  const run = played(SEAT, {}, 'holdWork');
+  expect(refusalOf(() => sign(run)).what).toBe(
+    'Read by one person only: Process, inlet side, Process, outlet side.',
+  );
+  playOne(run);
+  sign(run);
+  expect(run.job.step).toBe('connectAir');
 });
 
 test('No bellows is overhauled so', () => {

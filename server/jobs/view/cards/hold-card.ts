@@ -1,6 +1,12 @@
 import { situationNow } from '../../../../procedures/actions/move.ts';
 import { noticeLeftS } from '../../../../procedures/actions/points.ts';
-import { notReadAgain, openDepartures, unshown, workBefore } from '../../../../procedures/hold.ts';
+import {
+  notReadAgain,
+  openDepartures,
+  rowsToReadAgain,
+  unshown,
+  workBefore,
+} from '../../../../procedures/hold.ts';
 import { fill, sayFigure } from '../../../../procedures/say.ts';
 import type { HoldStep } from '../../../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../../../safety/action-classes.ts';
@@ -27,6 +33,8 @@ export interface HoldCard extends CardView {
   readonly unshown: readonly string[];
   /** Why nobody can sign now, though somebody may. */
   readonly waitsFor: string;
+  /** Lines that a second person has to read again before it can be signed. */
+  readonly secondReadings: readonly { readonly place: number }[];
   readonly departures: readonly { readonly text: string }[];
   readonly allows: readonly { readonly label: string; readonly text: string; readonly strong?: string }[];
   readonly people: readonly Option[];
@@ -59,6 +67,7 @@ export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
     evidence: evidenceView(step, input),
     unshown: unshown(step, situationNow(job, around.nowMs)),
     waitsFor: waitsFor(step, input),
+    secondReadings: secondReadings(step, input),
     departures: departureLines(input),
     allows: allowed(step, input),
     ...whoMay(step, input),
@@ -112,6 +121,11 @@ function waitsFor(step: HoldStep<string>, { job }: CardInput): string {
   if (back?.disposition === 'leave')
     return 'Sent back for good: the valve is left as it is. Make safe and stop.';
   return once.length === 0 ? '' : `To be read again by a second person first: ${once.join(', ')}.`;
+}
+
+function secondReadings(step: HoldStep<string>, { job }: CardInput): HoldCard['secondReadings'] {
+  const places = rowsToReadAgain(step, job).map(({ note }) => note?.place ?? 0);
+  return [...new Set(places)].map((place) => ({ place }));
 }
 
 /** What did not go the straight way since the last hold, as its signer has to know it. */

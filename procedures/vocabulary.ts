@@ -133,6 +133,8 @@ export interface Choice<Id extends string> extends Way<Id> {
   readonly label: string;
   /** A choice that departs from the sheet wants its reason written. */
   readonly reason?: true;
+  /** The procedure that fits next, by its id: named as the job closes, and in its record. */
+  readonly comesNext?: string;
 }
 
 export interface QuestionStep<Id extends string> extends StepBase<Id> {

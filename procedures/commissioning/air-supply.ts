@@ -12,7 +12,14 @@ export const airSupply = procedure({
   energyControl: consentControl(
     'To read the supply of a valve in service, still and while it moves, and to see what its air carries.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change: 'A supply that the air set does not give leads on by name to the job on the air set.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'air', title: 'Air' },

@@ -1,13 +1,7 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  ownAirControl,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
 import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
 import type { QuantityField, Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -57,7 +51,15 @@ export const converterCalibration = procedure({
   energyControl: ownAirControl(
     'To check and set an I/P converter in its place, five points up and down. Its electric cover is opened only by the rules of the area; low-voltage loop current is no shock, but may be a spark.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'air', title: 'Air' },

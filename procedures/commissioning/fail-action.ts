@@ -1,12 +1,6 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  ownAirControl,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -37,7 +31,15 @@ export const failAction = procedure({
   energyControl: ownAirControl(
     'To show where a valve goes when signal or supply fails, how long a stroke takes each way, and whether lock-up, tank and solenoid do their part.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'time', title: 'Stroking time' },

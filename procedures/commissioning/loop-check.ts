@@ -1,13 +1,7 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  ownAirControl,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
 import { strokeBySignal } from '../phases/own-stroke.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const makeSafe = 'haltStroke' as const;
@@ -19,7 +13,15 @@ export const loopCheck = procedure({
   energyControl: ownAirControl(
     'To show with the operator that the output moves this valve and no other, the right way, as far as it says, and that what comes back on the screen is true; then to give it back without a bump.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+  ],
   phases: [...OWN_AIR_FRONT, { id: 'loop', title: 'Loop' }, OWN_AIR_RETURN],
   start: 'needs',
   safe: OWN_AIR_SAFE_AT,

@@ -1,13 +1,7 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  ownAirControl,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
 import { readSupply, strokeBySignal, supplyWrong } from '../phases/own-stroke.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -28,7 +22,15 @@ export const positionerCalibration = procedure({
   energyControl: ownAirControl(
     'To set zero and span of a positioner in its place, and to see its dead band, its step and its gauges. A pneumatic positioner is set with its cover off and its air on: hands stay clear of the yoke, and a touched flapper makes the valve jump.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'air', title: 'Air' },

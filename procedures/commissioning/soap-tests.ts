@@ -1,12 +1,6 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  ownAirControl,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -38,7 +32,15 @@ export const soapTests = procedure({
   energyControl: ownAirControl(
     'To find what leaks to the outside on a valve under pressure, and whether its actuator holds air. Nothing is tightened: what leaks is a job of its own.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'soap', title: 'Soap' },

@@ -2,13 +2,8 @@ import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } fro
 import { blowAirSetDown } from '../phases/blow-down.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -23,7 +18,15 @@ export const airSet = procedure({
   energyControl: airOffControl(
     'To put the air set of a valve right: drain and filter, the regulator, and its pressure on a gauge of its own. The set pressure is tried with the air on, the bowl is opened with it off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The bowl is emptied at its drain and silent before it is unscrewed; the regulator spring is let off before the air comes back. After a stop the block valves are looked at again.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -79,7 +82,7 @@ export const airSet = procedure({
       title: 'The regulator does not set, or creeps',
       how: 'It creeps up: its seat is dirty. It does not come up: the header is low, the filter is full, or a cock is part shut. Read ahead of it.',
       choices: {
-        open: { label: 'Filter and regulator: air off', to: 'blowDown' },
+        open: { label: 'Filter and regulator: drain first, then air off', to: 'blowDown' },
         header: {
           label: 'The header is low: give it back, tell whoever keeps the air',
           to: 'nextPerson',
@@ -88,7 +91,12 @@ export const airSet = procedure({
       },
       makeSafe: halt,
     },
-    ...blowAirSetDown({ phase: 'found', next: 'openIt', makeSafe: halt }),
+    ...blowAirSetDown({
+      phase: 'found',
+      next: 'openIt',
+      makeSafe: halt,
+      dirty: { label: 'Go on: filter and bowl are looked at' },
+    }),
     openIt: {
       kind: 'question',
       phase: 'found',
@@ -105,10 +113,26 @@ export const airSet = procedure({
       kind: 'reading',
       phase: 'work',
       title: 'Open the filter and look',
-      how: 'The bowl is empty of air: supply at zero on its gauge. A plastic bowl that is crazed bursts: it is renewed.',
+      how: 'A plastic bowl that is crazed bursts: it is renewed. Only soapy water cleans it, solvents craze it.',
+      why: 'The gauge stands behind the regulator: with that shut or stuck, it reads zero and the bowl keeps its pressure.',
       action: 'workOnAirParts',
-      do: ['Take the bowl off.', 'Take the element out.', 'Look into bowl, drain and regulator seat.'],
+      caution: {
+        word: 'warning',
+        hazard: 'A bowl keeps the line pressure behind a regulator that is shut or stuck.',
+        consequence: 'It is thrown into the face.',
+        avoid: 'Drain open and silent before the bowl is turned; eye protection on.',
+      },
+      do: [
+        'Open the drain of the bowl.',
+        'Wait until nothing comes.',
+        'Take the bowl off.',
+        'Take the element out.',
+        'Loosen the regulator spring by its screw.',
+        'Take the valve of the regulator out.',
+        'Look at bowl, drain, seat and diaphragm.',
+      ],
       asks: [
+        yesNo('bowlEmptied', 'The drain was silent before the bowl was turned'),
         yesNo('bowlSound', 'Bowl without cracks or crazing, drain works'),
         yesNo('regulatorClean', 'Regulator: seat and diaphragm clean and whole'),
       ],
@@ -120,10 +144,12 @@ export const airSet = procedure({
       kind: 'question',
       phase: 'work',
       title: 'Bowl, drain or regulator is not sound',
+      how: 'A bowl that is cracked or crazed never goes back under air: without a new one the air stays off.',
       choices: {
-        fitted: { label: 'New part of the same type is at hand', to: 'elementIn' },
+        fitted: { label: 'A new part of the same type is at hand', to: 'elementIn' },
+        dirty: { label: 'It was dirt: cleaned, and sound', to: 'elementIn' },
         leave: {
-          label: 'None is here: a bowl that is sound goes back, parts are ordered',
+          label: 'No regulator or drain is here: the bowl is sound, parts are ordered',
           to: 'elementIn',
           reason: true,
         },
@@ -133,15 +159,18 @@ export const airSet = procedure({
     elementIn: {
       kind: 'reading',
       phase: 'work',
-      title: 'Fit element, seal and bowl',
+      title: 'Fit regulator, element, seal and bowl',
+      how: 'With the regulator spring free the air comes back at zero and is set from below.',
       action: 'workOnAirParts',
       do: [
+        'Fit the valve of the regulator, or the new regulator.',
+        'Check the arrow for the way of the air.',
+        'Leave the regulator spring free.',
         'Fit the new element, the right way up.',
         'Fit the bowl on a sound seal.',
-        'Check the arrow for the way of the air.',
         'Shut the drain.',
       ],
-      asks: [yesNo('bowlBack', 'Bowl and guard on, drain shut, arrow right')],
+      asks: [yesNo('bowlBack', 'Regulator spring free, bowl and guard on, drain shut, arrow right')],
       judge: { rule: 'allYes', with: { fields: 'bowlBack' } },
       ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'bowlOut', sets: HANDS } },
       makeSafe: shut,
@@ -176,6 +205,12 @@ export const airSet = procedure({
       choices: {
         set: { label: 'Set it again', to: 'setLeft' },
         open: { label: 'Open it again, air off', to: 'airKnown' },
+        tubes: {
+          label: 'Leave it so; the job on the tubing comes next',
+          to: 'strokeLeft',
+          reason: true,
+          comesNext: 'tubing',
+        },
         leave: { label: 'Leave it so; it comes from ahead of the air set', to: 'strokeLeft', reason: true },
       },
       makeSafe: halt,

@@ -1,13 +1,8 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -22,7 +17,15 @@ export const converterWiring = procedure({
   energyControl: airOffControl(
     'To find and mend a fault in the wires of a current loop: the current is read at its terminals where area and voltage allow it, wires are touched only with the circuit locked off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'A cable that is looked at again is moved by hand at its clips only; both ends of the pair are connected before the cover is shut. After a stop the block valves are looked at again.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -69,6 +72,7 @@ export const converterWiring = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The terminals are not read live',
+      how: 'Then nothing is opened on a live loop: it is looked at dead, or read at the card by whoever may.',
       choices: {
         dead: { label: 'Lock the circuit off and look at the wires dead', to: 'airKnown' },
         again: { label: 'Permit, gas test or meter is here now', to: 'mayRead' },
@@ -92,7 +96,16 @@ export const converterWiring = procedure({
       title: 'The current is right at the terminals',
       how: 'Then it is the converter, its air, or what comes behind it.',
       choices: {
-        leave: { label: 'Not the wires: stroke it; the converter comes next', to: 'strokeLeft' },
+        leave: {
+          label: 'Not the wires: stroke it; the converter’s calibration comes next',
+          to: 'strokeLeft',
+          comesNext: 'converter-calibration',
+        },
+        air: {
+          label: 'Not the wires: stroke it; the job on the air set comes next',
+          to: 'strokeLeft',
+          comesNext: 'air-set',
+        },
         again: { label: 'It comes and goes: read again while the cable is moved', to: 'loopFound' },
         open: { label: 'It comes and goes: look at the wires dead', to: 'airKnown' },
       },
@@ -150,9 +163,13 @@ export const converterWiring = procedure({
       kind: 'question',
       phase: 'work',
       title: 'Nothing is wrong with the wires',
+      how: 'A break that comes and goes sits at a clip, a gland or a terminal: the cable is bent there by hand while the pair is read.',
       choices: {
-        together: { label: 'Connected and shut again: what the card gives is looked at', to: 'wiresMended' },
-        again: { label: 'Look again, cable moved by hand', to: 'wiresDead' },
+        together: {
+          label: 'Connect and shut again: what the output card gives is read next',
+          to: 'wiresMended',
+        },
+        again: { label: 'Look again, the cable bent at its clips', to: 'wiresDead' },
       },
       makeSafe: shut,
     },
@@ -162,7 +179,11 @@ export const converterWiring = procedure({
       title: 'Have the wires mended and connected',
       how: 'By whoever may. Terminal cut back to bright copper; a bad pair changed to a spare one at both ends, and written on the drawing. Why water came in is put right too: gland, seal, drain.',
       action: 'workOnDeadWires',
-      do: ['Connect plus to plus.', 'Tighten the terminals.', 'Close the cover on its seal.'],
+      do: [
+        'Connect both ends of the pair, plus to plus.',
+        'Tighten the terminals.',
+        'Close the cover on its seal.',
+      ],
       asks: [yesNo('wiresRight', 'Right way round, tight, cover and gland shut')],
       judge: { rule: 'allYes', with: { fields: 'wiresRight' } },
       ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'wiresDead', sets: HANDS } },
@@ -173,6 +194,7 @@ export const converterWiring = procedure({
       kind: 'reading',
       phase: 'proof',
       title: 'Look again whether the terminals may be read live',
+      how: 'A gas test ages: it is asked again. Where they may not, the stroke by the signal is the proof.',
       asks: [
         yesNo('loopOnly', 'Only the loop is behind this cover, nothing at a higher voltage'),
         yesNo('areaAllows', 'Area permit in hand, gas test fresh where it asks for one'),
@@ -200,6 +222,7 @@ export const converterWiring = procedure({
       kind: 'question',
       phase: 'proof',
       title: 'The current is still not right',
+      how: 'Right at the card and wrong here: the wires still. Wrong at both: card, fuse, barrier or load.',
       choices: {
         wires: { label: 'Circuit and air off again: the wires', to: 'airKnown' },
         again: { label: 'Read it again', to: 'loopLeft' },

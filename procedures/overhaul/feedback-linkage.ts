@@ -1,13 +1,8 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -21,7 +16,15 @@ export const feedbackLinkage = procedure({
   energyControl: airOffControl(
     'To mend a feedback linkage that is off, slack or worn. It is watched with the air on, hands off; it stands in the yoke and is touched only with the air off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'A linkage that does not follow after it was set may be given back with a reason; after a stop the block valves are looked at again before the valve moves.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -40,7 +43,7 @@ export const feedbackLinkage = procedure({
       bring: [
         'Bring pins, clips, bushings and nuts of this linkage.',
         'Bring a dial indicator, a supply gauge and a gauge for the actuator.',
-        'Bring a square, a marker, and spanners that fit.',
+        'Bring a square, a marker, and spanners for its lock nuts.',
         'Bring your locks and tags, and soap.',
       ],
       next: 'linkWatched',
@@ -112,6 +115,7 @@ export const feedbackLinkage = procedure({
       kind: 'question',
       phase: 'linkage',
       title: 'The play was not read',
+      how: 'Without a figure nobody can say later whether it has grown.',
       choices: {
         again: { label: 'Read it', to: 'linkPlay' },
         mend: { label: 'It is plainly worn: renew pin and bushing', to: 'linkMended' },
@@ -122,7 +126,7 @@ export const feedbackLinkage = procedure({
       kind: 'reading',
       phase: 'linkage',
       title: 'Renew what is worn, and put the linkage on',
-      how: 'Then its play is measured again. Pin and bushing together: a new pin in an old hole is slack again in a month. Clips and lock nuts on.',
+      how: 'Pin and bushing together: a new pin in an old hole is slack again in a month. Its play is measured once more afterwards.',
       action: 'workOnAirParts',
       do: ['Take the worn parts out.', 'Fit pin, bushing and clip.', 'Tighten the lock nuts.'],
       asks: [yesNo('linkFree', 'It moves freely over the whole stroke of the lever, and nothing rubs')],
@@ -134,6 +138,7 @@ export const feedbackLinkage = procedure({
       kind: 'question',
       phase: 'linkage',
       title: 'It binds, or the parts are not here',
+      how: 'A pin that is pressed in askew, or a lock nut drawn up on the lever, binds. A linkage that binds is worse than one with play.',
       choices: {
         again: { label: 'Put right: fit it again', to: 'linkMended' },
         leave: { label: 'The old parts go back until new ones come', to: 'linkSet', reason: true },
@@ -177,9 +182,15 @@ export const feedbackLinkage = procedure({
       kind: 'question',
       phase: 'proof',
       title: 'The linkage does not follow as it should',
+      how: 'Square at an end and not at half: the pin is in the wrong hole, or the cam on the wrong lobe.',
       choices: {
         off: { label: 'Shut the air off and set it again', to: 'airKnown' },
         again: { label: 'Seen wrong: watch it again', to: 'linkLeft' },
+        leave: {
+          label: 'It stays so until parts come: read the stroke and give it back',
+          to: 'strokeLeft',
+          reason: true,
+        },
       },
       makeSafe: halt,
     },

@@ -1,13 +1,8 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -21,7 +16,15 @@ export const indicatorAndCoupling = procedure({
   energyControl: airOffControl(
     'To set a travel pointer and to tighten a stem coupling that has not slipped, with the air off. A coupling that slipped is set with the valve isolated, in a job of its own.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'A pointer that does not stand right has a card of its own; a coupling that slipped names the job that sets it. After a stop the block valves are looked at again before the valve moves.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -74,9 +77,10 @@ export const indicatorAndCoupling = procedure({
       how: 'Nobody sets plug and stem with pressure in the body: the valve is isolated for it. Until then its travel says nothing, and it may not shut.',
       choices: {
         leave: {
-          label: 'Give it back, operator told; the job that sets it is opened next',
+          label: 'Give it back, operator told; stroke check and plug adjustment come next',
           to: 'nextPerson',
           reason: true,
+          comesNext: 'stroke-check',
         },
         again: { label: 'Seen wrong: look again', to: 'couplingSeen' },
       },
@@ -111,9 +115,10 @@ export const indicatorAndCoupling = procedure({
       how: 'A stripped screw or too little thread is renewed with the valve isolated.',
       choices: {
         leave: {
-          label: 'Leave it as it is; the job that isolates it is opened next',
+          label: 'Leave it as it is; stroke check and plug adjustment come next',
           to: 'lineLook',
           reason: true,
+          comesNext: 'stroke-check',
         },
         again: { label: 'Put right: tighten it again', to: 'couplingTight' },
       },
@@ -123,7 +128,7 @@ export const indicatorAndCoupling = procedure({
       kind: 'reading',
       phase: 'work',
       title: 'Set the pointer to the end where the stem rests',
-      how: 'Without air {tag} {failWanted}: the pointer stands on that mark. A stem that does not rest at an end is not set by: then leave the pointer.',
+      how: 'Without air {tag} {failWanted}: the pointer stands on that mark. Where the stem does not rest at an end, the pointer is left alone.',
       action: 'tightenConnector',
       do: [
         'Look that the stem rests at its end.',
@@ -134,7 +139,18 @@ export const indicatorAndCoupling = procedure({
         yesNo('pointerRight', 'The stem rests at its end, the pointer is on its mark, or it was left alone'),
       ],
       judge: { rule: 'allYes', with: { fields: 'pointerRight' } },
-      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'couplingBad', sets: HANDS } },
+      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'pointerBad', sets: HANDS } },
+      makeSafe: shut,
+    },
+    pointerBad: {
+      kind: 'question',
+      phase: 'work',
+      title: 'The pointer does not hold on its mark',
+      how: 'A pointer that was bent back, or a scale that was moved, is worse than none: people believe it.',
+      choices: {
+        again: { label: 'Screw or pointer renewed: set it again', to: 'pointerSet' },
+        leave: { label: 'Taken off and tagged until a new one comes', to: 'lineLook', reason: true },
+      },
       makeSafe: shut,
     },
     ...airOnAgain({ next: 'couplingLeft' }),
@@ -161,6 +177,7 @@ export const indicatorAndCoupling = procedure({
       choices: {
         stroke: { label: 'The valve is short of its stroke: read it', to: 'strokeLeft' },
         off: { label: 'Set it again, air off', to: 'airKnown' },
+        leave: { label: 'The pointer stays off and tagged: read the stroke', to: 'strokeLeft', reason: true },
         slipped: { label: 'The stems do not move as one', to: 'couplingSlipped' },
       },
       makeSafe: halt,

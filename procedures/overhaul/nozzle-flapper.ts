@@ -9,14 +9,9 @@ import {
   takeCoverOff,
   VALVE_JUMPS,
 } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
 import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -30,7 +25,15 @@ export const nozzleFlapper = procedure({
   energyControl: airOffControl(
     'To clean the nozzle and set the flapper of a pneumatic positioner square, air on for what only air shows, air off for what is taken out.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'Turns of the nozzle are written into the card as it comes out; after a stop the block valves are looked at again before the valve moves.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -46,10 +49,10 @@ export const nozzleFlapper = procedure({
   steps: {
     ...takeForStroke({
       title: 'Get ready for nozzle and flapper of {tag}',
-      how: 'By the sheet: {relaysFitted}. A gap of a hair decides the whole stroke: nothing is scraped, nothing is bent by guess.',
+      how: 'By the sheet: {relaysFitted}. A gap as thin as a hair decides the whole stroke: nothing is scraped, nothing is bent by guess.',
       bring: [
         'Bring gauges for the supply and for the output, and a travel indicator.',
-        'Bring a soft stick, a soft wood pick, a light and a glass.',
+        'Bring a soft stick, a soft wood pick, a light, a magnifying glass and a clean cloth.',
         'Bring the nozzle wire of its maker, a flapper and gaskets.',
         'Bring your locks and tags, soap and eye protection.',
       ],
@@ -89,8 +92,14 @@ export const nozzleFlapper = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The output is empty both ways: the restriction, not the nozzle',
+      how: 'No air comes through the restriction to build up behind a covered nozzle. A flapper that does not reach it looks the same.',
       choices: {
-        leave: { label: 'Cover on; the job on the restriction comes next', to: 'coverOn', reason: true },
+        leave: {
+          label: 'Cover on; the job on the restriction comes next',
+          to: 'coverOn',
+          reason: true,
+          comesNext: 'relay-restriction',
+        },
         look: { label: 'The flapper does not reach its nozzle: look at it', to: 'flapperSeen' },
       },
       makeSafe: halt,
@@ -99,7 +108,7 @@ export const nozzleFlapper = procedure({
       kind: 'reading',
       phase: 'found',
       title: 'Look at nozzle and flapper against the light',
-      how: 'With the glass. Bring the flapper to the nozzle by the signal: light that stays on one side shows a flapper that is not square.',
+      how: 'With the glass, the flapper brought to the nozzle by the signal: light that stays on one side shows a flapper that is not square.',
       action: 'workAtLivePositioner',
       caution: VALVE_JUMPS,
       do: [
@@ -128,6 +137,11 @@ export const nozzleFlapper = procedure({
       how: 'Full both ways all the same: dirt inside the nozzle, or a relay that sticks. Answering: linkage, zero or span.',
       choices: {
         set: { label: 'It answers: check zero and span', to: 'zeroSpan' },
+        bellows: {
+          label: 'It answers; check zero and span, the job on the input bellows comes next',
+          to: 'zeroSpan',
+          comesNext: 'positioner-bellows',
+        },
         clean: { label: 'Full both ways: clean the nozzle', to: 'cleanNozzle' },
         out: { label: 'Take them out, air off', to: 'airKnown' },
       },
@@ -142,7 +156,7 @@ export const nozzleFlapper = procedure({
       caution: VALVE_JUMPS,
       do: [
         'Hold the flapper clear with the soft stick.',
-        'Put the wood pick round the rim.',
+        'Move the wood pick once round the rim.',
         'Put the right wire through the bore, where it is plugged.',
         'Remove the film from the flapper with a clean cloth.',
       ],
@@ -169,7 +183,12 @@ export const nozzleFlapper = procedure({
       choices: {
         out: { label: 'Take nozzle and flapper out, air off', to: 'airKnown' },
         again: { label: 'Clean once more', to: 'cleanNozzle' },
-        leave: { label: 'Relay or restriction: give it back, open that job', to: 'blowDown', reason: true },
+        leave: {
+          label: 'Give it back; the job on the relay comes next',
+          to: 'blowDown',
+          reason: true,
+          comesNext: 'relay-restriction',
+        },
       },
       makeSafe: halt,
     },
@@ -178,16 +197,23 @@ export const nozzleFlapper = procedure({
       kind: 'reading',
       phase: 'flapper',
       title: 'Take flapper and nozzle out',
-      how: 'Write the turns of the nozzle down where it is screwed in: zero comes back to it.',
+      how: 'The nozzle comes out only where it is screwed in: zero comes back to its turns.',
       action: 'workOnAirParts',
       do: [
         'Mark flapper and pivot.',
         'Take the flapper off.',
         'Count the turns of the nozzle as it comes out.',
-        'Let clean dry air through the nozzle.',
+        'Let clean dry air blow through the nozzle.',
         'Look at the rim with the glass.',
       ],
       asks: [
+        {
+          name: 'nozzleTurns',
+          label: 'Turns of the nozzle; blank where it stayed in',
+          type: 'quantity',
+          dimension: 'turns',
+          optional: true,
+        },
         yesNo('rimFlat', 'Rim flat and without a nick, bore round and free'),
         yesNo('flapperStraight', 'Flapper straight and smooth where it meets the nozzle'),
         yesNo('pivotSound', 'Pivot and its spring without play'),

@@ -1,14 +1,9 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { readBellows, watchBellows } from '../phases/bellows-hold.ts';
 import { yesNo } from '../phases/common.ts';
-import { putCoverOn, setZeroAndSpan, strokeProves, VALVE_JUMPS } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { putCoverOn, setZeroAndSpan, strokeProves } from '../phases/live-positioner.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -22,7 +17,15 @@ export const positionerBellows = procedure({
   energyControl: airOffControl(
     'To find a leaking input bellows of a pneumatic positioner in its place, and to renew it with air and signal off; then zero and span.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The cover comes off and the signal line is blown out before the bellows is touched; after a stop the block valves are looked at again before the valve moves.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'Leak check in place' },
@@ -42,7 +45,8 @@ export const positionerBellows = procedure({
         'Bring a bellows of the same range, with its gaskets.',
         'Bring a signal gauge, a supply gauge and a travel indicator.',
         'Bring a hand regulator with a shut-off and its own gauge.',
-        'Bring your locks and tags, soap, caps for the tubes and a marker.',
+        'Bring small spanners, a rule for the spring, eye protection and a marker.',
+        'Bring your locks and tags, soap and caps for the tubes.',
       ],
       next: 'signalCock',
     }),
@@ -61,9 +65,15 @@ export const positionerBellows = procedure({
       kind: 'instruction',
       phase: 'found',
       title: 'Shut the signal in on the bellows',
-      how: 'At most {bellowsTest}. A bellows that leaks lets the valve go while you watch.',
-      action: 'workAtLivePositioner',
-      caution: VALVE_JUMPS,
+      how: 'At most {bellowsTest}: the valve goes to its end and should stay there. Come up to it from below.',
+      why: 'The same air stays on the bellows: what it loses now goes through the bellows or a joint.',
+      action: 'strokeByOwnAir',
+      caution: {
+        word: 'warning',
+        hazard: 'A bellows that leaks lets the valve go while it is watched.',
+        consequence: 'A finger in the yoke is crushed.',
+        avoid: 'Hands stay outside yoke and linkage until the cock is open again.',
+      },
       do: [
         'Have the signal set to {bellowsTest}.',
         'Shut the cock in the signal line.',
@@ -91,7 +101,11 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The cock is still shut',
-      choices: { again: { label: 'Open again now: shut in and read once more', to: 'shutSignalIn' } },
+      how: 'A valve whose signal is shut in stands still whatever the operator does.',
+      choices: {
+        again: { label: 'Open again now: shut in and read once more', to: 'shutSignalIn' },
+        stuck: { label: 'It does not open: air off, the cock is renewed', to: 'airKnown', reason: true },
+      },
       makeSafe: halt,
     },
     signalTooHigh: {
@@ -120,9 +134,14 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The bellows is tight',
-      how: 'Then the signal is lost before it, or relay, nozzle or linkage do it.',
+      how: 'Then the signal is lost before it, or nozzle, relay or linkage do it. What the stroke shows says which job comes next.',
       choices: {
         leave: { label: 'Not the bellows: stroke it and give it back', to: 'strokeLeft' },
+        nozzle: {
+          label: 'Stroke it and give it back; the job on nozzle and flapper comes next',
+          to: 'strokeLeft',
+          comesNext: 'nozzle-flapper',
+        },
         again: { label: 'Shut in once more', to: 'shutSignalIn' },
         renew: { label: 'It is stiff or dented: renew it all the same', to: 'airKnown', reason: true },
       },
@@ -146,7 +165,18 @@ export const positionerBellows = procedure({
       judge: { rule: 'allYes', with: { fields: 'lineOffCapped' } },
       ways: {
         yes: { to: 'triedBefore', sets: { controllerLine: 'capped', ...HANDS } },
-        no: { to: shut, sets: { controllerLine: 'capped', ...HANDS } },
+        no: { to: 'lineNotOff', sets: { controllerLine: 'capped', ...HANDS } },
+      },
+      makeSafe: shut,
+    },
+    lineNotOff: {
+      kind: 'question',
+      phase: 'bellows',
+      title: 'The signal line is not off, or not capped',
+      how: 'One that hisses on and on has air behind it: its source is shut first. A cap keeps dirt and water out of the line.',
+      choices: {
+        again: { label: 'Its source is shut, a cap is here: once more', to: 'lineOff' },
+        back: { label: 'It stays on: look at the tubes, bring the air back', to: 'lineLook' },
       },
       makeSafe: shut,
     },
@@ -154,6 +184,7 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'bellows',
       title: 'Was the bellows shut in and read in its place?',
+      how: 'A bellows that nobody saw leak is not taken out.',
       choices: {
         yes: { label: 'Yes, and it fell: take it out', to: 'bellowsOut' },
         no: { label: 'No: try it by hand first', to: 'pressFound' },
@@ -181,15 +212,24 @@ export const positionerBellows = procedure({
       phase: 'bellows',
       title: 'Bleed the hand regulator to zero now',
       how: 'No more than {bellowsTest} goes on the bellows, and nothing is taken apart under air.',
-      choices: { bled: { label: 'At zero and off: try it again from the start', to: 'pressFound' } },
+      choices: {
+        bled: { label: 'At zero and off: try it again from the start', to: 'pressFound' },
+        hurt: { label: 'At zero; it had more than its range: take it out', to: 'bellowsOut', reason: true },
+      },
       makeSafe: shut,
     },
     handTight: {
       kind: 'question',
       phase: 'bellows',
       title: 'The bellows is tight',
+      how: 'Then the signal is lost before it: line, joints, converter. Else nozzle, relay or linkage do it.',
       choices: {
         leave: { label: 'Not the bellows: put the line back', to: 'lineZero' },
+        tubes: {
+          label: 'Put the line back; the job on the tubing comes next',
+          to: 'lineZero',
+          comesNext: 'tubing',
+        },
         renew: { label: 'It is stiff or dented: take it out', to: 'bellowsOut', reason: true },
       },
       makeSafe: shut,
@@ -198,15 +238,24 @@ export const positionerBellows = procedure({
       kind: 'reading',
       phase: 'bellows',
       title: 'Take the bellows out',
-      how: 'Count threads or write the height of the range spring down: zero comes back to it.',
+      how: 'Height of the range spring, or the threads that show: zero comes back to it. Keep flapper and nozzle clear of your tools.',
       action: 'workOnAirParts',
       do: [
+        'Take the cover off.',
+        'Write the height of the range spring down.',
         'Mark lever, spring and bellows.',
         'Take the lever off its pivot.',
         'Remove the bellows with its gasket.',
         'Look into it and along its folds.',
       ],
       asks: [
+        {
+          name: 'rangeSpringM',
+          label: 'Height of the range spring; blank where it has none',
+          type: 'quantity',
+          dimension: 'length',
+          optional: true,
+        },
         {
           name: 'bellowsLook',
           label: 'What it shows',
@@ -230,9 +279,14 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'bellows',
       title: 'The bellows shows no split',
-      how: 'Water or oil came with the signal: blow the signal line out and look at the air set. A crack between folds is seen only when it is stretched a little.',
+      how: 'Water or oil came with the signal: what feeds the line has it as well. A crack between folds is seen only when it is stretched a little.',
       choices: {
         renew: { label: 'A new one goes in', to: 'bellowsIn' },
+        wet: {
+          label: 'Water or oil: a new one goes in; the job on the air set comes next',
+          to: 'bellowsIn',
+          comesNext: 'air-set',
+        },
         back: { label: 'Dried, the same one goes back on a new gasket', to: 'bellowsIn', reason: true },
       },
       makeSafe: shut,
@@ -245,6 +299,7 @@ export const positionerBellows = procedure({
       action: 'workOnAirParts',
       do: [
         'Check the range on the new bellows.',
+        'Remove the old gasket from its seat.',
         'Fit the gasket and the bellows.',
         'Tighten its screws evenly.',
         'Put spring and lever back to their marks.',
@@ -258,10 +313,11 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'bellows',
       title: 'It is not the right one, or does not sit free',
+      how: 'One of another range makes the whole stroke wrong, and no span screw brings it back.',
       choices: {
         again: { label: 'Fit it again, or the right one', to: 'bellowsIn' },
         leave: {
-          label: 'None is here: put it together, give it back as it is',
+          label: 'None is here: the old one is back in, one is ordered',
           to: 'lineLook',
           reason: true,
         },
@@ -288,8 +344,11 @@ export const positionerBellows = procedure({
       kind: 'question',
       phase: 'bellows',
       title: 'Bleed the hand regulator to zero now',
-      how: 'No more than {bellowsTest} goes on the bellows.',
-      choices: { bled: { label: 'At zero and off: try it again from the start', to: 'pressLeft' } },
+      how: 'No more than {bellowsTest} goes on the bellows: one that had more is not used.',
+      choices: {
+        bled: { label: 'At zero and off: try it again from the start', to: 'pressLeft' },
+        hurt: { label: 'At zero; it had more than its range: another one', to: 'bellowsOut' },
+      },
       makeSafe: shut,
     },
     leftFalls: {
@@ -300,6 +359,7 @@ export const positionerBellows = procedure({
       choices: {
         rig: { label: 'The rig leaked, and is tight now: try again', to: 'pressLeft' },
         out: { label: 'Gasket or bellows: take it out again', to: 'bellowsOut' },
+        leave: { label: 'It leaks on; parts are ordered: put it together', to: 'lineZero', reason: true },
       },
       makeSafe: shut,
     },

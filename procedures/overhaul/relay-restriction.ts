@@ -8,14 +8,9 @@ import {
   swingRelay,
   takeCoverOff,
 } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
 import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -28,7 +23,15 @@ export const relayRestriction = procedure({
   energyControl: airOffControl(
     'To clear the plugged restriction of a relay in a pneumatic positioner: by its clean-out plunger with air on, or opened with the air off. Then what plugged it is looked for.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The plunger is pressed first and the flapper held afterwards, with one hand; where the plunger is, is drawn. After a stop the block valves are looked at again before the valve moves.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'Which relay' },
@@ -44,7 +47,7 @@ export const relayRestriction = procedure({
   steps: {
     ...takeForStroke({
       title: 'Get ready for the relay of {tag}',
-      how: 'By the sheet: {relaysFitted}. A rising signal loads the {risingLoads}. Cylinder gauge at zero though the flapper is on the nozzle of the relay that loads it: that relay’s restriction.',
+      how: 'By the sheet: {relaysFitted}. A rising signal loads the {risingLoads}. An output gauge at zero though the flapper is on the nozzle that loads it: the restriction of that relay.',
       bring: [
         'Bring gauges for the supply and for the output in question.',
         'Bring a soft stick for the flapper, a light and a white cloth.',
@@ -92,6 +95,16 @@ export const relayRestriction = procedure({
       choices: {
         other: { label: 'Try another relay, or its gauge again', to: 'coverOff' },
         close: { label: 'It is none of them: cover on, stroke it', to: 'coverOn' },
+        bellows: {
+          label: 'Cover on; the job on the input bellows comes next',
+          to: 'coverOn',
+          comesNext: 'positioner-bellows',
+        },
+        linkage: {
+          label: 'Cover on; the job on the feedback linkage comes next',
+          to: 'coverOn',
+          comesNext: 'feedback-linkage',
+        },
       },
       makeSafe: halt,
     },
@@ -101,7 +114,12 @@ export const relayRestriction = procedure({
       title: 'The output is full both ways: the nozzle, not the restriction',
       how: 'Full though the flapper is clear: the nozzle is plugged, or the relay sticks.',
       choices: {
-        leave: { label: 'Cover on; the job on nozzle and flapper comes next', to: 'coverOn', reason: true },
+        leave: {
+          label: 'Cover on; the job on nozzle and flapper comes next',
+          to: 'coverOn',
+          reason: true,
+          comesNext: 'nozzle-flapper',
+        },
         again: { label: 'Try it again: the flapper was not clear', to: 'swingFound' },
         open: { label: 'The relay sticks: open it, air off', to: 'airKnown' },
       },
@@ -115,7 +133,12 @@ export const relayRestriction = procedure({
       choices: {
         plunger: { label: 'Press its plunger', to: 'plungerThere' },
         again: { label: 'Flapper held better, leak cured: try it again', to: 'swingFound' },
-        leave: { label: 'Nozzle or flapper: cover on, open that job next', to: 'coverOn', reason: true },
+        leave: {
+          label: 'Cover on; the job on nozzle and flapper comes next',
+          to: 'coverOn',
+          reason: true,
+          comesNext: 'nozzle-flapper',
+        },
       },
       makeSafe: halt,
     },
@@ -126,7 +149,12 @@ export const relayRestriction = procedure({
       how: 'A supply that sags as soon as air flows is a filter, a cock or a tube, and no relay answers without it.',
       choices: {
         again: { label: 'Cock opened, supply back: read it again', to: 'supplyRead' },
-        leave: { label: 'Cover on; the job on the air set comes next', to: 'coverOn', reason: true },
+        leave: {
+          label: 'Cover on; the job on the air set comes next',
+          to: 'coverOn',
+          reason: true,
+          comesNext: 'air-set',
+        },
       },
       makeSafe: halt,
     },
@@ -134,7 +162,7 @@ export const relayRestriction = procedure({
       kind: 'question',
       phase: 'plunger',
       title: 'Has this relay a clean-out plunger?',
-      how: 'A small button on a spring, in line with the restriction: moments of work, air on, where opening it takes the air off.',
+      how: 'A small button on a spring, in line with the restriction. Two minutes with it, the valve on the bypass and its air on; without it the air goes off.',
       choices: {
         has: { label: 'It has one', to: 'pressPlunger' },
         none: { label: 'It has none: open it, air off', to: 'airKnown' },
@@ -155,7 +183,7 @@ export const relayRestriction = procedure({
       kind: 'question',
       phase: 'plunger',
       title: 'The gauge does not swing yet',
-      how: 'Does the plunger go to its stop and come back? Is the flapper square on the nozzle?',
+      how: 'See that the plunger goes to its stop and comes back, and that the flapper lies square on the nozzle.',
       choices: {
         again: { label: 'Press it again', to: 'pressPlunger' },
         open: { label: 'It sticks or does nothing: open the relay, air off', to: 'airKnown' },
@@ -166,7 +194,7 @@ export const relayRestriction = procedure({
       kind: 'question',
       phase: 'plunger',
       title: 'The plunger does not clear it',
-      how: 'Pressing on does not help. The restriction is taken out with the air off.',
+      how: 'More presses do not help, and no drill does. The restriction is taken out with the air off.',
       choices: {
         open: { label: 'Open the relay, air off', to: 'airKnown' },
         leave: {
@@ -182,10 +210,10 @@ export const relayRestriction = procedure({
       kind: 'reading',
       phase: 'relay',
       title: 'Take the restriction out, or the relay that holds it',
-      how: 'On a clean cloth. Mark how relay and gasket sit: a gasket that is turned shuts a port.',
+      how: 'On a clean cloth, away from the wind. A gasket that is turned shuts a port.',
       action: 'workOnAirParts',
       do: [
-        'Mark the relay on its block.',
+        'Mark relay and gasket on their block.',
         'Loosen its screws evenly.',
         'Take it off with its gasket.',
         'Remove the restriction.',
@@ -217,7 +245,7 @@ export const relayRestriction = procedure({
       kind: 'reading',
       phase: 'relay',
       title: 'Clean the restriction with its own wire',
-      how: 'The wire that the maker names, by hand, from the narrow side; then clean dry air through it. Where no such wire is there, a solvent that its seals stand. Never a drill, never a thicker wire: an enlarged restriction spoils the relay.',
+      how: 'The wire that the maker names, by hand, from the narrow side. Where no such wire is there, a solvent that its seals stand. Never a drill, never a thicker wire: an enlarged restriction spoils the relay.',
       action: 'workOnAirParts',
       caution: {
         word: 'caution',
@@ -227,7 +255,7 @@ export const relayRestriction = procedure({
       },
       do: [
         'Put the right wire through the hole.',
-        'Let clean dry air through it.',
+        'Let clean dry air blow through it.',
         'Look through it against a light.',
       ],
       asks: [yesNo('holeRound', 'The hole is round and bright, its edge sharp')],
@@ -242,7 +270,7 @@ export const relayRestriction = procedure({
       kind: 'question',
       phase: 'relay',
       title: 'The restriction is free',
-      how: 'Then the dirt sits in its passage, its screen, or the relay does not move. Blow the passages through both ways.',
+      how: 'Then the dirt sits in its passage or its screen, or the relay does not move. Passages are blown through both ways.',
       choices: {
         found: { label: 'Passages and screen cleaned: put it together', to: 'relayIn' },
         relay: { label: 'The relay itself: renew it', to: 'relayNew' },
@@ -279,9 +307,10 @@ export const relayRestriction = procedure({
       kind: 'reading',
       phase: 'relay',
       title: 'Put restriction, gasket and relay back',
+      how: 'The restriction seals on its seat, not by force: a slot that tears stays in for good.',
       action: 'workOnAirParts',
       do: [
-        'Fit the restriction, hand tight and a little more.',
+        'Screw the restriction in until it seats.',
         'Fit the gasket with its holes on the ports.',
         'Fit the relay to its mark.',
         'Tighten its screws evenly.',
@@ -315,8 +344,13 @@ export const relayRestriction = procedure({
       choices: {
         open: { label: 'Open it again, air off', to: 'airKnown' },
         again: { label: 'Supply or leak put right from outside: try again', to: 'swingLeft' },
+        nozzle: {
+          label: 'Full both ways; the job on nozzle and flapper comes next',
+          to: 'blowDown',
+          comesNext: 'nozzle-flapper',
+        },
         leave: {
-          label: 'It wants a new positioner or relay: go on, give it back',
+          label: 'It wants a new relay, and none is here: go on, give it back',
           to: 'blowDown',
           reason: true,
         },

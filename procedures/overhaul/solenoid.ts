@@ -1,13 +1,8 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -22,7 +17,15 @@ export const solenoid = procedure({
   energyControl: airOffControl(
     'To mend a solenoid valve in the air of a control valve. Its circuit is locked off and tried dead by whoever may; its air part is opened with the air off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'Wires that were taken off the coil are connected again and the housing is shut on a card of its own; the coil comes off its core before the air part is opened. After a stop the block valves are looked at again.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -43,7 +46,7 @@ export const solenoid = procedure({
         'Bring a meter fit for the area, a supply gauge, a signal gauge and a travel indicator.',
         'Have somebody at hand who may work on this circuit.',
         'Have the override of the trip in hand, where it has one.',
-        'Bring your locks and tags.',
+        'Bring your locks and tags, soap and caps for the tubes.',
       ],
       next: 'solenoidSeen',
     }),
@@ -65,6 +68,7 @@ export const solenoid = procedure({
       kind: 'question',
       phase: 'found',
       title: 'Something is not as it should be from outside',
+      how: 'A plugged exhaust holds the valve where it is; a reset that stands wrong keeps it tripped.',
       choices: {
         tried: { label: 'Exhaust cleared or reset put right: try it', to: 'solenoidTried' },
         open: { label: 'It blows, or ports are wrong: air and circuit off', to: 'airKnown' },
@@ -81,9 +85,15 @@ export const solenoid = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The solenoid works',
+      how: 'Then what is slow or still lies before it or behind it: supply, tubes, positioner.',
       choices: {
         leave: { label: 'Not the solenoid: stroke it and give it back', to: 'strokeLeft' },
         again: { label: 'Try it again', to: 'solenoidTried' },
+        supply: {
+          label: 'Stroke it and give it back; the job on the air set comes next',
+          to: 'strokeLeft',
+          comesNext: 'air-set',
+        },
         open: { label: 'It hums or runs hot: air and circuit off', to: 'airKnown' },
       },
       makeSafe: halt,
@@ -129,13 +139,8 @@ export const solenoid = procedure({
       title: 'Have a new coil fitted',
       how: 'Same voltage, same kind of current, same class for the area. Low-power trips want their own coil.',
       action: 'workOnDeadWires',
-      do: [
-        'Check the plate of the new coil.',
-        'Fit the coil.',
-        'Connect its wires.',
-        'Close the housing on its seal.',
-      ],
-      asks: [yesNo('coilRight', 'Right coil on, wires tight, housing shut, gland tight')],
+      do: ['Check the plate of the new coil.', 'Disconnect the old coil.'],
+      asks: [yesNo('coilRight', 'Right voltage, current and class by its plate')],
       judge: { rule: 'allYes', with: { fields: 'coilRight' } },
       ways: { yes: { to: 'airPart', sets: HANDS }, no: { to: 'coilMissing', sets: HANDS } },
       makeSafe: shut,
@@ -147,7 +152,7 @@ export const solenoid = procedure({
       how: 'A valve with a dead solenoid stands at its fail position: the operator has to know.',
       choices: {
         again: { label: 'The right one is here: fit it', to: 'coilNew' },
-        leave: { label: 'None is here: close it, give it back, operator told', to: 'lineLook', reason: true },
+        leave: { label: 'None is here: close it, operator told', to: 'coilShut', reason: true },
       },
       makeSafe: shut,
     },
@@ -155,11 +160,14 @@ export const solenoid = procedure({
       kind: 'reading',
       phase: 'work',
       title: 'Open the air part and look',
+      how: 'The coil slides off its core tube with its wires dead; spring and core fall out: a cloth under them.',
       action: 'workOnAirParts',
       do: [
+        'Take the coil off the core tube.',
+        'Mark the body on its ports.',
         'Take the core out with its spring.',
         'Look at core, seats and seals.',
-        'Let clean dry air through the ports.',
+        'Let clean dry air blow through the ports.',
       ],
       asks: [yesNo('airPartSound', 'Core free and bright, seats and seals whole, or renewed from the set')],
       judge: { rule: 'allYes', with: { fields: 'airPartSound' } },
@@ -170,6 +178,7 @@ export const solenoid = procedure({
       kind: 'question',
       phase: 'work',
       title: 'The air part is not sound',
+      how: 'A core that sticks sticks again: seals and spring are renewed together, from one set.',
       choices: {
         renewed: { label: 'A whole new solenoid of the same type goes in', to: 'airPartIn' },
         leave: {
@@ -187,12 +196,37 @@ export const solenoid = procedure({
       action: 'workOnAirParts',
       do: [
         'Fit seals, core and spring in their order.',
-        'Tighten evenly.',
+        'Tighten its screws evenly.',
         'Check that the exhaust has its screen.',
       ],
       asks: [yesNo('solenoidShut', 'Together, ports to their marks, exhaust free')],
       judge: { rule: 'allYes', with: { fields: 'solenoidShut' } },
-      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'airPart', sets: HANDS } },
+      ways: { yes: { to: 'coilShut', sets: HANDS }, no: { to: 'airPart', sets: HANDS } },
+      makeSafe: shut,
+    },
+    coilShut: {
+      kind: 'reading',
+      phase: 'work',
+      title: 'Have the coil put back, its wires connected and the housing shut',
+      how: 'By whoever may. A housing that is not tight lets water in, and in a gas area the flame out.',
+      action: 'workOnDeadWires',
+      do: [
+        'Put the coil on its core tube.',
+        'Connect its wires.',
+        'Tighten the terminals.',
+        'Close the housing on its seal.',
+      ],
+      asks: [yesNo('housingShut', 'Coil on, wires tight, housing and gland shut')],
+      judge: { rule: 'allYes', with: { fields: 'housingShut' } },
+      ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'housingOpen', sets: HANDS } },
+      makeSafe: shut,
+    },
+    housingOpen: {
+      kind: 'question',
+      phase: 'work',
+      title: 'Coil, wires or housing are not right',
+      how: 'An open housing is not switched on. A seal, a gland or a screw that is missing is fetched.',
+      choices: { again: { label: 'Part fetched, put right: close it', to: 'coilShut' } },
       makeSafe: shut,
     },
     ...airOnAgain({ next: 'solenoidLeft' }),

@@ -1,13 +1,8 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
-import { yesNo } from '../phases/common.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import {
-  giveBackStroked,
-  OWN_AIR_FRONT,
-  OWN_AIR_RETURN,
-  OWN_AIR_SAFE_AT,
-  takeForStroke,
-} from '../phases/own-air.ts';
+import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import type { Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -22,7 +17,15 @@ export const tubing = procedure({
   energyControl: airOffControl(
     'To find and mend a tube that leaks, is crushed or goes to the wrong port. Soap with the air on; no joint is touched before the air is off.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The tube is soaped at both ends of the signal, hands out of the yoke; the new one is made and laid on one card, and connected on the next. After a stop the block valves are looked at again.',
+    },
+  ],
   phases: [
     ...OWN_AIR_FRONT,
     { id: 'found', title: 'As found' },
@@ -39,7 +42,7 @@ export const tubing = procedure({
       title: 'Get ready for the tubing of {tag}',
       how: 'Signal {signalLow} to {signalHigh}; supply {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}.',
       bring: [
-        'Bring tube of the same size and stuff, fittings of the same make, a cutter and a deburrer.',
+        'Bring tube of the same size and material, fittings of the same make, a cutter and a deburring tool.',
         'Bring soap, two spanners for the joints, caps, and marks for the tubes.',
         'Bring your locks and tags, a supply gauge, a signal gauge and a travel indicator.',
       ],
@@ -62,6 +65,11 @@ export const tubing = procedure({
       how: 'Air that is lost all the same goes through diaphragm, seals or relay. A tube may be plugged inside where it looks right: slow both ways.',
       choices: {
         leave: { label: 'Not the tubes: stroke it and give it back', to: 'strokeLeft' },
+        soap: {
+          label: 'Stroke it and give it back; soap tests of actuator and body come next',
+          to: 'strokeLeft',
+          comesNext: 'soap-tests',
+        },
         again: { label: 'Soap again, with full signal on', to: 'tubesFound' },
         open: { label: 'One is plugged: air off', to: 'airKnown' },
       },
@@ -71,8 +79,8 @@ export const tubing = procedure({
     tubeOff: {
       kind: 'reading',
       phase: 'work',
-      title: 'Take the bad tube off',
-      how: 'One at a time, its ends and ports marked alike: that is how none gets crossed.',
+      title: 'Take the bad tube off, or the two that are exchanged',
+      how: 'One at a time, its ends and ports marked alike: that is how none gets crossed. Exchanged ones get the mark of the port where they belong.',
       action: 'breakSignalLine',
       caution: {
         word: 'caution',
@@ -86,26 +94,38 @@ export const tubing = procedure({
         'Take the tube off.',
         'Cap the open ports.',
       ],
-      asks: [yesNo('tubeEndsMarked', 'Marked, off and capped')],
+      asks: [yesNo('tubeEndsMarked', 'Marked, off, the ports capped')],
       judge: { rule: 'allYes', with: { fields: 'tubeEndsMarked' } },
       ways: {
         yes: { to: 'tubeNew', sets: { controllerLine: 'capped', ...HANDS } },
-        no: { to: shut, sets: { controllerLine: 'capped', ...HANDS } },
+        no: { to: 'tubeStays', sets: { controllerLine: 'capped', ...HANDS } },
+      },
+      makeSafe: shut,
+    },
+    tubeStays: {
+      kind: 'question',
+      phase: 'work',
+      title: 'The tube does not come off, or a port is open',
+      how: 'A nut that gives no way is held at its fitting, not at the positioner: a port torn out of the housing costs a positioner.',
+      choices: {
+        again: { label: 'Freed, a cap is here: once more', to: 'tubeOff' },
+        back: { label: 'It stays on until parts come: bring the air back', to: 'lineLook', reason: true },
       },
       makeSafe: shut,
     },
     tubeNew: {
       kind: 'reading',
       phase: 'work',
-      title: 'Make and fit the new tube',
-      how: 'Cut square, deburred, blown through, bent without a flat, held by clips, clear of hot pipe. Ferrules of one make only; an old ferrule goes on with its own tube or not at all.',
+      title: 'Make the new tube and lay it',
+      how: 'Bent without a flat, clear of hot pipe, its ends meeting the ports without force. Ferrules of one make only; an old ferrule goes on with its own tube or not at all. Exchanged or only plugged: the old tube, blown through.',
       action: 'workOnAirParts',
       do: [
-        'Let clean dry air through the tube.',
-        'Fit it to its marks.',
-        'Tighten the joints by their maker’s turns.',
+        'Cut the tube square.',
+        'Remove burr and chips from its ends.',
+        'Let clean dry air blow through it.',
+        'Lay it in its clips, marks on marks.',
       ],
-      asks: [yesNo('tubeRight', 'Whole, clipped, marks on marks')],
+      asks: [yesNo('tubeRight', 'Whole, clean inside, clipped, marks on marks')],
       judge: { rule: 'allYes', with: { fields: 'tubeRight' } },
       ways: { yes: { to: 'lineZero', sets: HANDS }, no: { to: 'tubeNotRight', sets: HANDS } },
       makeSafe: shut,
@@ -114,6 +134,7 @@ export const tubing = procedure({
       kind: 'question',
       phase: 'work',
       title: 'The tube is not right yet',
+      how: 'A tube that is pulled to its port cracks at the ferrule.',
       choices: {
         again: { label: 'Make it again', to: 'tubeNew' },
         leave: { label: 'Parts are missing: the old one goes back as it was', to: 'lineZero', reason: true },
@@ -135,7 +156,7 @@ export const tubing = procedure({
       kind: 'question',
       phase: 'proof',
       title: 'A tube is still not right',
-      how: 'No joint is tightened under air.',
+      how: 'No joint is tightened under air: a ferrule that lets go throws its tube.',
       choices: {
         off: { label: 'Shut the air off and put it right', to: 'airKnown' },
         again: { label: 'It was old soap: look again', to: 'tubesLeft' },
@@ -157,8 +178,16 @@ function soapTubes<const Id extends string>(step: {
     kind: 'reading',
     phase: step.phase,
     title: step.title,
-    how: 'With {signalHigh} on. From the cock to the actuator: supply, signal, output. Wait at each joint: a small leak takes a while to blow its bubble.',
-    action: 'readGauge',
+    how: 'At {signalHigh}, then at {signalLow}: a tube to a cylinder end has air at one of them only. From the cock to the actuator: supply, signal, output. A small leak takes a while to blow its bubble.',
+    action: 'strokeByOwnAir',
+    caution: STEM_MOVES,
+    do: [
+      'Have the signal set to {signalHigh}.',
+      'Put soap on each joint, hands out of the yoke.',
+      'Watch each joint for a while.',
+      'Have the signal set to {signalLow}.',
+      'Watch each joint again.',
+    ],
     asks: [
       {
         name: 'tubeAir',

@@ -1,6 +1,6 @@
 /** The air of a bypassed valve taken off for work on what stands before the actuator, and brought back; the body stays shut. */
 import type { EnergyControl, Step } from '../vocabulary.ts';
-import { SHOWN_BY, yesNo } from './common.ts';
+import { ACTUATOR_SHUT, SHOWN_BY, yesNo } from './common.ts';
 import { type AirShut, shutAir } from './isolate.ts';
 import { notShown, zeroWays } from './isolate-parts.ts';
 import { lookForKeptAir } from './other-energies.ts';
@@ -25,6 +25,7 @@ export const AIR_BACK_PHASE = { id: 'airBack', title: 'Air back' } as const;
 type Off =
   | AirShut
   | 'airKnown'
+  | 'airNotKnown'
   | 'keptAir'
   | 'keptAirLeft'
   | 'circuitsOff'
@@ -71,9 +72,16 @@ export function airAway<const Next extends string>({
         yesNo('tripCovered', 'No trip needs this valve, or its override is in hand'),
       ],
       judge: { rule: 'allYes', with: { fields: 'airKnownYes tripCovered' } },
-      ways: { yes: { to: 'shutSupply' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'shutSupply' }, no: { to: 'airNotKnown' } },
       makeSafe,
     },
+    airNotKnown: notShown('An energy is not known, or a trip wants the valve', {
+      how: 'Plate, manual or operator say what the sheet does not. A trip without its override keeps its air.',
+      choices: {
+        again: { label: 'Found out, override in hand: read the list again', to: 'airKnown' },
+        keep: { label: 'The air stays on: look at the valve, then give it back', to: 'lineLook' },
+      },
+    }),
     ...shutAir(),
     ...lookForKeptAir('circuitsOff'),
     ...circuits(),
@@ -249,7 +257,11 @@ function tubesOn(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>
       title: 'Connect every tube that was off',
       how: 'Each to the port that it was marked for: crossed tubes drive the valve the wrong way.',
       action: 'reconnectSignalLine',
-      do: ['Take the caps off.', 'Connect the tubes to their marks.', 'Tighten the joints.'],
+      do: [
+        'Take the caps off.',
+        'Connect the tubes to their marks.',
+        'Tighten the joints by the turns of their maker.',
+      ],
       asks: [yesNo('lineBackOn', 'Every tube on, to its own port, joints tight')],
       judge: { rule: 'allYes', with: { fields: 'lineBackOn' } },
       ways: {
@@ -262,9 +274,10 @@ function tubesOn(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>
       kind: 'reading',
       phase,
       title: 'Look at {tag} before the air comes back',
+      how: 'Air that comes back on a part left off drives the valve to its end.',
       asks: [
         yesNo('partsBack', 'Every part back, no screw left over, covers as the next card wants them'),
-        yesNo('caseStillTight', 'Case, bonnet and gland shut, every bolt in and tight'),
+        yesNo('caseStillTight', ACTUATOR_SHUT),
         yesNo('toolsOut', 'Tools out of the yoke, people clear'),
       ],
       judge: { rule: 'allYes', with: { fields: 'partsBack caseStillTight toolsOut' } },

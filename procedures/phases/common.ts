@@ -38,6 +38,9 @@ export const STEM_MOVES: Caution = {
   avoid: 'Hands stay outside the yoke.',
 };
 
+/** Said of diaphragm case and cylinder alike. */
+export const ACTUATOR_SHUT = 'Actuator, bonnet and gland shut, every bolt in and tight';
+
 export const OPERATOR = 'Name the operator by role';
 
 /** The air on the case read alive, then at zero: wherever it is bled off. */

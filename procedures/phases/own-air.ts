@@ -1,6 +1,6 @@
-/** A valve in its line, tried on its own air: taken over on the bypass, blocked so that no flow follows it, and given back. */
+/** A valve in its line, tried on its own air: taken over on the bypass, and blocked so that no flow follows it. */
 import type { EnergyControl, Step } from '../vocabulary.ts';
-import { OPERATOR, yesNo } from './common.ts';
+import { ACTUATOR_SHUT, yesNo } from './common.ts';
 import { ontoBypass } from './onto-bypass.ts';
 
 /** What such a job says of its energies; its use is its own. */
@@ -19,20 +19,22 @@ export function ownAirControl(use: string): EnergyControl {
 /** Where nothing more has to be done to be safe. */
 export const OWN_AIR_SAFE_AT = ['haltBypass', 'haltStroke', 'haltBack'] as const;
 
-/** Phases of such a job before and after its own. */
+/** Phases of such a job before its own. */
 export const OWN_AIR_FRONT = [
   { id: 'ready', title: 'Get ready' },
   { id: 'bypass', title: 'Onto the bypass' },
 ] as const;
-export const OWN_AIR_RETURN = { id: 'return', title: 'Back to the operator' } as const;
 
 type Taken =
   | keyof ReturnType<typeof ontoBypass>
   | 'needs'
   | 'notStarted'
   | 'noLock'
+  | 'lockedByOthers'
   | 'blockForStroke'
+  | 'blocksNotHeld'
   | 'lookBeforeStroke'
+  | 'notClearYet'
   | 'haltStroke';
 
 interface Front<Next extends string> {
@@ -73,7 +75,18 @@ export function takeForStroke<const Next extends string>({
       why: 'A lock is somebody’s life: a valve that is locked is not moved.',
       asks: [yesNo('notLocked', 'No lock and no tag hangs on its points, nobody works on it')],
       judge: { rule: 'allYes', with: { fields: 'notLocked' } },
-      ways: { yes: { to: 'consent' }, no: { to: 'notStarted' } },
+      ways: { yes: { to: 'consent' }, no: { to: 'lockedByOthers' } },
+      makeSafe: 'notStarted',
+    },
+    lockedByOthers: {
+      kind: 'question',
+      phase: 'ready',
+      title: 'Somebody has locked {tag}, or works on it',
+      how: 'Only the owner takes a lock off. Find out who it is and how long it takes.',
+      choices: {
+        again: { label: 'They are done, and their lock is off: look again', to: 'noLock' },
+        stop: { label: 'They work on: come back later', to: 'notStarted' },
+      },
       makeSafe: 'notStarted',
     },
     ...ontoBypass<Taken>({ next: 'blockForStroke', notStarted: 'notStarted' }),
@@ -81,16 +94,39 @@ export function takeForStroke<const Next extends string>({
       kind: 'reading',
       phase: 'bypass',
       title: 'Shut both block valves of {tag}',
-      how: 'Inlet {inletPoint}, then outlet {outletPoint}, slowly: the operator watches the process. No lock: nothing is opened, and the body stays under pressure.',
+      how: 'Inlet {inletPoint}, then outlet {outletPoint}, slowly: the operator watches the process. After a stop, look that they are shut still. No lock: nothing is opened, and the body stays under pressure.',
       why: 'With flow in it a stroke would upset the process, and the flow would push the plug.',
       action: 'shutBlockValves',
       asks: [
-        { name: 'inletTag', label: 'Tag on the inlet block valve', type: 'text', mustBe: 'inletPoint' },
-        { name: 'outletTag', label: 'Tag on the outlet block valve', type: 'text', mustBe: 'outletPoint' },
+        {
+          name: 'inletTag',
+          label: 'Tag on the inlet block valve',
+          type: 'text',
+          mustBe: 'inletPoint',
+          carried: true,
+        },
+        {
+          name: 'outletTag',
+          label: 'Tag on the outlet block valve',
+          type: 'text',
+          mustBe: 'outletPoint',
+          carried: true,
+        },
         yesNo('blocksShut', 'Both are shut, and the process is held'),
       ],
       judge: { rule: 'allYes', with: { fields: 'blocksShut' } },
-      ways: { yes: { to: 'lookBeforeStroke' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'lookBeforeStroke' }, no: { to: 'blocksNotHeld' } },
+      makeSafe,
+    },
+    blocksNotHeld: {
+      kind: 'question',
+      phase: 'bypass',
+      title: 'A block valve does not shut, or the process is not held',
+      how: 'Nothing is stroked with flow in it. The operator says where both stand until it is decided.',
+      choices: {
+        again: { label: 'Process held again: shut them, slower', to: 'blockForStroke' },
+        giveBack: { label: 'It cannot be blocked in: give the valve back', to: 'tellBack' },
+      },
       makeSafe,
     },
     lookBeforeStroke: {
@@ -98,14 +134,25 @@ export function takeForStroke<const Next extends string>({
       phase: 'bypass',
       title: 'Look at {tag} before it moves',
       asks: [
-        yesNo('caseTight', 'Case, bonnet and gland shut, every bolt in and tight'),
+        yesNo('caseTight', ACTUATOR_SHUT),
         yesNo('toolsOut', 'Tools out of the yoke, handwheel in neutral'),
         yesNo('peopleClear', 'People are clear, and told that it moves'),
       ],
       judge: { rule: 'allYes', with: { fields: 'caseTight toolsOut peopleClear' } },
       ways: {
         yes: { to: next, sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
-        no: { to: makeSafe, sets: { clear: 'not looked at' } },
+        no: { to: 'notClearYet', sets: { clear: 'not looked at' } },
+      },
+      makeSafe,
+    },
+    notClearYet: {
+      kind: 'question',
+      phase: 'bypass',
+      title: '{tag} is not ready to move',
+      how: 'A slack bolt or a leaking gland is no job for a valve that has its air and its pressure: it is isolated for it.',
+      choices: {
+        again: { label: 'Tools out, neutral, people clear: look again', to: 'lookBeforeStroke' },
+        giveBack: { label: 'Something is loose or leaks: give the valve back', to: 'tellBack' },
       },
       makeSafe,
     },
@@ -116,8 +163,8 @@ export function takeForStroke<const Next extends string>({
       how: 'The body is under pressure between the block valves. Leave every joint alone.',
       choices: {
         goOn: {
-          label: 'Go on: look at it again first',
-          to: 'lookBeforeStroke',
+          label: 'Go on: the block valves first, then a look at it',
+          to: 'blockForStroke',
           sets: { clear: 'not looked at' },
         },
         giveBack: { label: 'Give the valve back as it is', to: 'tellBack' },
@@ -131,121 +178,4 @@ export function takeForStroke<const Next extends string>({
       closes: 'stopped',
     },
   } as Readonly<Record<Taken, Step<Taken | Next | 'tellBack'>>>;
-}
-
-type Back =
-  | 'nextPerson'
-  | 'tellBack'
-  | 'lookBack'
-  | 'blocksBack'
-  | 'bypassBack'
-  | 'loopBack'
-  | 'haltBack'
-  | 'done';
-
-/** Word to the next person, block valves, bypass and loop given back. */
-export function giveBackStroked(): Readonly<Record<Back, Step<Back>>> {
-  const phase = 'return';
-  const halt = 'haltBack';
-  return {
-    nextPerson: {
-      kind: 'reading',
-      phase,
-      title: 'Write down what the next person wants to know',
-      asks: [{ name: 'nextNotes', label: 'What was set, what to watch', type: 'text' }],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'tellBack' } },
-      makeSafe: halt,
-    },
-    tellBack: {
-      kind: 'reading',
-      phase,
-      title: 'Have the operator set the output to where the process wants the valve',
-      how: 'Say that the block valves come back next. The operator names the output.',
-      asks: [
-        { name: 'toldWho', label: 'Told, by role', type: 'text' },
-        yesNo('outputSet', 'The output stands as the operator wants it, and the valve stands there'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'outputSet' } },
-      ways: { yes: { to: 'lookBack', sets: { told: 'told' } }, no: { to: halt } },
-      makeSafe: halt,
-    },
-    lookBack: {
-      kind: 'reading',
-      phase,
-      title: 'Look at {tag} once more before flow goes through it',
-      asks: [
-        yesNo('caseTight', 'Case, bonnet and gland shut, every bolt in and tight'),
-        yesNo('toolsOut', 'Tools and test gear off, covers on, people clear'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'caseTight toolsOut' } },
-      ways: {
-        yes: { to: 'blocksBack', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
-        no: { to: halt },
-      },
-      makeSafe: halt,
-    },
-    blocksBack: {
-      kind: 'reading',
-      phase,
-      title: 'Open the block valves of {tag}',
-      how: 'Outlet {outletPoint}, then inlet {inletPoint}, slowly; the bypass stays as it is.',
-      action: 'openBlocksUnopened',
-      caution: {
-        word: 'warning',
-        hazard: 'The process comes through the valve as it stands.',
-        consequence: 'An upset process can hurt people elsewhere.',
-        avoid: 'Stay on the radio with the operator all the while.',
-      },
-      asks: [yesNo('blocksOpen', 'Both block valves open, nothing leaks')],
-      judge: { rule: 'allYes', with: { fields: 'blocksOpen' } },
-      ways: {
-        yes: { to: { by: 'bypassLine', ways: { fitted: 'bypassBack', none: 'loopBack' } } },
-        no: { to: halt },
-      },
-      makeSafe: halt,
-    },
-    bypassBack: {
-      kind: 'reading',
-      phase,
-      title: 'Shut the bypass {bypassPoint} slowly',
-      how: 'The operator takes the flow on {tag} and holds the process value: no bump.',
-      action: 'shutBypass',
-      asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
-      judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
-      ways: {
-        yes: { to: 'loopBack', sets: { bypass: 'shut', processFlow: 'needs the valve' } },
-        no: { to: halt },
-      },
-      makeSafe: halt,
-    },
-    loopBack: {
-      kind: 'reading',
-      phase,
-      title: 'Give the loop of {tag} back to the operator',
-      how: 'The operator lines set point and process value up, then goes to automatic.',
-      asks: [
-        { name: 'takenBackBy', label: OPERATOR, type: 'text' },
-        yesNo('takenBack', 'The operator has the loop back and says that it controls'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'takenBack' } },
-      ways: {
-        yes: {
-          to: 'done',
-          sets: { loop: 'automatic', commands: 'live', processFlow: 'needs the valve', consent: 'none' },
-        },
-        no: { to: halt },
-      },
-      makeSafe: halt,
-    },
-    haltBack: {
-      kind: 'question',
-      phase,
-      title: 'Stopped on the way back: leave every point as it stands',
-      how: 'Tell the operator where block valves and bypass stand.',
-      choices: { goOn: { label: 'Go on: tell the operator first', to: 'tellBack' } },
-      makeSafe: halt,
-    },
-    done: { kind: 'end', phase, title: 'The valve is back', closes: 'done' },
-  };
 }

@@ -84,11 +84,16 @@ export function supplyWrong<const Id extends string>(step: {
     kind: 'question',
     phase: step.phase,
     title: 'The supply is not in its range',
-    how: 'Low: filter, cock, tube too thin, other users. High: the regulator passes; a case or a positioner may be hurt, so set it down first.',
+    how: 'Low: filter, cock, tube too thin, other users. High: the regulator passes; actuator or positioner may be hurt, so set it down first.',
     choices: {
       again: { label: 'Set at the air set: read it again', to: step.again },
       goOn: { label: 'Go on with it as it is', to: step.goOn, reason: true },
-      leave: { label: 'The air set wants repair: give the valve back', to: step.leave, reason: true },
+      leave: {
+        label: 'Give the valve back; the job on its air set comes next',
+        to: step.leave,
+        reason: true,
+        comesNext: 'air-set',
+      },
     },
     makeSafe: step.makeSafe,
   };

@@ -1,5 +1,6 @@
 import type { Step } from '../vocabulary.ts';
-import { OPERATOR, PROCESS_BACK_HOLD, yesNo } from './common.ts';
+import { PROCESS_BACK_HOLD, yesNo } from './common.ts';
+import { bypassToValve, loopToOperator } from './to-operator.ts';
 
 export type ProcessBack =
   | 'unlockBlocks'
@@ -80,38 +81,13 @@ export function processBack<const Next extends string>({
       },
       makeSafe,
     },
-    shutBypass: {
-      kind: 'reading',
+    shutBypass: bypassToValve<ProcessBack | Next>({
       phase,
-      title: 'Shut the bypass {bypassPoint} slowly',
-      how: 'The operator takes the flow on {tag} and holds the process value.',
-      action: 'shutBypass',
-      asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
-      judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
-      ways: {
-        yes: { to: 'loopBack', sets: { bypass: 'shut', processFlow: 'needs the valve' } },
-        no: { to: 'haltProcess' },
-      },
+      next: 'loopBack',
+      otherwise: 'haltProcess',
       makeSafe,
-    },
-    loopBack: {
-      kind: 'reading',
-      phase,
-      title: 'Give the valve back to the operator',
-      asks: [
-        { name: 'takenBackBy', label: OPERATOR, type: 'text' },
-        yesNo('takenBack', 'The operator has the loop back and says that it controls'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'takenBack' } },
-      ways: {
-        yes: {
-          to: done,
-          sets: { loop: 'automatic', commands: 'live', processFlow: 'needs the valve', consent: 'none' },
-        },
-        no: { to: 'haltProcess' },
-      },
-      makeSafe,
-    },
+    }),
+    loopBack: loopToOperator<ProcessBack | Next>({ phase, next: done, otherwise: 'haltProcess', makeSafe }),
     haltProcess: {
       kind: 'question',
       phase,

@@ -3,8 +3,9 @@ import { auditJob } from '../../../procedures/audit.ts';
 import { CYCLE_POINTS, pointField } from '../../../procedures/rules/own-stroke.ts';
 import { PROCEDURES } from '../../../procedures/served.ts';
 import type { ServedProcedure } from '../../../procedures/served-procedure.ts';
-import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+import { jobOn, type Overrides, outcomesOf, pathOf, play, playOne } from '../../builders/answers.ts';
 import { PSI_PA } from '../../builders/gear.ts';
+import { act } from '../../builders/jobs.ts';
 import { aSheetOf } from '../../builders/sheets.ts';
 
 function served(id: string): ServedProcedure {
@@ -87,14 +88,33 @@ describe('[SAF-09] A valve stroked on its own air', () => {
   });
 
   test('does not move before everybody is seen clear', () => {
-    const run = play(jobWith(), { overrides: { lookBeforeStroke: { toolsOut: 'no' } }, to: 'haltStroke' });
+    const run = play(jobWith(), { overrides: { lookBeforeStroke: { toolsOut: 'no' } }, to: 'notClearYet' });
     expect(pathOf(run.job)).not.toContain('strokeFound');
     expect(run.job.situation.states.clear).toBe('not looked at');
   });
 
   test('is left alone where a lock hangs on it', () => {
-    const run = play(jobWith(), { overrides: { noLock: { notLocked: 'no' } } });
+    const overrides = { noLock: { notLocked: 'no' }, lockedByOthers: { choice: 'stop' } };
+    const run = play(jobWith(), { overrides });
     expect([run.job.closedAs, run.job.step]).toEqual(['stopped', 'notStarted']);
+  });
+
+  test('is not stroked with flow in it: a block valve that does not shut is decided on first', () => {
+    const overrides = { blockForStroke: [{ blocksShut: 'no' }, {}] };
+    const first = play(jobWith(), { overrides, to: 'blocksNotHeld' });
+    expect(pathOf(first.job)).not.toContain('lookBeforeStroke');
+    expect(pathOf(play(first, { overrides: good, to: 'strokeFound' }).job).slice(-4)).toEqual(
+      expect.arrayContaining(['blocksNotHeld', 'blockForStroke', 'lookBeforeStroke']),
+    );
+  });
+
+  test('has its block valves looked at again after every stop', () => {
+    const run = play(jobWith(), { overrides: good, to: 'strokeFound' });
+    act(run, { kind: 'make-safe', reason: 'called away' });
+    playOne(run);
+    expect(run.job.step).toBe('blockForStroke');
+    playOne(run, { blockForStroke: { inletTag: '', outletTag: '' } });
+    expect(run.job.step).toBe('lookBeforeStroke');
   });
 
   test('is offered for a valve with a positioner, in its line', () => {

@@ -1,12 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll } from 'vitest';
+import { goneAfterwards } from './folders.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const made: string[] = [];
 
 /**
  * Compiles a script and what it imports, so that a plain Node process can run it: Node 20 does not read TypeScript.
@@ -18,8 +17,7 @@ export function compiled(script: string): string {
   // Inside the project, so that its packages are found.
   const cache = join(root, '.cache');
   mkdirSync(cache, { recursive: true });
-  const folder = mkdtempSync(join(cache, 'compiled-'));
-  made.push(folder);
+  const folder = goneAfterwards(mkdtempSync(join(cache, 'compiled-')));
   const config = {
     extends: join(root, 'tsconfig.json'),
     compilerOptions: { rootDir: root, outDir: folder, sourceMap: false },
@@ -36,7 +34,3 @@ export function compiled(script: string): string {
   execFileSync(process.execPath, [compiler, '-p', configFile], { stdio: 'inherit' });
   return join(folder, relative(root, join(root, script)).replace(/\.ts$/, '.js'));
 }
-
-afterAll(() => {
-  for (const folder of made) rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
-});

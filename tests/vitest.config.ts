@@ -9,10 +9,12 @@ process.env.TZ = 'UTC';
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    testTimeout: 20_000,
+    // Long enough for a busy machine: a test that runs into it hangs.
+    testTimeout: 60_000,
+    expect: { poll: { timeout: 10_000 } },
     hookTimeout: 60_000,
     sequence: { sequencer: LongestFirst },
-    setupFiles: ['tests/seed.ts'],
+    setupFiles: ['tests/seed.ts', 'tests/leave-nothing.ts'],
     pool: 'forks',
     // Files of one worker share what they import: a definition is proved once in a worker, not once in a file.
     isolate: false,
@@ -29,7 +31,6 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/harness/global-setup.ts'],
-          testTimeout: 60_000,
         },
       },
     ],

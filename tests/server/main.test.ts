@@ -52,7 +52,7 @@ async function addressIn(err: () => string, ended: Promise<number | null>): Prom
   void ended.then(() => {
     isOver = true;
   });
-  for (let tries = 0; tries < 200 && !isOver; tries += 1) {
+  for (let tries = 0; tries < 800 && !isOver; tries += 1) {
     const address = /Yokeside is at (\S+)/.exec(err())?.[1];
     if (address !== undefined) return address;
     await new Promise((resolve) => setTimeout(resolve, 50));

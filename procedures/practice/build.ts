@@ -205,7 +205,8 @@ export function soundBuild(frame: Frame, random: Random): Build {
 
 function soundAir(frame: Frame, random: Random) {
   return {
-    headerPa: 690e3,
+    // A header stands well above what its regulators are set to.
+    headerPa: Math.max(690e3, 1.6 * frame.supplyPa),
     supplySetPa: frame.supplyPa * between(random, [0.98, 1.02]),
     // A regulator of the trade gives way by a few per cent at the flow of a stroke. Judgement.
     supplyDroopPaSPerKg: (0.05 * frame.supplyPa) / 2e-3,

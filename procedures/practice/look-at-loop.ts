@@ -46,6 +46,11 @@ export function swings(swing: Swing): boolean {
   return swing.outputPercent > SWINGS_PERCENT && swing.crossings >= 3;
 }
 
+/** On a trend the process is seen as well: a slack controller hardly moves its output for a swing from elsewhere. */
+export function swingsOnTrend(swing: Swing): boolean {
+  return swings(swing) || (swing.process > SWINGS_PERCENT / 100 && swing.crossings >= 3);
+}
+
 function meanOf(samples: readonly Sample[], of: (one: Sample) => number): number {
   return samples.reduce((sum, one) => sum + of(one), 0) / Math.max(1, samples.length);
 }

@@ -67,6 +67,23 @@ function electricFor(build: Build, state: State): number {
   return build.frame.risingEnd === build.frame.coveredEnd ? state.nozzle.opens : 1 - state.nozzle.opens;
 }
 
+/** What the nozzles bleed at balance, at a supply of two bar: judgement. */
+const PILOT_KG_PER_S = 8e-5;
+const PILOT_AT_PA = 2e5;
+
+/** Air that bleeds from the nozzles all the time: none where a flapper covers them or their restriction is plugged. */
+export function pilotBleedKgPerS(
+  build: Build,
+  of: { readonly state: State; readonly fedPa: number },
+): number {
+  const ends = build.frame.relayAnEnd ? ENDS : (['opens'] as const);
+  const open = ends.reduce((sum, end) => {
+    const through = Math.min(1, build.restriction[end]) * Math.max(0, 1 - of.state.nozzle[end]);
+    return sum + 2 * through * (build.nozzle[end] < 0.1 ? 0 : 1);
+  }, 0);
+  return (PILOT_KG_PER_S * open * Math.max(0, of.fedPa)) / PILOT_AT_PA / ends.length;
+}
+
 /** Jet of a relay at full opening. */
 export function relayJetM2(build: Build): number {
   const { areaM2, travelM, deadStrokeM, supplyPa } = build.frame;

@@ -1,6 +1,6 @@
 import { AIR_J_PER_KG, jetM2, massKg, passKgPerS, pressurePa } from './air.ts';
 import { type Both, type Build, ENDS, type End } from './build.ts';
-import { pilotAfter, portFlow, relayJetM2 } from './positioner.ts';
+import { pilotAfter, pilotBleedKgPerS, portFlow, relayJetM2 } from './positioner.ts';
 import { inletAfter, sourceAskedPa, tubeFlow } from './signal-path.ts';
 import { type State, volumeM3 } from './state.ts';
 
@@ -121,6 +121,9 @@ function ports(build: Build, { state, flows }: Flowing): void {
     state.usedKgPerS += flow.usedKgPerS;
     state.blownKgPerS += flow.blownKgPerS;
   }
+  const bled = pilotBleedKgPerS(build, { state, fedPa });
+  state.usedKgPerS += bled;
+  state.blownKgPerS += bled;
 }
 
 function fromRig(build: Build, { state, doing, flows }: Flowing): void {

@@ -18,6 +18,8 @@ export interface Measured {
   readonly soundSigma: number;
   /** Where a sound valve reads; 0 where left out. */
   readonly soundAt?: number;
+  /** Where a sound valve of such a kind reads otherwise, or scatters more. */
+  readonly soundOn?: (v: ValveFacts) => { readonly soundAt?: number; readonly soundSigma: number };
   /** A misread number may lie anywhere here. */
   readonly anywhere: Stretch;
   /** Into which words a number falls. Together they cover the axis. */

@@ -94,6 +94,12 @@ export const findTheFault: Definition = procedure<string>({
       date: '2026-11-25',
       change: 'From bypass and locks the valve may go back with nothing named, to look on in service.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Say of a controller output whether it works below a fifth: a valve near its seat is too large.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

@@ -16,7 +16,7 @@ const GRADES: readonly LeakGrade[] = ['small', 'medium', 'large'];
 /** Each grade is split into so many holes of equal share. */
 const PARTS = 4;
 /** A small dead volume and the stroke: judgement. */
-const DEAD_STROKE_M = 0.15;
+const DEAD_STROKE_M = 0.05;
 
 export interface LeakPlace {
   /** The signal tube ends before the actuator; the actuator hangs on whatever feeds it. */
@@ -193,12 +193,22 @@ function trendOf(id: LeakGrade): Readonly<Record<string, number>> {
     : { 'sudden change': 0.6, offset: 0.15, sluggish: 0.05 };
 }
 
+/** Everything lost within the watch, of a minute or of a third of it, in percent a minute. */
+const SEEN_FROM = 90;
+const SEEN_AT_MOST = 310;
+
 function decay(v: ValveFacts, id: LeakGrade): readonly Piece[] {
   const { effectiveAreaM2, travelM, benchSetLowPa, benchSetHighPa } = v.numbers;
   const volumeM3 = effectiveAreaM2 * (DEAD_STROKE_M + travelM / 2);
   const gaugePa = Math.max(2e4, (benchSetLowPa + benchSetHighPa) / 2);
   const of = (holeM: number) => decayPercentPerMinute({ holeM, volumeM3, gaugePa });
-  return holesOf(id).map(({ lowM, highM }) => piece(1 / PARTS, [of(lowM), Math.min(400, of(highM))]));
+  // A fast fall is over before the watch ends: then its share a minute says how long it was watched.
+  const seen = (share: number) => Math.min(SEEN_AT_MOST, share);
+  return holesOf(id).map(({ lowM, highM }) =>
+    of(highM) > SEEN_FROM
+      ? piece(1 / PARTS, [Math.min(SEEN_FROM, of(lowM)), SEEN_AT_MOST])
+      : piece(1 / PARTS, [seen(of(lowM)), seen(of(highM))]),
+  );
 }
 
 function piece(share: number, [one, two]: readonly [number, number]): Piece {

@@ -72,25 +72,3 @@ export function bothEnds(of: {
 }): Shows {
   return { [endPressure(of.end)]: of.this, [endPressure(otherEnd(of.end))]: of.other };
 }
-
-/** Share left of a signal that goes nowhere: what cylinder, nozzle and output show without or with full signal. */
-export function positionerDriven(
-  v: ValveFacts,
-  of: { readonly full: boolean; readonly share: number },
-): Shows {
-  const { full, share } = of;
-  const loaded = full ? v.risingLoads : otherEnd(v.risingLoads);
-  const nozzleHigh = v.spring ? full : loaded === v.coveredNozzleLoads;
-  const high = { 'stuck high': share };
-  const low = { 'stuck low': share };
-  return {
-    ...bothEnds({ end: loaded, this: { full: share }, other: { empty: share } }),
-    cylinderGaugesOnStep: { none: share },
-    outputGauge: { none: share },
-    nozzlePressure: nozzleHigh ? high : low,
-    [endNozzle(loaded)]: high,
-    [endNozzle(otherEnd(loaded))]: low,
-    flapperAgainstGauges: { 'does not follow': share * 0.92 },
-    bothFlappersAgainstGauges: { 'does not follow': share * 0.92 },
-  };
-}

@@ -1,10 +1,20 @@
-import { answersAfterS, changedAtOnce, crossingsOf, offSetPoint, swingOf, swings } from '../look-at-loop.ts';
+import {
+  answersAfterS,
+  changedAtOnce,
+  crossingsOf,
+  offSetPoint,
+  swingOf,
+  swings,
+  swingsOnTrend,
+} from '../look-at-loop.ts';
 import { heldInManual, type LoopRecord, loopRecord } from '../loop.ts';
 import { bell, seeded } from '../random.ts';
 import { kept, recordOf, type SimulatedValve } from '../simulated.ts';
 import { type At, type Looks, type Said, word } from './look.ts';
 
 const OFF = 0.025;
+/** Per cent of output below which a valve works near its seat. */
+const NEAR_SHUT = 20;
 
 function controllerOutput({ valve }: At): Said {
   const record = recordOf(valve);
@@ -18,13 +28,14 @@ function controllerOutput({ valve }: At): Said {
   if (Math.abs(off) > OFF && still) return word('frozen');
   // On its way to its end, where the process does not come: it will be there before anybody has walked out.
   if (Math.abs(off) > OFF) return word(last > (tail[0] ?? 0) ? 'wound up' : 'wound down');
-  return word('in line');
+  return word(last < NEAR_SHUT ? 'near shut' : 'in line');
 }
 
 function trend({ valve }: At): Said {
   const record = recordOf(valve);
   const swing = swingOf(record.samples);
-  if (swings(swing)) return word(swing.atEnds > 0.55 && swing.crossings <= 7 ? 'saw-tooth' : 'fast swing');
+  if (swingsOnTrend(swing))
+    return word(swing.atEnds > 0.55 && swing.crossings <= 7 ? 'saw-tooth' : 'fast swing');
   if (changedAtOnce(record)) return word('sudden change');
   if (Math.abs(offSetPoint(record)) > OFF) return word('offset');
   const usualS = answersAfterS(soundRecord(valve)) ?? 60;
@@ -42,7 +53,7 @@ function soundRecord(valve: SimulatedValve): LoopRecord {
 function holdInManual({ valve }: At): Said {
   const record = recordOf(valve);
   const swing = swingOf(record.samples);
-  if (!swings(swing)) return word('no swing');
+  if (!swingsOnTrend(swing)) return word('no swing');
   const seen = heldInManual(valve.build, { record, random: seeded(valve.seed + 3) }).slice(-60);
   const left = Math.max(...seen) - Math.min(...seen);
   return word(left > 0.4 * swing.process && crossingsOf(seen) >= 2 ? 'goes on' : 'stops');

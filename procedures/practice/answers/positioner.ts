@@ -1,5 +1,5 @@
 import { ENDS, type End, otherEnd } from '../build.ts';
-import { errorOf, portFlow, relayJetM2 } from '../positioner.ts';
+import { errorOf, pilotBleedKgPerS, portFlow, relayJetM2 } from '../positioner.ts';
 import { run } from '../run.ts';
 import { restedAt } from '../simulated.ts';
 import type { State } from '../state.ts';
@@ -114,10 +114,20 @@ function positionerExhaust(at: At): Said {
     if (build.positionerCockOpen === 0 || state.supplyPa < 5e3) return 0;
     const jetM2 = relayJetM2(build);
     const ends: readonly End[] = build.frame.doubleActing ? ENDS : [build.frame.risingEnd];
-    return ends.reduce(
-      (sum, end) => sum + portFlow(build, { state, end, fedPa: state.supplyPa, jetM2 }).blownKgPerS,
-      0,
-    );
+    let [sum, looks] = [0, 0];
+    // A hand is held there for a moment: what comes in puffs is felt as well.
+    run(build, {
+      state,
+      seconds: 2,
+      doing: { outputPercent: 60, process: processOf(at.hub) },
+      seen: (now) => {
+        looks += 1;
+        sum += pilotBleedKgPerS(build, { state: now, fedPa: now.supplyPa });
+        for (const end of ends)
+          sum += portFlow(build, { state: now, end, fedPa: now.supplyPa, jetM2 }).blownKgPerS;
+      },
+    });
+    return sum / looks;
   };
   const [now, usual] = [blows('build'), blows('sound')];
   if (seenBy(at.random, { there: now > usual + 3e-4 && now > 1.6 * usual, share: 0.95 }))

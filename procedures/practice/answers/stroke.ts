@@ -100,7 +100,14 @@ function judged(stroke: Stroke, of: { readonly usualBehind: number }): Said {
   if (jumpsOf(stroke.travelFraction, { stillS: 1.2, jump: 0.02 }) >= 3) return word('in jumps');
   if (Math.max(shortOpen, shortShut) > 0.03)
     return word(shortOpen >= shortShut ? 'short of open' : 'short of shut');
+  if (onlyOpenOrShut(stroke)) return word('in jumps');
   return word(stroke.behind > 0.12 + 2 * of.usualBehind ? 'slow' : 'full and smooth');
+}
+
+/** At a quarter still shut, at three quarters already open: it was read at each. */
+function onlyOpenOrShut({ travelFraction, outputPercent }: Stroke): boolean {
+  const at = (percent: number) => travelFraction[outputPercent.findIndex((one) => one >= percent)] ?? 0.5;
+  return at(25) < 0.06 && at(75) > 0.94;
 }
 
 function usualStroke(valve: SimulatedValve): Stroke {
@@ -210,11 +217,16 @@ function upAgainstDown(at: At): Said {
   const state = rested(build, { outputPercent: 25, process: 'bypassed' });
   const met: number[] = [];
   let side = state.stemAt < 0.5;
+  const from = state.stemAt;
+  let [moved, leastPa, mostPa] = [0, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   run(build, {
     state,
     seconds: 120,
     doing: (timeS) => ({ outputPercent: timeS < 60 ? 25 + timeS : 145 - timeS, process: 'bypassed' }),
     seen: (now) => {
+      moved = Math.max(moved, Math.abs(now.stemAt - from));
+      leastPa = Math.min(leastPa, endPa(build, now));
+      mostPa = Math.max(mostPa, endPa(build, now));
       if (now.stemAt < 0.5 === side) return;
       side = now.stemAt < 0.5;
       met.push(endPa(build, now));
@@ -223,7 +235,8 @@ function upAgainstDown(at: At): Said {
   const rangePa = frame.doubleActing ? frame.supplyPa : sheet.benchSetHighPa - sheet.benchSetLowPa;
   const [up, down] = [met[0], met.at(-1)];
   if (up === undefined || down === undefined || met.length < 2)
-    return Math.abs(state.stemAt - 0.5) > 0.45 ? { cannotTell: true } : word('very wide');
+    // Half travel is not met: by a stem that holds against all the air, or by one that nothing drives.
+    return moved < 0.02 && mostPa - leastPa > 0.3 * rangePa ? word('very wide') : { cannotTell: true };
   const [one, two] = [actuatorRead(at, Math.max(0, up)), actuatorRead(at, Math.max(0, down))];
   return {
     value: (100 * Math.abs(frame.doubleActing ? up - down : one.value - two.value)) / rangePa,

@@ -1,6 +1,9 @@
-import type { Cause, Shows } from '../cause.ts';
-import { signalFull, signalLost } from '../senses.ts';
-import { hasPositioner, type ValveFacts } from '../valve-facts.ts';
+import type { Cause, Piece, Shows } from '../cause.ts';
+import { airAtEnd, signalReads, standsAtEnd, standsPartWay } from '../driven.ts';
+import { signalLost } from '../senses.ts';
+import { stoppedAirShows } from '../spring-map.ts';
+import { shareSeen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
+import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 /** Without air no bubble rises, nothing hisses and nothing falls: a second leak cannot be seen. */
@@ -19,20 +22,20 @@ const NEEDS_AIR = [
 
 /** No air at the positioner: a spring takes the valve to its end, a piston stays about where it is. */
 function noAirAtPositioner(v: ValveFacts): Shows {
-  const { stays, output } = signalLost(v);
-  const driftsShut = { 'stays shut': 0.2, 'stays part way': 0.72 };
+  const none = { empty: 0.96 };
+  const stem = v.spring
+    ? {
+        ...standsAtEnd({ to: signalLost(v), share: 0.98, atOnce: 0.75 }),
+        ...airAtEnd(v, { full: false, share: 1 }),
+      }
+    : { ...standsPartWay({ share: 0.95, atOnce: 0.75 }), leavesSeatAt: { never: 0.9 } };
   return {
-    controllerOutput: { [v.spring ? output : 'wound up']: 0.84 },
-    trend: { 'sudden change': 0.88 },
-    travelAgainstOutput: v.spring ? { [stays]: 0.97 } : driftsShut,
-    smallStep: { 'no move': 0.98 },
-    strokeByController: { 'does not move': 0.97 },
+    ...stem,
     listenExhaust: { 'no bleed': 0.9 },
     positionerExhaust: { nothing: 0.93 },
-    airAtTravel: { 'does not build': 0.4 },
-    outputGauge: { none: 0.95 },
-    topPressure: { empty: 0.96 },
-    bottomPressure: { empty: 0.96 },
+    outputGauge: { none: 0.6, empty: 0.37 },
+    topPressure: none,
+    bottomPressure: none,
     cylinderGaugesOnStep: { none: 0.97 },
     nozzlePressure: { 'stuck low': 0.93 },
     nozzlePressureTop: { 'stuck low': 0.93 },
@@ -40,8 +43,46 @@ function noAirAtPositioner(v: ValveFacts): Shows {
     flapperByHand: { 'not at all': 0.97 },
     flapperAgainstGauges: { 'covered, low': 0.58 },
     bothFlappersAgainstGauges: { 'top covered, low': 0.3, 'bottom covered, low': 0.3 },
-    leavesSeatAt: { never: 0.9 },
-    leakShut: v.spring && stays === 'stays shut' ? {} : { passes: 0.15, 'passes much': 0.65 },
+  };
+}
+
+/** Supply of a source or positioner over a spring where the sheet has none: judgement. */
+const USUAL_SUPPLY_FACTOR = 1.33;
+
+/** No more air than the supply gives: the travel stops where the spring asks for more; a cylinder grows slow and weak. */
+function lowSupply(v: ValveFacts, left: number): Shows {
+  const { supplyPa, benchSetLowPa, benchSetHighPa, signalLowPa, signalHighPa } = v.numbers;
+  const airPa = left * (supplyPa ?? USUAL_SUPPLY_FACTOR * benchSetHighPa);
+  const supply = { supplyPressure: { pieces: [[0.98, 100 * left - 112, 100 * left - 88]] as const } };
+  const starved = 1 - left;
+  if (!v.spring)
+    return {
+      ...supply,
+      trend: { sluggish: starved },
+      smallStep: { slow: starved },
+      cylinderGaugesOnStep: { slow: starved },
+      strokeByController: { slow: starved },
+      leakShut: { passes: 0.5 * starved },
+    };
+  const moved = Math.min(1, Math.max(0, (airPa - benchSetLowPa) / (benchSetHighPa - benchSetLowPa)));
+  const opens = signalOpens(v);
+  const map = opens ? { ...TRUE_TRAVEL, high: moved } : { ...TRUE_TRAVEL, low: 1 - moved };
+  const spanPa = signalHighPa - signalLowPa;
+  const most = (airPa - signalLowPa) / spanPa;
+  // The source has no more to give than it gets: seen at its top only.
+  const short = [0.4, 0.5, 0.6, 0.7].flatMap((asked): Piece[] =>
+    most < asked - 0.02 ? [[0.24, 100 * (most - asked) - 3, 100 * (most - asked) + 3]] : [],
+  );
+  const travel = travelShows(map);
+  return {
+    ...travel,
+    ...supply,
+    ...stoppedAirShows(v, map),
+    sourceOutlet: { pieces: short },
+    valveAgainstCommand: { pieces: short },
+    sourceFivePoints: { weak: most < 0.9 ? 0.5 : 0, 'off by a zero or span': most < 0.97 ? 0.45 : 0 },
+    blockSourceSide: { 'stays low': 0.9 * shareSeen(0.75 - most, [0.02, 0.04]) },
+    outputGauge: hasPositioner(v) ? { slow: 0.5 * starved, full: moved < 0.6 ? 0.4 : 0 } : {},
   };
 }
 
@@ -57,10 +98,8 @@ export const airCauses = {
     shows: (v) => ({
       ...noAirAtPositioner(v),
       supplyPressure: { none: 0.99 },
-      sourceOutlet: { pieces: [[0.97, -110, -70]] },
-      sourceFivePoints: { weak: 0.97 },
-      blockSourceSide: { 'stays low': 0.97 },
-      valveAgainstCommand: { lower: 0.08, nothing: 0.88 },
+      ...signalReads(v, { full: false, share: 1 }),
+      strokeOnTestAir: {},
     }),
   },
   positionerSupplyShut: {
@@ -83,39 +122,27 @@ export const airCauses = {
     family: 'air',
     prior: 2.5,
     basis: BASIS.judgement,
-    shows: (v) => {
-      const starves = hasPositioner(v);
-      return {
-        controllerOutput: { [v.spring ? signalLost(v).output : 'wound up']: 0.42 },
-        trend: { offset: 0.32, sluggish: 0.25 },
-        supplyPressure: { low: 0.98 },
-        // The source has no more to give than it gets: seen at its top only.
-        sourceOutlet: starves ? { low: 0.1 } : { pieces: [[0.46, -60, -4]] },
-        sourceFivePoints: { weak: starves ? 0.1 : 0.4 },
-        travelAgainstOutput: { [signalLost(v).leans]: 0.56 },
-        smallStep: { slow: starves ? 0.6 : 0.05 },
-        strokeByController: { [signalFull(v).short]: starves ? 0.38 : 0.6, slow: starves ? 0.5 : 0 },
-        blockSourceSide: { 'stays low': 0.42 },
-        topPressure: { low: 0.3 },
-        bottomPressure: { low: 0.3 },
-        valveAgainstCommand: starves ? { lower: 0.1 } : { lower: 0.46 },
-        leakShut: signalLost(v).stays === 'stays open' ? { passes: 0.25, 'passes much': 0.1 } : {},
-      };
-    },
+    shows: () => ({}),
+    grades: (v) =>
+      [0.85, 0.65, 0.45].map((left) => ({ id: `${left}`, share: 1 / 3, shows: lowSupply(v, left) })),
   },
   supplyStarves: {
     words: 'Filter or regulator is clogged: right at rest, starving when air is used',
     family: 'air',
     prior: 2,
     basis: BASIS.dirtyAir,
-    shows: () => ({
-      trend: { sluggish: 0.85 },
-      supplyDroop: { pieces: [[0.97, 18, 70]] },
-      filterBowl: { dirt: 0.5, wet: 0.2 },
-      smallStep: { slow: 0.88 },
-      cylinderGaugesOnStep: { slow: 0.85 },
-      outputGauge: { slow: 0.85 },
-      strokeByController: { slow: 0.88 },
+    shows: (v) => ({
+      trend: { sluggish: 0.5 },
+      supplyDroop: { pieces: [[0.95, hasPositioner(v) ? 15 : 10, 65]] },
+      // What the relays bleed all the time is enough to pull it down where much bleeds.
+      supplyPressure: hasPositioner(v)
+        ? { pieces: v.spring ? [[0.65, -35, -5]] : [[0.85, -65, -8]] }
+        : { pieces: [[0.2, -15, -3]] },
+      filterBowl: { dirt: 0.55, wet: 0.15 },
+      smallStep: { slow: 0.5 },
+      cylinderGaugesOnStep: { slow: 0.6 },
+      outputGauge: { slow: 0.5 },
+      strokeByController: { slow: 0.5 },
       blockSourceSide: { 'climbs to full': 0.08, 'stays low': 0.06 },
     }),
   },
@@ -129,10 +156,17 @@ export const airCauses = {
       sourceOutlet: { wanders: 0.52, low: 0.03, high: 0.03 },
       sourceFivePoints: { weak: 0.15, 'off by a zero or span': 0.15 },
       filterBowl: { wet: 0.94 },
-      smallStep: { slow: 0.62, swings: 0.14 },
-      strokeByController: { slow: 0.55 },
-      cylinderGaugesOnStep: { slow: 0.63 },
-      outputGauge: { slow: 0.6 },
+      smallStep: { slow: 0.4, swings: 0.2, jumps: 0.05 },
+      strokeByController: { slow: 0.35, 'in jumps': 0.1, overshoots: 0.1 },
+      cylinderGaugesOnStep: { slow: 0.4, swings: 0.2 },
+      outputGauge: { slow: 0.35, swings: 0.25 },
+      // The signal wanders, and the travel with it.
+      travelAgainstOutput: {
+        pieces: [
+          [0.25, -6, -1.5],
+          [0.25, 1.5, 6],
+        ],
+      },
       nozzlePressure: { pulses: 0.25, 'stuck low': 0.05, 'stuck high': 0.05 },
       nozzlePressureTop: { pulses: 0.25, 'stuck low': 0.05, 'stuck high': 0.05 },
       nozzlePressureBottom: { pulses: 0.25, 'stuck low': 0.05, 'stuck high': 0.05 },

@@ -17,8 +17,8 @@ export const controllerCauses = {
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { frozen: 0.92 },
-      controllerMode: { held: 0.92 },
-      trend: { offset: 0.75 },
+      controllerMode: { held: 0.97 },
+      trend: { offset: 0.55, sluggish: 0.2 },
     }),
   },
   wrongAction: {
@@ -29,7 +29,7 @@ export const controllerCauses = {
     shows: () => ({
       controllerOutput: { 'wound up': 0.53, 'wound down': 0.41 },
       controllerMode: { held: 0.05 },
-      trend: { offset: 0.85 },
+      trend: { offset: 0.55, 'sudden change': 0.38 },
     }),
   },
   tunedTooTight: {
@@ -39,8 +39,15 @@ export const controllerCauses = {
     basis: BASIS.loops,
     shows: () => ({
       controllerOutput: { swings: 0.93 },
-      trend: { 'fast swing': 0.9 },
+      trend: { 'fast swing': 0.88, 'saw-tooth': 0.04 },
       holdInManual: { stops: 0.93 },
+      // The output moves on while somebody reads.
+      travelAgainstOutput: {
+        pieces: [
+          [0.3, -5, -1.5],
+          [0.3, 1.5, 5],
+        ],
+      },
     }),
   },
   disturbance: {
@@ -49,7 +56,8 @@ export const controllerCauses = {
     prior: 4,
     basis: BASIS.loops,
     shows: () => ({
-      controllerOutput: { swings: 0.93 },
+      // A controller that is set slack hardly answers a swing that comes from elsewhere.
+      controllerOutput: { swings: 0.6 },
       trend: { 'fast swing': 0.82 },
       holdInManual: { 'goes on': 0.92 },
     }),

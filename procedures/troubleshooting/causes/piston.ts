@@ -1,5 +1,8 @@
-import type { Cause } from '../cause.ts';
-import { bothEnds, endPressure, loading, otherEnd, signalLost } from '../senses.ts';
+import type { Cause, Shows } from '../cause.ts';
+import { standsPartWay } from '../driven.ts';
+import { frictionShows } from '../friction.ts';
+import { looseJoint } from '../loose-joint.ts';
+import { bothEnds, loading, otherEnd, signalLost } from '../senses.ts';
 import type { ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
@@ -25,6 +28,41 @@ function outputTube(end: 'top' | 'bottom', v: ValveFacts) {
   };
 }
 
+/** The positioner drives at once, the actuator comes after. */
+function narrowTube(): Shows {
+  return {
+    controllerOutput: { swings: 0.35 },
+    trend: { sluggish: 0.5, 'fast swing': 0.25 },
+    smallStep: { slow: 0.7, swings: 0.12, 'no move': 0.1 },
+    strokeByController: { slow: 0.85 },
+    strokeOnTestAir: { slow: 0.85 },
+    cylinderGaugesOnStep: { slow: 0.75 },
+    outputGauge: { slow: 0.7, 'without the stem': 0.15 },
+    flapperByHand: { creeps: 0.6, 'one way': 0.2 },
+    positionerExhaust: { nothing: 0.2 },
+  };
+}
+
+/** Nothing comes and nothing goes: what stood in the actuator stays, or leaks away. */
+function shutTube(): Shows {
+  const left = { empty: 0.3, low: 0.3 };
+  return {
+    ...standsPartWay({ share: 0.9, atOnce: 0.5 }),
+    topPressure: left,
+    bottomPressure: left,
+    cylinderGaugesOnStep: { none: 0.85 },
+    outputGauge: { none: 0.45, 'without the stem': 0.4 },
+    flapperByHand: { 'not at all': 0.6, 'one way': 0.1 },
+    flapperAgainstGauges: { 'covered, low': 0.4 },
+    bothFlappersAgainstGauges: { 'top covered, low': 0.25, 'bottom covered, low': 0.25 },
+    nozzlePressure: { 'stuck high': 0.4, 'stuck low': 0.4 },
+    nozzlePressureTop: { 'stuck high': 0.4, 'stuck low': 0.4 },
+    nozzlePressureBottom: { 'stuck high': 0.4, 'stuck low': 0.4 },
+    positionerExhaust: { nothing: 0.2 },
+    listenExhaust: { 'no bleed': 0.15 },
+  };
+}
+
 /** A cylinder with air on both sides. Effects: judgement, the direction by the forces. */
 export const pistonCauses = {
   pistonSeals: {
@@ -45,7 +83,8 @@ export const pistonCauses = {
       cylinderGaugesOnStep: { slow: 0.52 },
       listenExhaust: { loud: 0.6, 'no bleed': 0.06 },
       positionerExhaust: { blows: 0.55 },
-      blockActuatorSide: { 'slow fall': 0.25, 'fast fall': 0.72 },
+      // At rest both ends stand about alike: shut in, hardly anything goes across.
+      blockActuatorSide: { 'slow fall': 0.2, 'fast fall': 0.08 },
       crossLeak: { passes: 0.97 },
       strokeByController: { slow: 0.73 },
       strokeOnTestAir: { slow: 0.73 },
@@ -62,7 +101,7 @@ export const pistonCauses = {
       smallStep: { slow: 0.25 },
       bottomPressure: { low: 0.26 },
       soapCylinder: { bubbles: 0.97 },
-      blockActuatorSide: { 'slow fall': 0.75, 'fast fall': 0.1 },
+      blockActuatorSide: { 'slow fall': 0.45, 'fast fall': 0.45 },
     }),
   },
   equaliserOpen: {
@@ -85,7 +124,8 @@ export const pistonCauses = {
       positionerExhaust: { blows: 0.5 },
       equaliser: { open: 0.99 },
       equaliserFeel: { part: 0.9 },
-      blockActuatorSide: { 'fast fall': 0.6, 'slow fall': 0.1 },
+      blockActuatorSide: { 'slow fall': 0.15, 'fast fall': 0.1 },
+      supplyPressure: { pieces: [[0.6, -14, -3]] },
       crossLeak: { passes: 0.96 },
       strokeByController: { 'does not move': 0.77, slow: 0.2 },
       strokeOnTestAir: { 'does not move': 0.77, slow: 0.2 },
@@ -109,7 +149,7 @@ export const pistonCauses = {
       listenExhaust: { loud: 0.45 },
       positionerExhaust: { blows: 0.5 },
       equaliserFeel: { part: 0.7 },
-      blockActuatorSide: { 'slow fall': 0.4, 'fast fall': 0.5 },
+      blockActuatorSide: { 'slow fall': 0.2, 'fast fall': 0.08 },
       crossLeak: { passes: 0.95 },
       strokeByController: { slow: 0.7 },
       strokeOnTestAir: { slow: 0.7 },
@@ -137,16 +177,11 @@ export const pistonCauses = {
     prior: 0.8,
     basis: BASIS.judgement,
     when: (v) => v.positioner !== 'none',
-    shows: (v) => ({
-      controllerOutput: { 'wound up': 0.5, swings: 0.2 },
-      trend: { sluggish: 0.74 },
-      travelAgainstOutput: { 'stays part way': 0.52, [signalLost(v).leans]: 0.31 },
-      smallStep: { 'no move': 0.41, slow: 0.57 },
-      cylinderGaugesOnStep: { slow: 0.16 },
-      outputGauge: { slow: 0.3, 'without the stem': 0.35 },
-      traceTubing: { pinched: 0.86 },
-      strokeByController: { 'does not move': 0.36, slow: 0.62 },
-    }),
+    shows: () => ({}),
+    grades: () => [
+      { id: 'narrow', share: 0.5, shows: { ...narrowTube(), traceTubing: { pinched: 0.82 } } },
+      { id: 'shut', share: 0.5, shows: { ...shutTube(), traceTubing: { pinched: 0.82 } } },
+    ],
   },
   boreScored: {
     words: 'The cylinder bore is scored or rusty',
@@ -155,19 +190,18 @@ export const pistonCauses = {
     basis: BASIS.loops,
     when: (v) => v.actuator === 'piston',
     inside: 'friction of the cylinder and of the packing add up in one pressure: only uncoupling parts them',
-    shows: () => ({
-      controllerOutput: { swings: 0.57 },
-      trend: { 'saw-tooth': 0.7 },
-      smallStep: { jumps: 0.74, 'no move': 0.15 },
-      strokeByController: { 'in jumps': 0.85 },
-      strokeOnTestAir: { 'in jumps': 0.85 },
-      leavesSeatAt: { high: 0.74 },
-      upAgainstDown: { wide: 0.8 },
-      benchSetUncoupled: { 'up and down apart': 0.85 },
-      handwheelFeel: { 'heavy all over': 0.56, 'heavy in one place': 0.3 },
-      holdInManual: { stops: 0.63, 'goes on': 0.09 },
-      openActuator: { 'bore scored': 0.97 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      [0.08, 0.2].map((share) => ({
+        id: `${share}`,
+        share: 0.5,
+        shows: {
+          ...frictionShows(v, { share, where: 0.95, breakaway: 1.35 }),
+          benchSetUncoupled: { 'up and down apart': 0.85 },
+          handwheelFeel: { 'heavy all over': 0.6, 'heavy in one place': 0.28 },
+          openActuator: { 'bore scored': 0.97 },
+        },
+      })),
   },
   rodOff: {
     words: 'The piston rod nut is off, or the rod is broken inside the cylinder',
@@ -175,28 +209,7 @@ export const pistonCauses = {
     prior: 0.5,
     basis: BASIS.judgement,
     when: doubleActing,
-    shows: (v) => {
-      const shut = otherEnd(endOf(v));
-      return {
-        controllerOutput: { 'wound up': 0.8 },
-        trend: { 'sudden change': 0.88 },
-        travelAgainstOutput: { 'stays shut': 0.37, 'stays part way': 0.52 },
-        smallStep: { 'no move': 0.93 },
-        [endPressure(shut)]: { full: 0.36, empty: 0.53 },
-        [endPressure(otherEnd(shut))]: { full: 0.53, empty: 0.36 },
-        cylinderGaugesOnStep: { 'runs open': 0.32 },
-        strokeByController: { 'does not move': 0.87 },
-        strokeOnTestAir: { 'does not move': 0.87 },
-        leavesSeatAt: { never: 0.83 },
-        handwheelFeel: { free: 0.64 },
-        openActuator: { 'joint loose': 0.98 },
-        plugFollowsStem: {},
-      };
-    },
+    shows: () => ({}),
+    grades: (v) => looseJoint(v, { openActuator: { 'joint loose': 0.98 } }),
   },
 } as const satisfies Record<string, Cause>;
-
-/** The end whose air opens the valve. */
-function endOf(v: ValveFacts): 'top' | 'bottom' {
-  return v.plugCloses === 'down' ? 'bottom' : 'top';
-}

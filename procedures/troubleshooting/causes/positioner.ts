@@ -1,40 +1,72 @@
-import type { Cause, Shows } from '../cause.ts';
-import {
-  bothEnds,
-  endNozzle,
-  loading,
-  otherEnd,
-  positionerDriven,
-  signalFull,
-  signalLost,
-} from '../senses.ts';
+import type { Cause, Grade, Shows } from '../cause.ts';
+import { nozzlesAtEnd, outputAtEnd, signalAtEnd, standsAtEnd } from '../driven.ts';
+import { bothEnds, endNozzle, loading, otherEnd, signalFull, signalLost } from '../senses.ts';
+import { OFF_BY, signalMap, travelShows } from '../travel-map.ts';
 import { hasPositioner, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 const pneumatic = (v: ValveFacts) => v.positioner === 'pneumatic';
 
-/** The valve runs to one end and stays, whichever the loop happens to ask for. Shares sum to one. */
-function runsAway(v: ValveFacts, of: { readonly lost: number; readonly full: number }): Shows {
-  const [lost, full] = [signalLost(v), signalFull(v)];
-  const nozzleOnFull = v.spring || v.risingLoads === v.coveredNozzleLoads;
+/** The positioner drives all one way and stays there: the nozzle that loads that end is covered, another bare. */
+function runsAway(v: ValveFacts, of: { readonly full: boolean; readonly share: number }): Shows {
+  const to = of.full ? signalFull(v) : signalLost(v);
   return {
-    controllerOutput: { [lost.output]: of.lost * 0.8, [full.output]: of.full * 0.8, swings: 0.15 },
-    trend: { 'sudden change': 0.82 },
-    travelAgainstOutput: { [lost.stays]: of.lost, [full.stays]: of.full },
-    ...bothEnds({
-      end: v.risingLoads,
-      this: { full: of.full, empty: of.lost },
-      other: { full: of.lost, empty: of.full },
-    }),
-    cylinderGaugesOnStep: { [lost.runs]: of.lost, [full.runs]: of.full },
-    outputGauge: { empty: of.lost, full: of.full },
-    nozzlePressure: nozzleOnFull
-      ? { 'stuck high': of.full, 'stuck low': of.lost }
-      : { 'stuck low': of.full, 'stuck high': of.lost },
-    [endNozzle(v.risingLoads)]: { 'stuck high': of.full, 'stuck low': of.lost },
-    [endNozzle(otherEnd(v.risingLoads))]: { 'stuck low': of.full, 'stuck high': of.lost },
-    strokeByController: { overshoots: 0.5, 'does not move': 0.44 },
-    strokeOnTestAir: { overshoots: 0.5, 'does not move': 0.44 },
+    ...standsAtEnd({ to, share: of.share, atOnce: 0.85 }),
+    ...outputAtEnd(v, of),
+    ...nozzlesAtEnd(v, of),
+    positionerExhaust: of.full ? { nothing: 0.3 } : {},
+    listenExhaust: of.full ? { 'no bleed': 0.2 } : {},
+  };
+}
+
+/** Nothing tells the positioner where the stem is. */
+function withoutFeedback(
+  v: ValveFacts,
+  of: {
+    readonly shares: { readonly lost: number; readonly full: number; readonly flips: number };
+    readonly shows: Shows;
+  },
+): readonly Grade[] {
+  return [
+    {
+      id: 'lost',
+      share: of.shares.lost,
+      shows: { ...runsAway(v, { full: false, share: 0.95 }), ...of.shows },
+    },
+    {
+      id: 'full',
+      share: of.shares.full,
+      shows: { ...runsAway(v, { full: true, share: 0.95 }), ...of.shows },
+    },
+    { id: 'flips', share: of.shares.flips, shows: { ...opensOrShuts(v), ...of.shows } },
+  ];
+}
+
+/** Without feedback a signal above the middle drives it all the way one way, one below all the way the other. */
+function opensOrShuts(v: ValveFacts): Shows {
+  const stroke = { 'in jumps': 0.7, overshoots: 0.18 };
+  const either = { full: 0.3, empty: 0.3, low: 0.06 };
+  return {
+    controllerOutput: { swings: 0.8, 'wound up': 0.06, 'wound down': 0.06 },
+    trend: { 'fast swing': 0.55, 'saw-tooth': 0.15, 'sudden change': 0.2 },
+    holdInManual: { stops: 0.75, 'goes on': 0.06 },
+    travelAgainstOutput: {
+      pieces: [
+        [0.42, -55, -20],
+        [0.42, 15, 55],
+      ],
+      words: { 'stays open': 0.05, 'stays shut': 0.05 },
+    },
+    smallStep: { jumps: 0.45, 'no move': 0.3, swings: 0.12 },
+    strokeByController: stroke,
+    strokeOnTestAir: stroke,
+    topPressure: either,
+    bottomPressure: either,
+    cylinderGaugesOnStep: { 'runs open': 0.32, 'runs shut': 0.2, none: 0.15, swings: 0.1 },
+    outputGauge: { full: 0.35, empty: 0.25, none: 0.15, swings: 0.1 },
+    nozzlePressure: { 'stuck high': 0.2, 'stuck low': 0.2 },
+    [endNozzle(v.risingLoads)]: { 'stuck high': 0.2, 'stuck low': 0.2 },
+    [endNozzle(otherEnd(v.risingLoads))]: { 'stuck high': 0.2, 'stuck low': 0.2 },
   };
 }
 
@@ -46,20 +78,25 @@ export const positionerCauses = {
     prior: 1,
     basis: BASIS.judgement,
     when: pneumatic,
-    shows: () => ({
-      travelAgainstOutput: { 'less open': 0.46, 'more open': 0.42 },
-      smallStep: { slow: 0.18, swings: 0.05, jumps: 0.05, 'no move': 0.04 },
-      nozzlePressure: { 'stuck low': 0.14, 'stuck high': 0.04, pulses: 0.04 },
-      nozzlePressureTop: { 'stuck low': 0.14, 'stuck high': 0.04, pulses: 0.04 },
-      nozzlePressureBottom: { 'stuck low': 0.14, 'stuck high': 0.04, pulses: 0.04 },
-      flapperByHand: { 'one way': 0.24 },
-      positionerMarks: { 'off the marks': 0.5 },
-      strokeByController: { 'short of open': 0.42, 'short of shut': 0.38 },
-      strokeOnTestAir: { 'short of open': 0.42, 'short of shut': 0.38 },
-      flapperAgainstGauges: { askew: 0.92 },
-      bothFlappersAgainstGauges: { askew: 0.92 },
-      positionerBench: { 'flapper bent': 0.97 },
-    }),
+    shows: () => ({}),
+    // Out of square it closes late or early: the zero moves, and the range of the nozzle is cut.
+    grades: (v) =>
+      [-0.11, -0.06, 0.06, 0.11].map((shiftFraction) => ({
+        id: `${shiftFraction}`,
+        share: 0.25,
+        shows: {
+          ...travelShows(signalMap(v, { factor: 1, shiftFraction })),
+          smallStep: { slow: 0.15, swings: 0.05, jumps: 0.05, 'no move': 0.04 },
+          nozzlePressure: { 'stuck low': 0.12, 'stuck high': 0.04, pulses: 0.04 },
+          nozzlePressureTop: { 'stuck low': 0.12, 'stuck high': 0.04, pulses: 0.04 },
+          nozzlePressureBottom: { 'stuck low': 0.12, 'stuck high': 0.04, pulses: 0.04 },
+          flapperByHand: { 'one way': 0.24 },
+          positionerMarks: { 'off the marks': 0.5 },
+          flapperAgainstGauges: { askew: 0.92 },
+          bothFlappersAgainstGauges: { askew: 0.92 },
+          positionerBench: { 'flapper bent': 0.97 },
+        },
+      })),
   },
   relayWorn: {
     words: 'The relay of the positioner is worn and leaks to exhaust',
@@ -67,12 +104,15 @@ export const positionerCauses = {
     prior: 2,
     basis: BASIS.leaks,
     when: hasPositioner,
-    shows: () => ({
+    shows: (v) => ({
       trend: { sluggish: 0.52 },
-      supplyDroop: { large: 0.5 },
-      smallStep: { slow: 0.57, swings: 0.25 },
-      topPressure: { low: 0.57 },
-      bottomPressure: { low: 0.57 },
+      supplyDroop: { large: 0.4 },
+      supplyPressure: { pieces: [[0.45, -12, -3]] },
+      // The leak pulls the output down, and the positioner stands off by what it needs to make it good.
+      travelAgainstOutput: { [signalLost(v).leans]: 0.45 },
+      smallStep: { slow: 0.4, swings: 0.15 },
+      topPressure: { low: 0.3 },
+      bottomPressure: { low: 0.3 },
       cylinderGaugesOnStep: { slow: 0.57 },
       outputGauge: { slow: 0.55 },
       listenExhaust: { loud: 0.92 },
@@ -91,20 +131,15 @@ export const positionerCauses = {
     basis: BASIS.judgement,
     when: pneumatic,
     shows: (v) => {
-      const { stays, output } = signalLost(v);
       return {
-        ...positionerDriven(v, { full: false, share: 0.92 }),
-        controllerOutput: { [output]: 0.88 },
-        trend: { 'sudden change': 0.87 },
-        valveAgainstSource: { pieces: [[0.7, -70, -4]], words: { nothing: 0.04 } },
-        sourceOutlet: { pieces: [[0.2, -40, -4]] },
-        valveAgainstCommand: { pieces: [[0.7, -80, -4]], words: { nothing: 0.04 } },
-        travelAgainstOutput: { [stays]: 0.95 },
-        smallStep: { 'no move': 0.96 },
-        strokeByController: { 'does not move': 0.94 },
-        strokeOnTestAir: { 'does not move': 0.94 },
-        listenExhaust: { loud: 0.36 },
-        positionerExhaust: { blows: 0.3 },
+        ...signalAtEnd(v, { full: false, share: 0.95, atOnce: 0.9 }),
+        valveAgainstSource: { pieces: [[0.72, -70, -4]], words: { nothing: 0.15 } },
+        sourceOutlet: { pieces: [[0.5, -25, -3]] },
+        valveAgainstCommand: { pieces: [[0.75, -80, -4]], words: { nothing: 0.1 } },
+        sourceFivePoints: { 'off by a zero or span': 0.35, weak: 0.2 },
+        positionerMarks: { 'off the marks': 0.3 },
+        listenExhaust: { loud: 0.36, 'no bleed': 0.2 },
+        positionerExhaust: { blows: 0.2, nothing: 0.25 },
         blockSourceSide: { 'climbs to full': 0.84, 'stays low': 0.02 },
         positionerBench: { 'bellows leaks': 0.97 },
         soapActuatorTube: {},
@@ -117,13 +152,13 @@ export const positionerCauses = {
     prior: 2,
     basis: BASIS.judgement,
     when: hasPositioner,
-    shows: (v) => ({
-      ...runsAway(v, { lost: 0.45, full: 0.51 }),
-      smallStep: { 'no move': 0.47, jumps: 0.47 },
-      feedbackLinkage: { off: 0.97 },
-      positionerMarks: { 'off the marks': 0.5 },
-      positionerBench: {},
-    }),
+    shows: () => ({}),
+    // The lever drops to either end, or hangs about its middle: then the positioner only says open or shut.
+    grades: (v) =>
+      withoutFeedback(v, {
+        shares: { lost: 0.3, full: 0.3, flips: 0.4 },
+        shows: { feedbackLinkage: { off: 0.97 }, positionerMarks: { 'off the marks': 0.5 } },
+      }),
   },
   rangeSpringOff: {
     words: 'The range spring of the positioner is broken or off',
@@ -131,11 +166,12 @@ export const positionerCauses = {
     prior: 0.7,
     basis: BASIS.judgement,
     when: pneumatic,
-    shows: (v) => ({
-      ...runsAway(v, { lost: 0.4, full: 0.57 }),
-      smallStep: { 'no move': 0.52, jumps: 0.42 },
-      positionerBench: { 'range spring off': 0.97 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      withoutFeedback(v, {
+        shares: { lost: 0.3, full: 0.35, flips: 0.35 },
+        shows: { positionerBench: { 'range spring off': 0.97 } },
+      }),
   },
   linkageWorn: {
     words: 'Feedback linkage or cam is loose or worn',
@@ -148,8 +184,8 @@ export const positionerCauses = {
       trend: { 'saw-tooth': 0.2, 'fast swing': 0.25, offset: 0.04, sluggish: 0.04 },
       travelAgainstOutput: {
         pieces: [
-          [0.29, -18, -3],
-          [0.29, 3, 18],
+          [0.34, -14, -2],
+          [0.34, 2, 14],
         ],
       },
       smallStep: { jumps: 0.36, swings: 0.3 },
@@ -166,18 +202,24 @@ export const positionerCauses = {
     prior: 3,
     basis: BASIS.judgement,
     when: hasPositioner,
-    shows: () => ({
-      travelAgainstOutput: {
-        pieces: [
-          [0.48, -25, -3],
-          [0.47, 3, 25],
-        ],
-      },
-      positionerMarks: { 'off the marks': 0.62 },
-      strokeByController: { 'short of open': 0.46, 'short of shut': 0.46 },
-      strokeOnTestAir: { 'short of open': 0.46, 'short of shut': 0.46 },
-      positionerBench: { 'zero or span wrong': 0.93 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      OFF_BY.flatMap(({ id, by, share }) =>
+        [-1, 1].flatMap((way) =>
+          [
+            { kind: 'zero', factor: 1, shiftFraction: way * by, part: 0.3 },
+            { kind: 'span', factor: 1 + 1.4 * way * by, shiftFraction: 0, part: 0.2 },
+          ].map(({ kind, factor, shiftFraction, part }) => ({
+            id: `${kind} ${id} ${way < 0 ? 'low' : 'high'}`,
+            share: share * part,
+            shows: {
+              ...travelShows(signalMap(v, { factor, shiftFraction })),
+              positionerMarks: { 'off the marks': 0.62 },
+              positionerBench: { 'zero or span wrong': 0.93 },
+            },
+          })),
+        ),
+      ),
   },
   gainTooHigh: {
     words: 'The positioner is set too lively and hunts',
@@ -195,6 +237,17 @@ export const positionerCauses = {
       nozzlePressure: { pulses: 0.9 },
       nozzlePressureTop: { pulses: 0.9 },
       nozzlePressureBottom: { pulses: 0.9 },
+      travelAgainstOutput: {
+        pieces: [
+          [0.3, -6, -1.5],
+          [0.3, 1.5, 6],
+        ],
+      },
+      // It takes and throws away air all the time.
+      listenExhaust: { loud: 0.5 },
+      positionerExhaust: { blows: 0.5 },
+      supplyPressure: { pieces: [[0.35, -13, -3]] },
+      supplyDroop: { pieces: [[0.4, 10, 25]] },
       strokeByController: { overshoots: 0.88 },
       strokeOnTestAir: { overshoots: 0.88 },
     }),
@@ -205,16 +258,21 @@ export const positionerCauses = {
     prior: 4,
     basis: BASIS.judgement,
     when: (v) => v.positioner === 'electropneumatic',
-    shows: (v) => ({
-      ...positionerDriven(v, { full: false, share: 0.8 }),
-      controllerOutput: { [signalLost(v).output]: 0.75, [signalFull(v).output]: 0.1 },
-      trend: { 'sudden change': 0.8 },
-      loopCurrent: { none: 0.12, low: 0.05 },
-      travelAgainstOutput: { [signalLost(v).stays]: 0.8, [signalFull(v).stays]: 0.1 },
-      smallStep: { 'no move': 0.93 },
-      strokeByController: { 'does not move': 0.92 },
-      positionerBench: { 'converter dead': 0.97 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      [
+        { full: false, share: 0.85 },
+        { full: true, share: 0.15 },
+      ].map(({ full, share }) => ({
+        id: full ? 'full' : 'none',
+        share,
+        shows: {
+          ...runsAway(v, { full, share: 0.95 }),
+          loopCurrent: { none: 0.05, low: 0.03 },
+          strokeOnTestAir: {},
+          positionerBench: { 'converter dead': 0.97 },
+        },
+      })),
   },
   tubesCrossed: {
     words: 'The two tubes to the cylinder are exchanged, after work',
@@ -227,17 +285,18 @@ export const positionerCauses = {
       return {
         controllerOutput: { [lost.output]: 0.52, [full.output]: 0.42 },
         trend: { 'sudden change': 0.9 },
-        travelAgainstOutput: { [lost.stays]: 0.36, [full.stays]: 0.44, 'other way': 0.19 },
-        smallStep: { 'no move': 0.36, 'other way': 0.61 },
+        travelAgainstOutput: { [lost.stays]: 0.42, [full.stays]: 0.44, 'other way': 0.12 },
+        smallStep: { 'no move': 0.62, 'other way': 0.35 },
         ...bothEnds({
           end: v.risingLoads,
           this: { empty: 0.5, full: 0.46 },
           other: { full: 0.5, empty: 0.46 },
         }),
-        cylinderGaugesOnStep: { [full.runs]: 0.12, [lost.runs]: 0.1, 'other way': 0.76 },
+        cylinderGaugesOnStep: { [full.runs]: 0.2, [lost.runs]: 0.2, none: 0.2, 'other way': 0.38 },
+        supplyDroop: { pieces: [[0.55, -1, 2]] },
         traceTubing: { crossed: 0.98 },
-        strokeByController: { 'does not move': 0.2, 'other way': 0.78 },
-        strokeOnTestAir: { 'does not move': 0.2, 'other way': 0.78 },
+        strokeByController: { 'does not move': 0.45, 'other way': 0.52 },
+        strokeOnTestAir: { 'does not move': 0.45, 'other way': 0.52 },
         flapperAgainstGauges: { 'covered, low': 0.45, 'clear, high': 0.4 },
         bothFlappersAgainstGauges: {
           'top covered, low': 0.23,

@@ -1,6 +1,6 @@
 import type { Cause } from '../cause.ts';
 import { bothEnds, shuttingEnd } from '../senses.ts';
-import { signalOpens } from '../valve-facts.ts';
+import { hasPositioner, signalOpens } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 /** Round the valve: line, drop and size. Effects: judgement. */
@@ -27,7 +27,7 @@ export const processCauses = {
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.83 },
-      trend: { offset: 0.7 },
+      trend: { offset: 0.5, 'sudden change': 0.3 },
       flowAgainstTravel: { less: 0.3 },
       lineUp: { 'block throttles': 0.8 },
       pressureDrop: { low: 0.94 },
@@ -43,24 +43,25 @@ export const processCauses = {
       const cannotShut = v.flowTendsTo === 'open';
       const stuck = cannotShut ? shuttingEnd(v) : v.plugCloses === 'down' ? 'bottom' : 'top';
       const less = signalOpens(v) === cannotShut;
+      // A positioner finds the force for any place but the seat; without one the stem stands off all the way.
+      const held = hasPositioner(v);
+      const off = held ? 0.12 : 0.85;
       return {
-        controllerOutput: cannotShut
-          ? { 'wound down': 0.62, 'wound up': 0.18 }
-          : { 'wound up': 0.72, 'wound down': 0.1 },
-        trend: { offset: 0.64 },
+        controllerOutput: cannotShut ? { 'wound down': 0.3 * off + 0.1 } : { 'wound up': 0.6 * off },
+        trend: { offset: 0.4 * off + 0.05 },
         travelAgainstOutput: cannotShut
-          ? { 'more open': 0.74, 'less open': 0.12 }
-          : { 'stays shut': 0.12, 'less open': 0.7, 'more open': 0.06 },
-        smallStep: { 'no move': 0.42 },
+          ? { 'more open': off, 'less open': 0.05 }
+          : { 'stays shut': 0.12 * off, 'less open': 0.8 * off, 'more open': 0.05 },
+        smallStep: { 'no move': 0.2 * off },
         airAtTravel: {
           [less ? 'less than it should' : 'more than it should']: 0.66,
           [less ? 'more than it should' : 'less than it should']: 0.1,
-          'does not build': 0.04,
         },
-        ...bothEnds({ end: stuck, this: { full: 0.58 }, other: { empty: 0.58 } }),
-        outputGauge: { 'without the stem': 0.5 },
+        ...bothEnds({ end: stuck, this: { full: 0.2 }, other: { empty: 0.2 } }),
+        outputGauge: { 'without the stem': 0.2 },
         pressureDrop: { high: 0.94 },
-        leakShut: cannotShut ? { passes: 0.3, 'passes much': 0.4 } : {},
+        leakShut: cannotShut ? { passes: 0.2, 'passes much': 0.5 } : {},
+        noise: { hiss: 0.1 },
       };
     },
   },
@@ -70,9 +71,9 @@ export const processCauses = {
     prior: 1.2,
     basis: BASIS.loops,
     shows: () => ({
-      controllerOutput: { 'wound down': 0.45, swings: 0.35 },
-      trend: { 'fast swing': 0.45 },
-      holdInManual: { stops: 0.5 },
+      controllerOutput: { 'near shut': 0.55, 'wound down': 0.12, swings: 0.25 },
+      trend: { 'fast swing': 0.25, sluggish: 0.35 },
+      holdInManual: { stops: 0.25 },
       pressureDrop: { high: 0.2 },
       noise: { hiss: 0.15, gravel: 0.1 },
     }),

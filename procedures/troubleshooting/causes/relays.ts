@@ -1,13 +1,6 @@
-import type { Cause, Row, Shows } from '../cause.ts';
-import {
-  bothEnds,
-  endNozzle,
-  endPressure,
-  otherEnd,
-  shuttingEnd,
-  signalFull,
-  signalLost,
-} from '../senses.ts';
+import type { Cause, Grade, Row, Shows } from '../cause.ts';
+import { outputAtEnd, standsAtEnd, standsPartWay } from '../driven.ts';
+import { endNozzle, endPressure, otherEnd, shuttingEnd, signalFull, signalLost } from '../senses.ts';
 import type { CylinderEnd, ValveFacts } from '../valve-facts.ts';
 import { deadEnd } from './positioner.ts';
 import { BASIS } from './sources.ts';
@@ -21,19 +14,37 @@ function nozzleSends(v: ValveFacts, high: boolean) {
   return deadEnd(v, { end: v.coveredNozzleLoads, full: high });
 }
 
-function outputStands(v: ValveFacts, of: { readonly high: boolean; readonly share: number }): Shows {
-  const loaded = of.high ? v.coveredNozzleLoads : otherEnd(v.coveredNozzleLoads);
-  const { stays, output, runs } = nozzleSends(v, of.high);
+function outputStands(v: ValveFacts, high: boolean): Shows {
+  const to = nozzleSends(v, high);
+  const full = to.stays === signalFull(v).stays;
   return {
-    controllerOutput: { [output]: 0.85 },
-    travelAgainstOutput: { [stays]: 0.94 },
-    ...bothEnds({ end: loaded, this: { full: of.share }, other: { empty: of.share } }),
-    cylinderGaugesOnStep: { [runs]: 0.88, none: 0.08 },
-    outputGauge: { [of.high ? 'full' : 'empty']: 0.88, none: 0.08 },
-    nozzlePressure: { [of.high ? 'stuck high' : 'stuck low']: 0.96 },
-    smallStep: { 'no move': 0.95 },
-    strokeByController: { 'does not move': 0.93 },
-    strokeOnTestAir: { 'does not move': 0.93 },
+    ...standsAtEnd({ to, share: 0.96, atOnce: 0.7 }),
+    ...outputAtEnd(v, { full, share: 0.96 }),
+    nozzlePressure: { [high ? 'stuck high' : 'stuck low']: 0.96 },
+  };
+}
+
+/** Stuck over to one side: the valve stands at that end, and the nozzle asks for the other in vain. */
+function relayStands(v: ValveFacts, high: boolean): Shows {
+  return {
+    ...outputStands(v, high),
+    nozzlePressure: { [high ? 'stuck low' : 'stuck high']: 0.8 },
+    flapperByHand: { 'not at all': 0.85, 'one way': 0.1 },
+    flapperAgainstGauges: { [high ? 'clear, high' : 'covered, low']: 0.9 },
+    positionerBench: { 'relay sticks': 0.97 },
+  };
+}
+
+/** Stuck about its middle: what stood there stands, or drifts. */
+function relayAtBalance(): Shows {
+  return {
+    ...standsPartWay({ share: 0.85, atOnce: 0.6 }),
+    cylinderGaugesOnStep: { none: 0.85 },
+    outputGauge: { none: 0.85 },
+    nozzlePressure: { 'stuck low': 0.25, 'stuck high': 0.25 },
+    flapperByHand: { 'not at all': 0.89, 'one way': 0.04 },
+    flapperAgainstGauges: { 'covered, low': 0.3, 'clear, high': 0.3 },
+    positionerBench: { 'relay sticks': 0.97 },
   };
 }
 
@@ -46,12 +57,10 @@ export const oneRelayCauses = {
     basis: BASIS.nozzles,
     when: oneRelay,
     shows: (v) => ({
-      ...outputStands(v, { high: false, share: 0.94 }),
-      trend: { 'sudden change': 0.62, sluggish: 0.22 },
+      ...outputStands(v, false),
       flapperByHand: { 'one way': 0.3, 'not at all': 0.64 },
       listenExhaust: { 'no bleed': 0.6, loud: 0.06 },
       positionerExhaust: { nothing: 0.6 },
-      leavesSeatAt: v.spring && signalLost(v).stays === 'stays shut' ? { never: 0.9 } : { never: 0.5 },
       pressPlunger: { 'comes back': 0.82 },
       flapperAgainstGauges: { 'covered, low': 0.95 },
       positionerBench: { 'restriction plugged': 0.97 },
@@ -64,8 +73,7 @@ export const oneRelayCauses = {
     basis: BASIS.nozzles,
     when: oneRelay,
     shows: (v) => ({
-      ...outputStands(v, { high: true, share: 0.92 }),
-      trend: { offset: 0.27, 'sudden change': 0.59 },
+      ...outputStands(v, true),
       flapperByHand: { 'one way': 0.37, 'not at all': 0.56 },
       listenExhaust: { 'no bleed': 0.5, loud: 0.08 },
       positionerExhaust: { nothing: 0.45 },
@@ -80,25 +88,12 @@ export const oneRelayCauses = {
     basis: BASIS.dirtyAir,
     when: oneRelay,
     inside: 'dirt, rust, a torn relay diaphragm and a broken relay spring: told on the bench only',
-    shows: (v) => ({
-      controllerOutput: { 'wound up': 0.56, 'wound down': 0.31 },
-      trend: { offset: 0.32, 'sudden change': 0.62 },
-      travelAgainstOutput: v.spring
-        ? { [signalLost(v).stays]: 0.4, [signalFull(v).stays]: 0.25, 'stays part way': 0.32 }
-        : { 'stays shut': 0.2, 'stays open': 0.16, 'stays part way': 0.6 },
-      smallStep: { 'no move': 0.94 },
-      topPressure: { full: 0.25, empty: 0.2, low: 0.1 },
-      bottomPressure: { full: 0.25, empty: 0.2, low: 0.1 },
-      cylinderGaugesOnStep: { none: 0.92 },
-      outputGauge: { none: 0.92 },
-      nozzlePressure: { 'stuck low': 0.03, 'stuck high': 0.03 },
-      flapperByHand: { 'not at all': 0.89, 'one way': 0.04 },
-      strokeByController: { 'does not move': 0.92 },
-      strokeOnTestAir: { 'does not move': 0.92 },
-      leavesSeatAt: { never: 0.82 },
-      flapperAgainstGauges: { 'covered, low': 0.5, 'clear, high': 0.36 },
-      positionerBench: { 'relay sticks': 0.97 },
-    }),
+    shows: () => ({}),
+    grades: (v) => [
+      { id: 'filling', share: 0.35, shows: relayStands(v, true) },
+      { id: 'emptying', share: 0.4, shows: relayStands(v, false) },
+      { id: 'at balance', share: 0.25, shows: relayAtBalance() },
+    ],
   },
 } as const satisfies Record<string, Cause>;
 
@@ -157,28 +152,43 @@ function nozzleAt(end: CylinderEnd, v: ValveFacts): Shows {
   };
 }
 
-function stuckAt(end: CylinderEnd): Shows {
-  return {
-    controllerOutput: { 'wound up': 0.43, 'wound down': 0.37 },
-    trend: { offset: 0.35, 'sudden change': 0.5, sluggish: 0.03 },
-    travelAgainstOutput: {
-      'stays shut': 0.22,
-      'stays open': 0.17,
-      'stays part way': 0.24,
-      'less open': 0.15,
-      'more open': 0.13,
-    },
-    smallStep: { 'no move': 0.68, jumps: 0.09, slow: 0.11 },
-    [endPressure(end)]: { full: 0.22, empty: 0.28, low: 0.12 },
-    [endPressure(otherEnd(end))]: { full: 0.2, empty: 0.22, low: 0.16 },
-    cylinderGaugesOnStep: { none: 0.43, 'runs open': 0.18, 'runs shut': 0.18, slow: 0.05 },
-    [endNozzle(end)]: { 'stuck low': 0.07, 'stuck high': 0.07 },
+/** Stuck over to one side it is as a plugged restriction or nozzle of that end, but its own nozzle asks in vain. */
+function stuckAt(end: CylinderEnd, v: ValveFacts): readonly Grade[] {
+  const stuck = {
     flapperByHand: { 'one way': 0.86, 'not at all': 0.07 },
-    strokeByController: { 'short of open': 0.25, 'short of shut': 0.26, 'does not move': 0.38 },
-    strokeOnTestAir: { 'short of open': 0.25, 'short of shut': 0.26, 'does not move': 0.38 },
-    leavesSeatAt: { high: 0.06, low: 0.06, never: 0.45 },
-    bothFlappersAgainstGauges: { [`${end} covered, low`]: 0.49, [`${end} clear, high`]: 0.34 },
     positionerBench: { 'relay sticks': 0.97 },
+  };
+  return [
+    {
+      id: 'emptying',
+      share: 0.38,
+      shows: {
+        ...restrictionAt(end, v),
+        [endNozzle(end)]: { 'stuck high': 0.7 },
+        pressBothPlungers: {},
+        listenExhaust: {},
+        ...stuck,
+      },
+    },
+    {
+      id: 'filling',
+      share: 0.34,
+      shows: { ...nozzleAt(end, v), [endNozzle(end)]: { 'stuck low': 0.7 }, listenExhaust: {}, ...stuck },
+    },
+    { id: 'at balance', share: 0.28, shows: { ...endAtBalance(end), ...stuck } },
+  ];
+}
+
+/** Its end stays about half loaded; the other alone moves the stem, with half the force. */
+function endAtBalance(end: CylinderEnd): Shows {
+  return {
+    trend: { offset: 0.15, sluggish: 0.3, 'sudden change': 0.2 },
+    smallStep: { slow: 0.35, 'no move': 0.2 },
+    cylinderGaugesOnStep: { none: 0.3, slow: 0.3 },
+    strokeByController: { slow: 0.3, 'short of open': 0.12, 'short of shut': 0.12, 'does not move': 0.1 },
+    [endPressure(otherEnd(end))]: { low: 0.15, full: 0.08, empty: 0.06 },
+    bothFlappersAgainstGauges: { [`${end} covered, low`]: 0.25, [`${end} clear, high`]: 0.3 },
+    leakShut: { passes: 0.2, 'passes much': 0.15 },
   };
 }
 
@@ -220,7 +230,8 @@ export const relayAnEndCauses = {
     prior: 1,
     basis: BASIS.dirtyAir,
     inside: STICKS_INSIDE,
-    shows: () => stuckAt('top'),
+    shows: () => ({}),
+    grades: (v: ValveFacts) => stuckAt('top', v),
     ...shared,
   },
   relayBottomSticks: {
@@ -228,7 +239,8 @@ export const relayAnEndCauses = {
     prior: 1,
     basis: BASIS.dirtyAir,
     inside: STICKS_INSIDE,
-    shows: () => stuckAt('bottom'),
+    shows: () => ({}),
+    grades: (v: ValveFacts) => stuckAt('bottom', v),
     ...shared,
   },
 } as const satisfies Record<string, Cause>;

@@ -1,51 +1,95 @@
-import type { Cause, Shows } from '../cause.ts';
+import type { Cause, Grade, Piece, Shows } from '../cause.ts';
+import { signalAtEnd, signalReads, standsPartWay } from '../driven.ts';
 import { leakGrades } from '../leaks.ts';
-import { positionerDriven, signalFull, signalLost } from '../senses.ts';
-import { hasPositioner, hasSignalTube, type ValveFacts } from '../valve-facts.ts';
+import { signalFull, signalLost } from '../senses.ts';
+import { OFF_BY, shareSeen, signalMap, travelShows } from '../travel-map.ts';
+import { hasPositioner, hasSignalTube, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 const transducer = (v: ValveFacts) => v.source === 'transducer';
 const airSource = (v: ValveFacts) => hasSignalTube(v) && transducer(v);
 const pneumaticController = (v: ValveFacts) => v.source === 'pneumatic controller';
 
-/** The source gives too little or nothing: its restriction or filter is plugged. */
-function weakSource(v: ValveFacts): Shows {
-  const { stays, leans, output } = signalLost(v);
-  return {
-    ...positionerDriven(v, { full: false, share: 0.52 }),
-    controllerOutput: { [output]: 0.8 },
-    trend: { 'sudden change': 0.42, sluggish: 0.44 },
-    sourceOutlet: {
-      pieces: [
-        [0.55, -110, -70],
-        [0.42, -70, -6],
-      ],
+/** The source gives nothing, or a little that takes minutes to fill what lies before it. */
+function weakSource(v: ValveFacts): readonly Grade[] {
+  const gone = signalAtEnd(v, { full: false, share: 0.97, atOnce: 0.6 });
+  const slow = standsPartWay({ share: 0.55, atOnce: 0.3 });
+  const { stays, leans } = signalLost(v);
+  return [
+    {
+      id: 'nothing',
+      share: 0.55,
+      shows: {
+        ...gone,
+        ...signalReads(v, { full: false, share: 1 }),
+        listenExhaust: { 'no bleed': 0.6 },
+        positionerExhaust: { nothing: v.spring ? 0.3 : 0 },
+      },
     },
-    sourceFivePoints: { weak: 0.97 },
-    travelAgainstOutput: { [stays]: 0.62, [leans]: 0.36 },
-    smallStep: { 'no move': 0.57, slow: 0.41 },
-    strokeByController: { 'does not move': 0.55, slow: 0.25, [signalFull(v).short]: 0.17 },
-    airAtTravel: { 'does not build': 0.1 },
-    listenExhaust: { loud: 0.12, 'no bleed': 0.4 },
-    blockSourceSide: { 'stays low': 0.93 },
-    valveAgainstCommand: { lower: 0.58, nothing: 0.39 },
-  };
+    {
+      id: 'little',
+      share: 0.45,
+      shows: {
+        ...slow,
+        travelAgainstOutput: { 'stays part way': 0.35, [stays]: 0.25, [leans]: 0.35 },
+        smallStep: { 'no move': 0.6, slow: 0.37 },
+        strokeByController: { 'does not move': 0.5, slow: 0.25, [signalFull(v).short]: 0.2 },
+        strokeOnTestAir: {},
+        controllerOutput: { [signalLost(v).output]: 0.75, swings: 0.05 },
+        trend: { offset: 0.45, sluggish: 0.3, 'sudden change': 0.2 },
+        sourceOutlet: { pieces: [[0.95, -75, -8]] },
+        valveAgainstCommand: { pieces: [[0.95, -75, -8]] },
+        sourceFivePoints: { weak: 0.9, 'off by a zero or span': 0.08 },
+        blockSourceSide: { 'stays low': 0.93 },
+        leakShut: signalOpens(v) ? {} : { 'passes much': 0.5, passes: 0.1 },
+        leavesSeatAt: { never: 0.5 },
+        upAgainstDown: { 'very wide': 0.5 },
+        cylinderGaugesOnStep: { none: 0.5, slow: 0.35 },
+        outputGauge: { none: 0.5, slow: 0.35 },
+        listenExhaust: { 'no bleed': 0.5 },
+      },
+    },
+  ];
 }
 
 /** The source stands at its top: its nozzle is plugged. */
 function sourceStuckHigh(v: ValveFacts): Shows {
-  const { stays, output } = signalFull(v);
   return {
-    ...positionerDriven(v, { full: true, share: 0.88 }),
-    controllerOutput: { [output]: 0.84 },
-    trend: { offset: 0.34, 'sudden change': 0.54 },
-    sourceOutlet: { high: 0.97 },
-    sourceFivePoints: { 'stays high': 0.97 },
-    travelAgainstOutput: { [stays]: 0.92 },
-    smallStep: { 'no move': 0.86 },
-    strokeByController: { 'does not move': 0.9 },
-    listenExhaust: { 'no bleed': 0.45, loud: 0.08 },
-    valveAgainstCommand: { higher: 0.96 },
+    ...signalAtEnd(v, { full: true, share: 0.95, atOnce: 0.6 }),
+    ...signalReads(v, { full: true, share: 1 }),
+    listenExhaust: { 'no bleed': 0.45, loud: 0.06 },
+    positionerExhaust: { nothing: 0.3 },
+  };
+}
+
+/** Lowest and highest signal that a source gives, as shares of the span: judgement. */
+const NO_SIGNAL = -0.25;
+const MOST_SIGNAL = 1.35;
+
+/** A signal that arrives changed along a straight line; what reads it, and all that the travel then shows. */
+function changedSignal(
+  v: ValveFacts,
+  of: {
+    readonly factor: number;
+    readonly shiftFraction: number;
+    readonly atOnce?: number;
+  },
+): Shows {
+  const sent = (asked: number) =>
+    Math.min(MOST_SIGNAL, Math.max(NO_SIGNAL, of.factor * asked + of.shiftFraction)) - asked;
+  const pieces = [0.35, 0.5, 0.65].map((asked): Piece => {
+    const off = [-0.1, 0.1].map((by) => 100 * sent(asked + by));
+    return [0.32, Math.min(...off), Math.max(...off)];
+  });
+  const lowAtBlock = shareSeen(-sent(0.75), [0.02, 0.04]);
+  const worst = Math.max(...[0, 0.5, 1].map((asked) => Math.abs(sent(asked))));
+  const seen = 0.95 * shareSeen(worst, [0.015, 0.03]);
+  return {
+    ...travelShows(signalMap(v, of), of.atOnce === undefined ? {} : { atOnce: of.atOnce }),
+    sourceOutlet: { pieces },
+    valveAgainstCommand: { pieces },
+    sourceFivePoints: { 'off by a zero or span': seen * 0.93, weak: seen * 0.04, 'stays high': seen * 0.03 },
+    blockSourceSide: { 'stays low': 0.92 * lowAtBlock },
   };
 }
 
@@ -58,15 +102,11 @@ export const signalCauses = {
     basis: BASIS.judgement,
     when: transducer,
     shows: (v) => ({
-      ...positionerDriven(v, { full: false, share: 0.92 }),
-      controllerOutput: { [signalLost(v).output]: 0.88 },
-      trend: { 'sudden change': 0.88 },
+      ...signalAtEnd(v, { full: false, share: 0.98, atOnce: 0.95 }),
+      ...signalReads(v, { full: false, share: 1 }),
       loopCurrent: { none: 0.99 },
-      travelAgainstOutput: { [signalLost(v).stays]: 0.98 },
-      smallStep: { 'no move': 0.97 },
-      strokeByController: { 'does not move': 0.96 },
-      blockSourceSide: { 'stays low': 0.93 },
-      valveAgainstCommand: { lower: 0.35, nothing: 0.63 },
+      positionerExhaust: { nothing: v.spring ? 0.3 : 0 },
+      listenExhaust: { 'no bleed': v.spring ? 0.2 : 0 },
     }),
     hides: ['soapSignalTube'],
   },
@@ -76,15 +116,20 @@ export const signalCauses = {
     prior: 1,
     basis: BASIS.judgement,
     when: transducer,
-    shows: (v) => ({
-      controllerOutput: { [signalLost(v).output]: 0.36 },
-      trend: { offset: 0.38 },
-      loopCurrent: { low: 0.96 },
-      travelAgainstOutput: { [signalLost(v).leans]: 0.95 },
-      strokeByController: { [signalFull(v).short]: 0.8 },
-      blockSourceSide: { 'stays low': 0.68 },
-      valveAgainstCommand: { lower: 0.96 },
-    }),
+    shows: () => ({}),
+    // The whole current is short, so that a quarter of the span is lost with it at its low end.
+    grades: (v) =>
+      [0.95, 0.88, 0.78].map((left) => {
+        const change = { factor: left, shiftFraction: (left - 1) / 4 };
+        return {
+          id: `${left}`,
+          share: 1 / 3,
+          shows: {
+            ...changedSignal(v, { ...change, atOnce: 0.2 }),
+            loopCurrent: { pieces: [[0.97, -16 * (1 - left), -8 * (1 - left)]] },
+          },
+        };
+      }),
   },
   transducerRestriction: {
     words: 'Restriction or inlet filter of the transducer is plugged',
@@ -92,7 +137,8 @@ export const signalCauses = {
     prior: 3,
     basis: BASIS.nozzles,
     when: airSource,
-    shows: weakSource,
+    shows: () => ({}),
+    grades: weakSource,
   },
   transducerNozzle: {
     words: 'Nozzle of the transducer is plugged',
@@ -109,25 +155,20 @@ export const signalCauses = {
     basis: BASIS.judgement,
     when: airSource,
     inside: 'a moved zero, a shifted span and a changed supply look alike until five points are taken',
-    shows: (v) => ({
-      trend: { offset: 0.12 },
-      sourceOutlet: {
-        pieces: [
-          [0.52, -25, -2.5],
-          [0.44, 2.5, 25],
-        ],
-      },
-      sourceFivePoints: { 'off by a zero or span': 0.97 },
-      travelAgainstOutput: { [signalLost(v).leans]: 0.5, [signalFull(v).leans]: 0.43 },
-      strokeByController: { [signalFull(v).short]: 0.4, [signalLost(v).short]: 0.4 },
-      blockSourceSide: { 'stays low': 0.42 },
-      valveAgainstCommand: {
-        pieces: [
-          [0.52, -25, -2.5],
-          [0.44, 2.5, 25],
-        ],
-      },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      OFF_BY.flatMap(({ id, by, share }) =>
+        [-1, 1].flatMap((way) =>
+          [
+            { kind: 'zero', factor: 1, shiftFraction: way * by },
+            { kind: 'span', factor: 1 + 1.4 * way * by, shiftFraction: 0 },
+          ].map(({ kind, ...change }) => ({
+            id: `${kind} ${id} ${way < 0 ? 'low' : 'high'}`,
+            share: share * (kind === 'zero' ? 0.3 : 0.2),
+            shows: changedSignal(v, { ...change }),
+          })),
+        ),
+      ),
   },
   controllerRestriction: {
     words: 'Restriction of the pneumatic controller is plugged',
@@ -135,7 +176,8 @@ export const signalCauses = {
     prior: 3,
     basis: BASIS.nozzles,
     when: pneumaticController,
-    shows: weakSource,
+    shows: () => ({}),
+    grades: weakSource,
   },
   controllerNozzle: {
     words: 'Nozzle of the pneumatic controller is plugged',
@@ -151,16 +193,22 @@ export const signalCauses = {
     prior: 0.8,
     basis: BASIS.judgement,
     when: hasSignalTube,
-    shows: (v) => ({
-      controllerOutput: { 'wound up': 0.25, 'wound down': 0.2 },
-      trend: { offset: 0.35 },
-      sourceFivePoints: { 'off by a zero or span': 0.5 },
-      travelAgainstOutput: { 'less open': 0.42, 'more open': 0.42 },
-      strokeByController: { 'short of open': 0.42, 'short of shut': 0.42 },
-      valveAgainstCommand: { lower: 0.35, higher: 0.3 },
-      sourceOutlet: { low: 0.3, high: 0.3 },
-      ...(hasPositioner(v) ? { positionerMarks: { 'off the marks': 0.15 } } : {}),
-    }),
+    shows: () => ({}),
+    // Half of a split range, either half, or a source of twice the range.
+    grades: (v) =>
+      [
+        { id: 'lower half', share: 0.25, factor: 0.5, shiftFraction: 0 },
+        { id: 'upper half', share: 0.25, factor: 0.5, shiftFraction: 0.5 },
+        { id: 'twice', share: 0.25, factor: 2, shiftFraction: 0 },
+        { id: 'twice from half', share: 0.25, factor: 2, shiftFraction: -1 },
+      ].map(({ id, share, ...change }) => ({
+        id,
+        share,
+        shows: {
+          ...changedSignal(v, { ...change, atOnce: 0.7 }),
+          ...(hasPositioner(v) ? { positionerMarks: { 'off the marks': 0.15 } } : {}),
+        },
+      })),
   },
   signalTubeLeaks: {
     words: 'The signal tube or a fitting leaks',
@@ -184,7 +232,7 @@ export const signalCauses = {
     when: hasSignalTube,
     shows: (v) => ({
       controllerOutput: { 'wound up': 0.46, 'wound down': 0.18, swings: 0.18 },
-      trend: { 'sudden change': 0.37, sluggish: 0.55 },
+      trend: { 'sudden change': 0.25, sluggish: 0.35, offset: 0.3 },
       // A narrow open tube comes up to equal; one blocked right through stands where it was, low or high.
       valveAgainstSource: {
         pieces: [
@@ -203,11 +251,16 @@ export const signalCauses = {
       strokeByController: { 'does not move': 0.55, slow: 0.42 },
       traceTubing: { pinched: 0.82 },
       blockSourceSide: { 'stays low': 0.5 },
+      leavesSeatAt: { never: 0.55 },
+      upAgainstDown: { 'very wide': 0.4 },
+      supplyDroop: { pieces: [[0.55, -1, 2]] },
+      topPressure: { full: 0.25, empty: 0.25 },
+      bottomPressure: { full: 0.25, empty: 0.25 },
       valveAgainstCommand: { lower: 0.3, nothing: 0.16, higher: 0.27 },
       ...(hasPositioner(v)
         ? {
-            cylinderGaugesOnStep: { none: 0.54, slow: 0.38 },
-            outputGauge: { none: 0.54, slow: 0.38 },
+            cylinderGaugesOnStep: { none: 0.4, slow: 0.3, 'runs shut': 0.12, 'runs open': 0.12 },
+            outputGauge: { none: 0.4, slow: 0.3, empty: 0.15, full: 0.08 },
             flapperAgainstGauges: { 'does not follow': 0.52 },
             bothFlappersAgainstGauges: { 'does not follow': 0.52 },
           }

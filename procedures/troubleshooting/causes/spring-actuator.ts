@@ -1,18 +1,25 @@
 import type { Cause, Shows } from '../cause.ts';
 import { leakGrades } from '../leaks.ts';
+import { looseJoint } from '../loose-joint.ts';
 import { signalFull, signalLost } from '../senses.ts';
+import { type SpringSet, springAirShows, springMap } from '../spring-map.ts';
+import { leftOpen, restsAt, travelShows } from '../travel-map.ts';
 import { hasPositioner, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 const diaphragm = (v: ValveFacts) => v.actuator === 'diaphragm';
 const spring = (v: ValveFacts) => v.spring;
 
-/** Spring force that is missing or too much: travel without a positioner, only actuator air with one. */
-function springForce(v: ValveFacts, of: { readonly tooMuch: boolean; readonly shows: number }): Shows {
-  const leans = of.tooMuch ? signalLost(v).leans : signalFull(v).leans;
-  return hasPositioner(v)
-    ? { travelAgainstOutput: { [leans]: 0.05 } }
-    : { travelAgainstOutput: { [leans]: of.shows } };
+/** By how much of its range a bench set is wrong: judgement. */
+const SET_WRONG = [
+  { by: 0.08, share: 0.3 },
+  { by: 0.15, share: 0.4 },
+  { by: 0.3, share: 0.3 },
+] as const;
+
+/** All that a wrong spring force moves: the travel, and the air that it takes. */
+function wrongForce(v: ValveFacts, set: SpringSet, atOnce: number): Shows {
+  return { ...travelShows(springMap(v, set), { atOnce }), ...springAirShows(v, set) };
 }
 
 /** Less force onto the seat where a spring shuts it, more where air does. */
@@ -22,6 +29,12 @@ function seatLoad(
 ) {
   const springShuts = signalLost(v).stays === 'stays shut';
   return springShuts === of.slack ? of.shares : {};
+}
+
+/** Where the plug no longer comes to its seat it passes for that, else for the load that its seat lacks. */
+function lostSeat(v: ValveFacts, set: SpringSet, unloaded: Readonly<Record<string, number>>) {
+  const at = restsAt(springMap(v, set), -0.4);
+  return at > 0.01 ? leftOpen(at) : seatLoad(v, { slack: set.shiftFraction < 0, shares: unloaded });
 }
 
 /** Actuators with a spring: a diaphragm, or a piston with air on one side. Effects: judgement, leaks by physics. */
@@ -134,23 +147,25 @@ export const springActuatorCauses = {
     when: spring,
     inside:
       'a cracked spring that still carries part of its load reads like a slack setting: its history or a look tells',
-    shows: (v) => ({
-      ...springForce(v, { tooMuch: false, shows: 0.8 }),
-      controllerOutput: {
-        [signalFull(v).output]: hasPositioner(v) ? 0.15 : 0.52,
-        swings: 0.04,
-        frozen: 0.03,
-      },
-      trend: { offset: hasPositioner(v) ? 0.05 : 0.2, 'sudden change': 0.5 },
-      airAtTravel: { pieces: [[0.93, -75, -12]] },
-      strokeByController: { [signalLost(v).short]: 0.7 },
-      strokeOnTestAir: { [signalLost(v).short]: 0.72 },
-      leavesSeatAt: { low: 0.78, never: 0.08 },
-      benchSetUncoupled: { 'both low': 0.52, 'span wrong': 0.44 },
-      leakShut: seatLoad(v, { slack: true, shares: { passes: 0.4, 'passes much': 0.5 } }),
-      noise: { rattle: 0.3 },
-      openActuator: { 'spring broken': 0.99 },
-    }),
+    shows: () => ({}),
+    // Of a nest or a coil something is left; what is left of the coil is stiffer.
+    grades: (v) =>
+      [
+        { left: 0.8, rateFactor: 1 },
+        { left: 0.6, rateFactor: 1 },
+        { left: 0.55, rateFactor: 0.85 },
+        { left: 0.35, rateFactor: 1 },
+      ].map((set) => ({
+        id: `${set.left} ${set.rateFactor}`,
+        share: 0.25,
+        shows: {
+          ...wrongForce(v, { ...set, shiftFraction: 0 }, 0.85),
+          benchSetUncoupled: { 'both low': 0.4, 'span wrong': 0.56 },
+          leakShut: seatLoad(v, { slack: true, shares: { passes: 0.45, 'passes much': 0.45 } }),
+          noise: { rattle: 0.3 },
+          openActuator: { 'spring broken': 0.99 },
+        },
+      })),
   },
   springTooTight: {
     words: 'The bench set is too high: the spring is wound too tight',
@@ -158,16 +173,21 @@ export const springActuatorCauses = {
     prior: 2,
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
-    shows: (v) => ({
-      ...springForce(v, { tooMuch: true, shows: 0.9 }),
-      controllerOutput: { [signalLost(v).output]: hasPositioner(v) ? 0.1 : 0.36 },
-      airAtTravel: { pieces: [[0.95, 8, 40]] },
-      strokeByController: { [signalFull(v).short]: hasPositioner(v) ? 0.35 : 0.82 },
-      strokeOnTestAir: { [signalFull(v).short]: hasPositioner(v) ? 0.35 : 0.82 },
-      leavesSeatAt: { pieces: [[0.93, 8, 40]] },
-      benchSetUncoupled: { 'both high': 0.97 },
-      leakShut: seatLoad(v, { slack: false, shares: { passes: 0.5, 'passes much': 0.2 } }),
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      SET_WRONG.map(({ by, share }) => ({
+        id: `${by}`,
+        share,
+        shows: {
+          ...wrongForce(v, { left: 1, rateFactor: 1, shiftFraction: by }, 0),
+          benchSetUncoupled: { 'both high': 0.97 },
+          leakShut: lostSeat(
+            v,
+            { left: 1, rateFactor: 1, shiftFraction: by },
+            { passes: 0.4, 'passes much': 0.1 },
+          ),
+        },
+      })),
   },
   springSlack: {
     words: 'The bench set is too low: the spring is slack',
@@ -175,35 +195,39 @@ export const springActuatorCauses = {
     prior: 1.5,
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
-    shows: (v) => ({
-      ...springForce(v, { tooMuch: false, shows: 0.85 }),
-      airAtTravel: { pieces: [[0.95, -40, -8]] },
-      strokeByController: { [signalLost(v).short]: 0.45 },
-      strokeOnTestAir: { [signalLost(v).short]: 0.45 },
-      leavesSeatAt: { pieces: [[0.93, -40, -8]] },
-      benchSetUncoupled: { 'both low': 0.97 },
-      leakShut: seatLoad(v, { slack: true, shares: { passes: 0.72, 'passes much': 0.08 } }),
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      SET_WRONG.map(({ by, share }) => ({
+        id: `${by}`,
+        share,
+        shows: {
+          ...wrongForce(v, { left: 1, rateFactor: 1, shiftFraction: -by }, 0),
+          benchSetUncoupled: { 'both low': 0.97 },
+          leakShut: lostSeat(
+            v,
+            { left: 1, rateFactor: 1, shiftFraction: -by },
+            { passes: 0.65, 'passes much': 0.12 },
+          ),
+        },
+      })),
   },
   wrongSpring: {
-    words: 'A spring of another rate is fitted, after an overhaul',
+    words: 'A spring of another rateFactor is fitted, after an overhaul',
     family: 'actuator',
     prior: 0.4,
     basis: BASIS.judgement,
     when: spring,
-    shows: (v) => ({
-      travelAgainstOutput: hasPositioner(v) ? {} : { 'less open': 0.42, 'more open': 0.42 },
-      airAtTravel: {
-        pieces: [
-          [0.45, -40, -8],
-          [0.45, 8, 50],
-        ],
-      },
-      strokeByController: { [signalFull(v).short]: 0.4, [signalLost(v).short]: 0.2 },
-      strokeOnTestAir: { [signalFull(v).short]: 0.4, [signalLost(v).short]: 0.2 },
-      benchSetUncoupled: { 'span wrong': 0.96 },
-      openActuator: { 'spring broken': 0.1 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      [0.6, 0.75, 1.3, 1.6].map((rateFactor) => ({
+        id: `${rateFactor}`,
+        share: 0.25,
+        shows: {
+          ...wrongForce(v, { left: 1, rateFactor, shiftFraction: 0 }, 0),
+          benchSetUncoupled: { 'span wrong': 0.96 },
+          openActuator: { 'spring broken': 0.1 },
+        },
+      })),
   },
   springVentPlugged: {
     words: 'The vent of the spring case is plugged',
@@ -211,17 +235,39 @@ export const springActuatorCauses = {
     prior: 1.2,
     basis: BASIS.judgement,
     when: spring,
-    // The trapped air is a second spring: a small step comes, a large one falls short and creeps.
-    shows: (v) => ({
-      trend: { sluggish: 0.78 },
-      travelAgainstOutput: { [signalLost(v).leans]: hasPositioner(v) ? 0.1 : 0.45 },
-      smallStep: { slow: 0.47 },
-      airAtTravel: { 'more than it should': 0.55 },
-      springSideVent: { plugged: 0.96 },
-      strokeByController: { [signalFull(v).short]: 0.32, slow: 0.62 },
-      strokeOnTestAir: { [signalFull(v).short]: 0.32, slow: 0.62 },
-      upAgainstDown: { wide: 0.35 },
-    }),
+    // The trapped air is a second spring until it has gone through what is left of the vent: against the motion at once,
+    // for nothing a minute later.
+    shows: (v) => {
+      const late = hasPositioner(v) ? 0.06 : 0.36;
+      const short = hasPositioner(v) ? 0.05 : 0.3;
+      const stroke = { slow: 0.35, [signalFull(v).short]: short, [signalLost(v).short]: short / 2 };
+      return {
+        trend: { sluggish: 0.4, 'saw-tooth': 0.05 },
+        travelAgainstOutput: {
+          pieces: [
+            [late, -14, -2],
+            [late, 2, 14],
+          ],
+        },
+        smallStep: { slow: 0.35 },
+        airAtTravel: {
+          pieces: [
+            [0.32, 4, 35],
+            [0.26, -35, -4],
+          ],
+        },
+        leavesSeatAt: {
+          pieces: [
+            [0.2, 5, 25],
+            [0.4, -35, -5],
+          ],
+        },
+        springSideVent: { plugged: 0.96 },
+        strokeByController: stroke,
+        strokeOnTestAir: stroke,
+        upAgainstDown: { wide: 0.35 },
+      };
+    },
   },
   plateLoose: {
     words: 'Diaphragm plate, piston nut or stem nut is loose inside',
@@ -229,22 +275,12 @@ export const springActuatorCauses = {
     prior: 0.7,
     basis: BASIS.judgement,
     when: spring,
-    shows: (v) => ({
-      controllerOutput: { [signalLost(v).output]: 0.64 },
-      trend: { 'sudden change': 0.64 },
-      travelAgainstOutput: { [signalLost(v).stays]: 0.57, [signalLost(v).leans]: 0.36 },
-      smallStep: { 'no move': 0.63, jumps: 0.32 },
-      airAtTravel: { 'more than it should': 0.77 },
-      strokeByController: { [signalFull(v).short]: 0.47, 'does not move': 0.48 },
-      strokeOnTestAir: { [signalFull(v).short]: 0.47, 'does not move': 0.48 },
-      leavesSeatAt: { high: 0.47, never: 0.48 },
-      upAgainstDown: { wide: 0.31, 'very wide': 0.5, narrow: 0.05 },
-      benchSetUncoupled: { 'span wrong': 0.42, 'does not stroke': 0.42 },
-      noise: { rattle: 0.3 },
-      soapAdjuster: { bubbles: 0.18 },
-      springSideVent: { 'air comes': 0.2 },
-      outputGauge: { 'without the stem': 0.85 },
-      openActuator: { 'joint loose': 0.99 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      looseJoint(v, {
+        soapAdjuster: { bubbles: 0.1 },
+        springSideVent: { 'air comes': 0.1 },
+        openActuator: { 'joint loose': 0.99 },
+      }),
   },
 } as const satisfies Record<string, Cause>;

@@ -1,23 +1,12 @@
-import type { Cause } from '../cause.ts';
-import { bothEnds, signalFull, signalLost } from '../senses.ts';
+import type { Cause, Shows } from '../cause.ts';
+import { frictionShows } from '../friction.ts';
+import { bothEnds } from '../senses.ts';
+import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
+import { gradesOf, leftOpen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 const openingEnd = (v: ValveFacts) => (v.plugCloses === 'down' ? ('bottom' as const) : ('top' as const));
-
-/**
- * Friction shifts the pressure at which the stem leaves its seat against the motion: more air where air lifts it off,
- * less where the spring does.
- */
-function breakAway(v: ValveFacts, share: number) {
-  return v.spring && !signalOpens(v) ? { low: share } : { high: share };
-}
-
-/** A positioner drives the stem to its place all the same; without one it stands off by half the width. */
-function offByFriction(v: ValveFacts, shares: { readonly less: number; readonly more: number }) {
-  const part = hasPositioner(v) ? 0.35 : 1;
-  return { 'less open': shares.less * part, 'more open': shares.more * part };
-}
 
 /** A plug stopped on its way: the actuator stands full or empty according to where it is asked to go. */
 function stopped(v: ValveFacts, of: { readonly full: number; readonly empty: number }) {
@@ -28,6 +17,38 @@ function stopped(v: ValveFacts, of: { readonly full: number; readonly empty: num
   });
 }
 
+/** How far a plug sits too low on its actuator stem, as a share of the travel; below 0, too high. Judgement. */
+const MOVED = [
+  { id: 'far too short', by: -0.16, share: 0.2 },
+  { id: 'too short', by: -0.07, share: 0.3 },
+  { id: 'too long', by: 0.07, share: 0.3 },
+  { id: 'far too long', by: 0.16, share: 0.2 },
+] as const;
+
+/** Trim of the usual shape passes so many times as much for the whole of its travel. Common practice, no source. */
+const RANGEABILITY = 50;
+
+const airSign = (v: ValveFacts) => (signalOpens(v) ? 1 : -1);
+
+/**
+ * The plug is not where the stem says. Too long, it meets its seat early: the stem stops short and the opening is
+ * less than it looks. Too short, it never seats, and passes more than it looks.
+ */
+function plugMoved(v: ValveFacts, by: number): Shows {
+  const map = { ...TRUE_TRAVEL, low: Math.max(0, by) };
+  const leaves = 100 * airSign(v) * by;
+  const flow = 100 * (RANGEABILITY ** -by - 1);
+  return {
+    ...travelShows(map),
+    ...stoppedAirShows(v, map),
+    flowAgainstTravel: { pieces: [[0.94, flow - 5, flow + 5]] },
+    leakShut: leftOpen(-by),
+    leavesSeatAt: by > 0 && v.spring ? { pieces: [[0.9, leaves - 3, leaves + 3]] } : {},
+    noise: by > 0 ? {} : { hiss: 0.4 },
+    controllerOutput: by > 0 ? {} : { 'wound down': 0.1 },
+  };
+}
+
 /** Stem, coupling, packing and stops. Effects: judgement. */
 export const stemCauses = {
   packingTight: {
@@ -36,64 +57,41 @@ export const stemCauses = {
     prior: 8,
     basis: BASIS.loops,
     inside: 'drawn down too far, dried and swollen by heat look alike',
-    shows: (v) => ({
-      controllerOutput: { swings: 0.73 },
-      trend: { 'saw-tooth': 0.79, offset: 0.09 },
-      travelAgainstOutput: offByFriction(v, { less: 0.22, more: 0.17 }),
-      smallStep: { 'no move': 0.2, jumps: 0.78 },
-      airAtTravel: {
-        pieces: [
-          [0.36, 6, 30],
-          [0.31, -30, -6],
-        ],
-      },
-      topPressure: { full: 0.14, empty: 0.13, low: 0.09 },
-      bottomPressure: { full: 0.14, empty: 0.13, low: 0.09 },
-      outputGauge: { 'without the stem': 0.6 },
-      stemAndGland: { 'scored or bent': 0.06, 'gland tight': 0.67 },
-      strokeByController: { 'in jumps': 0.89 },
-      strokeOnTestAir: { 'in jumps': 0.89 },
-      leavesSeatAt: breakAway(v, 0.78),
-      upAgainstDown: {
-        pieces: [
-          [0.35, 8, 15],
-          [0.4, 15, 30],
-          [0.22, 30, 70],
-        ],
-      },
-      handwheelFeel: { 'heavy all over': 0.9 },
-      holdInManual: { stops: 0.78, 'goes on': 0.05 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      [0.08, 0.13, 0.22].map((share) => ({
+        id: `${share}`,
+        share: 1 / 3,
+        shows: {
+          ...frictionShows(v, { share, where: 1, breakaway: 1.35 }),
+          stemAndGland: { 'scored or bent': 0.06, 'gland tight': 0.67 },
+          handwheelFeel: { 'heavy all over': 0.9 },
+        },
+      })),
   },
   stemBent: {
     words: 'The stem is bent, scored or binds',
     family: 'stem',
     prior: 2.5,
     basis: BASIS.loops,
-    shows: (v) => ({
-      controllerOutput: { swings: 0.46, 'wound up': 0.04, 'wound down': 0.04, frozen: 0.03 },
-      trend: { offset: 0.26, 'saw-tooth': 0.49 },
-      travelAgainstOutput: {
-        'stays part way': 0.26,
-        ...offByFriction(v, { less: 0.2, more: 0.04 }),
-      },
-      smallStep: { 'no move': 0.26, jumps: 0.62 },
-      airAtTravel: {
-        pieces: [
-          [0.46, 8, 45],
-          [0.06, -30, -8],
-        ],
-        words: { 'does not build': 0.05 },
-      },
-      outputGauge: { 'without the stem': 0.55 },
-      stemAndGland: { 'scored or bent': 0.87, 'gland tight': 0.03 },
-      strokeByController: { 'short of shut': 0.15, 'in jumps': 0.74 },
-      strokeOnTestAir: { 'short of shut': 0.15, 'in jumps': 0.74 },
-      leavesSeatAt: breakAway(v, 0.36),
-      upAgainstDown: { wide: 0.74, 'very wide': 0.16 },
-      handwheelFeel: { 'heavy in one place': 0.9 },
-      holdInManual: { stops: 0.42, 'goes on': 0.16 },
-    }),
+    shows: () => ({}),
+    // It binds in one place of the stroke: what is tried elsewhere moves as it should.
+    grades: (v) =>
+      [
+        { share: 0.12, where: 0.6 },
+        { share: 0.3, where: 0.7 },
+      ].map(({ share, where }) => ({
+        id: `${share}`,
+        share: 0.5,
+        shows: {
+          ...frictionShows(v, { share, where, breakaway: 1.2 }),
+          stemAndGland: { 'scored or bent': 0.87, 'gland tight': 0.03 },
+          strokeByController: { 'in jumps': 0.5, slow: 0.12, 'short of shut': 0.06, 'short of open': 0.06 },
+          strokeOnTestAir: { 'in jumps': 0.5, slow: 0.12, 'short of shut': 0.06, 'short of open': 0.06 },
+          leavesSeatAt: {},
+          handwheelFeel: { 'heavy in one place': 0.9 },
+        },
+      })),
   },
   plugSeized: {
     words: 'The plug has seized or galled in its guide',
@@ -137,52 +135,57 @@ export const stemCauses = {
     family: 'stem',
     prior: 1.8,
     basis: BASIS.judgement,
-    shows: (v) => ({
-      // The positioner reads the actuator stem: it agrees with itself.
-      travelAgainstOutput: hasPositioner(v)
-        ? {}
-        : {
-            pieces: [
-              [0.3, -30, -3],
-              [0.3, 3, 30],
-            ],
-          },
-      couplingMarks: { slipped: 0.97 },
-      strokeByController: { 'short of open': 0.2, 'short of shut': 0.3 },
-      strokeOnTestAir: { 'short of open': 0.2, 'short of shut': 0.3 },
-      flowAgainstTravel: { more: 0.48, less: 0.48 },
-      leakShut: { passes: 0.2, 'passes much': 0.43 },
-      airAtTravel: {
-        pieces: [
-          [0.25, 8, 40],
-          [0.25, -40, -8],
-        ],
-      },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      MOVED.map(({ id, by, share }) => {
+        const shows = plugMoved(v, by);
+        // The pointer hangs on the plug's side, the feedback of a positioner on the actuator's.
+        const byPointer = hasPositioner(v)
+          ? {}
+          : {
+              travelAgainstOutput: { pieces: [[0.9, -100 * by - 2, -100 * by + 2]] as const },
+              airAtTravel: { pieces: [[0.9, 100 * airSign(v) * by - 3, 100 * airSign(v) * by + 3]] as const },
+              flowAgainstTravel: {},
+            };
+        return {
+          id,
+          share,
+          shows: { ...shows, ...byPointer, couplingMarks: { slipped: 0.97 } },
+        };
+      }),
   },
   stopEngaged: {
     words: 'The handwheel is engaged or a travel stop is wound in',
     family: 'actuator',
     prior: 2,
     basis: BASIS.judgement,
-    shows: (v) => ({
-      controllerOutput: { 'wound up': 0.51, 'wound down': 0.2 },
-      trend: { offset: 0.64 },
-      travelAgainstOutput: { 'stays part way': 0.46, 'less open': 0.36, 'more open': 0.12 },
-      smallStep: { 'no move': 0.51, slow: 0.02 },
-      airAtTravel: {
-        pieces: [
-          [0.53, 10, 100],
-          [0.27, -75, -10],
-        ],
-      },
-      ...stopped(v, { full: 0.35, empty: 0.2 }),
-      outputGauge: { 'without the stem': 0.6 },
-      handwheelAndStops: { engaged: 0.98 },
-      strokeByController: { 'short of open': 0.57, 'short of shut': 0.32 },
-      strokeOnTestAir: { 'short of open': 0.57, 'short of shut': 0.32 },
-      leavesSeatAt: { high: 0.1, low: 0.08, never: 0.1 },
-    }),
+    shows: () => ({}),
+    grades: (v) =>
+      gradesOf(
+        [
+          { low: 0, high: 0.8, share: 0.2 },
+          { low: 0, high: 0.6, share: 0.25 },
+          { low: 0, high: 0.4, share: 0.2 },
+          { low: 0.15, high: 1, share: 0.15 },
+          { low: 0.4, high: 1, share: 0.2 },
+        ].map(({ low, high, share }) => {
+          const map = { ...TRUE_TRAVEL, low, high };
+          const { wantsOpen, wantsShut } = stoppedShareOf(map);
+          return {
+            id: `${low} ${high}`,
+            share,
+            map,
+            shows: {
+              ...stopped(v, { full: wantsOpen, empty: wantsShut }),
+              ...stoppedAirShows(v, map),
+              outputGauge: { 'without the stem': 0.35 * (wantsOpen + wantsShut), full: 0.25 * wantsOpen },
+              cylinderGaugesOnStep: { none: 0.6 * (wantsOpen + wantsShut) },
+              handwheelAndStops: { engaged: 0.98 },
+              leavesSeatAt: low > 0 && v.spring ? { [signalOpens(v) ? 'high' : 'low']: 0.9 } : {},
+            },
+          };
+        }),
+      ),
   },
   plugOff: {
     words: 'The plug is off its stem',
@@ -208,15 +211,7 @@ export const stemCauses = {
     family: 'stem',
     prior: 1,
     basis: BASIS.judgement,
-    shows: (v) => ({
-      controllerOutput: { 'wound down': 0.2 },
-      flowAgainstTravel: { more: 0.5, less: 0.15 },
-      strokeByController: { 'short of shut': 0.55, 'short of open': 0.25 },
-      strokeOnTestAir: { 'short of shut': 0.55, 'short of open': 0.25 },
-      leakShut: { passes: 0.4, 'passes much': 0.4 },
-      leavesSeatAt: { high: 0.15, low: 0.6 },
-      noise: { hiss: 0.4 },
-      travelAgainstOutput: hasPositioner(v) ? {} : { [signalLost(v).leans]: 0.1, [signalFull(v).leans]: 0.1 },
-    }),
+    shows: () => ({}),
+    grades: (v) => MOVED.map(({ id, by, share }) => ({ id, share, shows: plugMoved(v, by) })),
   },
 } as const satisfies Record<string, Cause>;

@@ -1,11 +1,29 @@
 import type { Cause } from '../cause.ts';
 import { bothEnds, shuttingEnd } from '../senses.ts';
-import { signalOpens, type ValveFacts } from '../valve-facts.ts';
+import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
+import { gradesOf, TRUE_TRAVEL } from '../travel-map.ts';
+import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
-/** An object keeps it open: the end that shuts it stands full. */
-function heldOpen(v: ValveFacts, share: number) {
-  return bothEnds({ end: shuttingEnd(v), this: { full: share }, other: { empty: share } });
+/** An object keeps it open: below it the stem does not go, above it everything is as it should be. */
+function held(v: ValveFacts, low: number) {
+  const map = { ...TRUE_TRAVEL, low };
+  const { wantsShut } = stoppedShareOf(map);
+  const leaves = signalOpens(v) ? 100 * low : -100 * low;
+  return {
+    map,
+    atOnce: 0.5,
+    shows: {
+      ...bothEnds({ end: shuttingEnd(v), this: { full: wantsShut }, other: { empty: wantsShut } }),
+      ...stoppedAirShows(v, map),
+      // It leaves the object where spring and air would hold it there.
+      leavesSeatAt: v.spring ? { pieces: [[0.95, leaves - 2, leaves + 2]] as const } : {},
+      handwheelFeel: { 'heavy in one place': 0.53 },
+      noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
+      outputGauge: { 'without the stem': 0.5 * wantsShut },
+      openBody: { object: 0.96 },
+    },
+  };
 }
 
 /** Trim, seat and joints of the body. Effects: judgement. */
@@ -29,22 +47,8 @@ export const trimCauses = {
     family: 'trim',
     prior: 1.8,
     basis: BASIS.judgement,
-    shows: (v) => ({
-      controllerOutput: { 'wound down': 0.62 },
-      trend: { offset: 0.42, 'sudden change': 0.42 },
-      travelAgainstOutput: { 'more open': 0.84 },
-      ...heldOpen(v, 0.62),
-      airAtTravel: signalOpens(v) ? { 'less than it should': 0.36 } : { 'more than it should': 0.36 },
-      strokeByController: { 'short of shut': 0.95 },
-      strokeOnTestAir: { 'short of shut': 0.95 },
-      leavesSeatAt: signalOpens(v) ? { high: 0.04, low: 0.42 } : { high: 0.42, low: 0.04 },
-      handwheelFeel: { 'heavy in one place': 0.53 },
-      flowAgainstTravel: { more: 0.06, less: 0.06, 'does not follow': 0.05 },
-      leakShut: { passes: 0.03, 'passes much': 0.9 },
-      noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
-      outputGauge: { 'without the stem': 0.25 },
-      openBody: { object: 0.96 },
-    }),
+    shows: () => ({}),
+    grades: (v) => gradesOf([0.06, 0.15, 0.3].map((low) => ({ id: `${low}`, share: 1, ...held(v, low) }))),
   },
   fouled: {
     words: 'Trim or body is plugged by scale or deposits',
@@ -52,10 +56,11 @@ export const trimCauses = {
     prior: 2.5,
     basis: BASIS.judgement,
     shows: () => ({
-      controllerOutput: { 'wound up': 0.78 },
-      trend: { offset: 0.7 },
-      flowAgainstTravel: { less: 0.96 },
-      pressureDrop: { high: 0.84, low: 0.03 },
+      // The loop opens further for the same flow, until it can no more: then less flow leaves more drop.
+      controllerOutput: { 'wound up': 0.5 },
+      trend: { offset: 0.45 },
+      flowAgainstTravel: { pieces: [[0.97, -65, -12]] },
+      pressureDrop: { high: 0.3, low: 0.03 },
       smallStep: { jumps: 0.06 },
       openBody: { fouled: 0.97 },
     }),
@@ -78,21 +83,28 @@ export const trimCauses = {
     family: 'trim',
     prior: 0.6,
     basis: BASIS.judgement,
-    // What a reversed body does depends on which way the flow was meant to push.
-    shows: (v) =>
-      v.flowTendsTo === 'open' && !v.balancedPlug
+    // What a reversed body does depends on which way the flow was meant to push; without a positioner the stem gives way.
+    shows: (v) => ({
+      ...(v.flowTendsTo === 'open' && !v.balancedPlug
         ? {
-            trend: { 'fast swing': 0.4, offset: 0.04, 'saw-tooth': 0.04 },
-            smallStep: { jumps: 0.31, swings: 0.26 },
+            trend: { 'fast swing': 0.3, offset: 0.04, 'saw-tooth': 0.04 },
+            smallStep: { jumps: 0.25, swings: 0.2 },
             noise: { rattle: 0.3 },
-            flowArrow: { 'turned round': 0.99 },
+            leakShut: {},
           }
+        : { smallStep: { jumps: 0.03, swings: 0.03 }, noise: { hiss: 0.05, rattle: 0.03 } }),
+      ...(hasPositioner(v) || v.balancedPlug
+        ? {}
         : {
-            smallStep: { jumps: 0.03, swings: 0.03 },
-            leakShut: { passes: 0.36, 'passes much': 0.1 },
-            noise: { hiss: 0.05, rattle: 0.03 },
-            flowArrow: { 'turned round': 0.99 },
-          },
+            travelAgainstOutput: {
+              pieces: [
+                [0.35, -14, -2],
+                [0.35, 2, 14],
+              ] as const,
+            },
+          }),
+      flowArrow: { 'turned round': 0.99 },
+    }),
   },
   bonnetLeaks: {
     words: 'The bonnet or body joint leaks',

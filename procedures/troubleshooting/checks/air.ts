@@ -1,4 +1,5 @@
 import { AIR_ON, type Check } from '../check.ts';
+import { hasPositioner } from '../valve-facts.ts';
 
 /** The air set. Minutes and misread shares: judgement. */
 export const airChecks = {
@@ -37,9 +38,14 @@ export const airChecks = {
       axis: 'percent of supply lost while stroking',
       soundSigma: 2,
       soundAt: 5,
+      // A source alone takes little; the relay of a positioner fills an actuator at once, that of a cylinder two ends.
+      soundOn: (v) => ({
+        soundAt: hasPositioner(v) ? (v.spring ? 6 : 8) : 1,
+        soundSigma: hasPositioner(v) ? 3 : 1.5,
+      }),
       anywhere: [0, 100],
       bands: { small: [-20, 12], large: [12, 120] },
-      typical: { large: [14, 60] },
+      typical: { large: [13, 60] },
     },
   },
   filterBowl: {

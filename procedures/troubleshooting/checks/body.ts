@@ -74,9 +74,9 @@ export const bodyChecks = {
     measured: {
       axis: 'percent above design at this flow',
       soundSigma: 7,
-      anywhere: [-90, 200],
+      anywhere: [-100, 200],
       bands: { usual: [-20, 20], high: [20, 400], low: [-120, -20] },
-      typical: { high: [22, 150], low: [-80, -22] },
+      typical: { high: [22, 190], low: [-100, -22] },
     },
   },
   flowArrow: {

@@ -9,7 +9,8 @@ export const controlRoomChecks = {
     hubs: IN_SERVICE,
     misread: 0.03,
     outcomes: {
-      'in line': 'Between 5 and 95 % and in line with the load',
+      'in line': 'Between 20 and 95 % and in line with the load',
+      'near shut': 'In line, but always below a fifth: the valve works near its seat',
       'wound up': 'At its top: it asks for more opening',
       'wound down': 'At its bottom: it asks for less opening',
       swings: 'Swings by more than 3 %',

@@ -1,5 +1,6 @@
 import { AIR_ON, ANY_HUB, BYPASSED, type Check, ISOLATED } from '../check.ts';
-import { actuatorGauge, type ValveFacts } from '../valve-facts.ts';
+import { upDownPercent, usualFriction } from '../friction.ts';
+import { actuatorGauge, hasPositioner, type ValveFacts } from '../valve-facts.ts';
 
 const STROKE = {
   'full and smooth': 'Full travel within 2 %, smooth',
@@ -35,6 +36,9 @@ export const strokeChecks = {
     measured: {
       axis: 'percent of travel more open than asked',
       soundSigma: 1.2,
+      // Without a positioner friction and the source leave it off by something.
+      soundOn: (v) =>
+        hasPositioner(v) ? { soundSigma: 1.2 } : { soundSigma: Math.hypot(1.5, 100 * usualFriction(v)) },
       anywhere: [-100, 100],
       bands: { agrees: [-3, 3], 'less open': [-110, -3], 'more open': [3, 110] },
       typical: { 'less open': [-40, -4], 'more open': [4, 40] },
@@ -115,6 +119,11 @@ export const strokeChecks = {
       axis: 'percent of bench set range between up and down',
       soundSigma: 1.4,
       soundAt: 4.5,
+      // The packing of the sheet; a positioner that creeps adds what its relay needs to turn round.
+      soundOn: (v) => {
+        const soundAt = 0.85 * upDownPercent(v, usualFriction(v)) + (hasPositioner(v) ? 0.5 : 0);
+        return { soundAt, soundSigma: Math.hypot(1, 0.3 * soundAt) };
+      },
       anywhere: [0, 120],
       bands: { usual: [1, 8], wide: [8, 30], 'very wide': [30, 150], narrow: [-20, 1] },
       typical: { wide: [9, 30], 'very wide': [30, 90], narrow: [0, 0.8] },

@@ -1,6 +1,7 @@
 import { SOUND } from '../causes.ts';
 import { type Hub, moveMinutes } from '../check.ts';
 import { checkOf } from '../checks.ts';
+import type { Repair } from '../repairs/repair.ts';
 import { type RepairId, repairFor, repairOf } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import type { Evidence } from './evidence.ts';
@@ -12,6 +13,8 @@ import { type Standing, type Suggestion, suggestions } from './next-check.ts';
 const COMES_BACK_MINUTES = 240;
 /** So sure of one repair that nothing more is asked: judgement. */
 export const SURE_FRACTION = 0.9;
+/** A valve is called sound only where everything else has been looked for: judgement. */
+export const SURE_SOUND_FRACTION = 0.97;
 /** How many of the best checks are looked at for what they would save. */
 const LOOKED_AT = 12;
 
@@ -36,7 +39,7 @@ export function decide(
   of: { readonly belief: Belief; readonly evidence: readonly Evidence[]; readonly standing: Standing },
 ): Decision {
   const question = questionOf(model, of.belief);
-  const costs = repairCosts(question, of.standing.hub);
+  const costs = repairCosts(model, { question, hub: of.standing.hub });
   const { expectedMinutes, first } = expectedRepair(question.shares, costs);
   const probability = question.shares[first] ?? 0;
   const id = question.classes[first] ?? repairFor(SOUND);
@@ -47,11 +50,17 @@ export function decide(
   const base = { repair, repairNowMinutes: expectedMinutes, checks: all };
   if (likeliest === undefined || cheapest === null)
     return { ...base, best: 'nothing left to check', check: null, checkFirstMinutes: null };
-  const sure = probability >= SURE_FRACTION;
+  const sure = isSure(question);
   const pays = cheapest.minutes < expectedMinutes;
   return sure || !pays
     ? { ...base, best: 'repair', check: likeliest, checkFirstMinutes: cheapest.minutes }
     : { ...base, best: 'check', check: likeliest, checkFirstMinutes: cheapest.minutes };
+}
+
+/** Whether one repair, or leaving the valve alone, is so likely that nothing more is asked. */
+export function isSure({ classes, shares }: Question): boolean {
+  const leave = repairFor(SOUND);
+  return classes.some((id, at) => (shares[at] ?? 0) >= (id === leave ? SURE_SOUND_FRACTION : SURE_FRACTION));
 }
 
 interface RepairCost {
@@ -60,15 +69,24 @@ interface RepairCost {
   readonly inVainMinutes: number;
 }
 
-/** Minutes of each repair from the present hub, its proof included. */
-export function repairCosts(question: Question, hub: Hub): readonly RepairCost[] {
-  return question.classes.map((id) => {
+/** Minutes of each repair from the present hub, with the first of its proofs that this valve has and the way there. */
+export function repairCosts(
+  model: Model,
+  of: { readonly question: Question; readonly hub: Hub },
+): readonly RepairCost[] {
+  return of.question.classes.map((id) => {
     const repair = repairOf(id);
-    const [proof] = repair.proof;
-    const proofMinutes = proof === undefined ? 0 : checkOf(proof).minutes;
-    const minutes = repair.minutes + moveMinutes({ from: hub, to: repair.hub }) + proofMinutes;
+    const minutes =
+      repair.minutes + moveMinutes({ from: of.hub, to: repair.hub }) + proofMinutes(model, repair);
     return { minutes, inVainMinutes: id === repairFor(SOUND) ? COMES_BACK_MINUTES : 0 };
   });
+}
+
+function proofMinutes(model: Model, { proof, hub }: Repair): number {
+  const check = proof.find((id) => model.checks.includes(id));
+  if (check === undefined) return 0;
+  const { minutes, hubs } = checkOf(check);
+  return minutes + Math.min(...hubs.map((to) => moveMinutes({ from: hub, to })));
 }
 
 /** Expected minutes of trying repairs by probability for their minutes until one cures, and which comes first. */
@@ -106,11 +124,15 @@ function bestCheck(
     const table = model.tables.get(suggestion.check);
     if (table === undefined) continue;
     const joint = jointOf(of.question, table);
-    const classes = of.question.classes.length;
+    const width = table.codes.length;
+    const part = new Float64Array(of.question.classes.length);
     let minutes = suggestion.minutes;
-    for (let k = 0; k * classes < joint.length; k++) {
-      const part = joint.subarray(k * classes, (k + 1) * classes);
-      const share = part.reduce((sum, one) => sum + one, 0);
+    for (let k = 0; k < width; k++) {
+      let share = 0;
+      for (let one = 0; one < part.length; one++) {
+        part[one] = joint[one * width + k] ?? 0;
+        share += part[one] ?? 0;
+      }
       if (share > 0) minutes += share * expectedRepair(part, of.costs).expectedMinutes;
     }
     if (best === null || minutes < best.minutes) best = { minutes };

@@ -2,10 +2,13 @@ import { SOUND } from '../causes.ts';
 import { type RepairId, repairFor } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import { causesLeft } from './likelihood.ts';
-import { type CheckTable, type Model, sharesOf } from './model.ts';
+import { type CheckTable, type Model, rowAt, visibleAt } from './model.ts';
 
-/** Hypotheses below this weight change no choice and are left out of it. */
-const NEGLECTED = 1e-7;
+/**
+ * What is left out of a choice: the least likely hypotheses that together weigh no more than this. They are counted
+ * in what is believed, and change no order of checks.
+ */
+const NEGLECTED = 0.004;
 
 /**
  * What is asked: which repair is wanted. Two causes with one repair need no telling apart; of two faults at once
@@ -17,8 +20,6 @@ export interface Question {
   readonly weights: Float64Array;
   readonly members: readonly (readonly number[])[];
   readonly rows: readonly (readonly number[])[];
-  /** Index in the model, where nothing was repaired and the tables hold; else -1. */
-  readonly places: readonly number[];
   /** Probability of each class. */
   readonly shares: Float64Array;
 }
@@ -29,14 +30,14 @@ export function questionOf(model: Model, belief: Belief): Question {
   const weights: number[] = [];
   const members: (readonly number[])[] = [];
   const rows: (readonly number[])[] = [];
-  const places: number[] = [];
   const shares = new Float64Array(classes.length);
+  const least = leastCounted(belief.weights);
   model.hypotheses.forEach((hypothesis, h) => {
     const weight = belief.weights[h] ?? 0;
     const left = causesLeft(hypothesis.causes, belief.repaired);
     const mine = (left.length === 0 ? [SOUND] : left).map((cause) => at.get(repairFor(cause)) ?? 0);
     for (const one of mine) shares[one] = (shares[one] ?? 0) + weight / mine.length;
-    if (weight < NEGLECTED) return;
+    if (weight < least) return;
     weights.push(weight);
     members.push(mine);
     rows.push(
@@ -46,43 +47,68 @@ export function questionOf(model: Model, belief: Belief): Question {
           ? [model.soundRow]
           : left.map((cause) => model.rowOf.get(cause) ?? model.soundRow),
     );
-    places.push(left.length === hypothesis.causes.length ? h : -1);
   });
-  return { classes, weights: Float64Array.from(weights), members, rows, places, shares };
+  return { classes, weights: Float64Array.from(weights), members, rows, shares };
 }
 
-/** Probability of each outcome together with each class: outcome by outcome, classes in a row. */
+/** The weight below which a hypothesis is left out. */
+function leastCounted(weights: Float64Array): number {
+  const sorted = Float64Array.from(weights).sort();
+  let sum = 0;
+  for (const weight of sorted) {
+    sum += weight;
+    if (sum > NEGLECTED) return weight;
+  }
+  return 0;
+}
+
+/** Probability of each outcome together with each class: class by class, outcomes in a row. */
 export function jointOf(question: Question, table: CheckTable): Float64Array {
   const width = table.codes.length;
-  const classes = question.classes.length;
-  const joint = new Float64Array(width * classes);
+  const joint = new Float64Array(width * question.classes.length);
   for (let n = 0; n < question.weights.length; n++) {
-    const weight = question.weights[n] ?? 0;
-    const place = question.places[n] ?? -1;
     const mine = question.members[n] ?? [];
-    const shares = place < 0 ? sharesOf(table, question.rows[n] ?? []) : table.shares;
-    const from = place < 0 ? 0 : place * width;
-    const part = weight / mine.length;
-    for (let k = 0; k < width; k++) {
-      const share = part * (shares[from + k] ?? 0);
-      for (const one of mine) joint[k * classes + one] = (joint[k * classes + one] ?? 0) + share;
-    }
+    const part = (question.weights[n] ?? 0) / mine.length;
+    const [one, other] = visibleAt(table, question.rows[n] ?? []);
+    const a = rowAt(table, one).shares;
+    const b = other === null ? null : rowAt(table, other).shares;
+    for (const member of mine) addShares(joint, { at: member * width, part, a, b });
   }
-  return misread(joint, { width, classes, fraction: table.check.misread });
+  return misread(joint, { width, fraction: table.check.misread });
+}
+
+/** Adds what one hypothesis shows; two faults by the rule of `bothShares`, written out where it runs millions of times. */
+function addShares(
+  joint: Float64Array,
+  of: {
+    readonly at: number;
+    readonly part: number;
+    readonly a: Float64Array;
+    readonly b: Float64Array | null;
+  },
+): void {
+  const { at, part, a, b } = of;
+  if (b === null) {
+    for (let k = 0; k < a.length; k++) joint[at + k] = (joint[at + k] ?? 0) + part * (a[k] ?? 0);
+    return;
+  }
+  const [soundA, soundB] = [a[0] ?? 0, b[0] ?? 0];
+  const [ofA, ofB] = [(part * (1 + soundB)) / 2, (part * (1 + soundA)) / 2];
+  joint[at] = (joint[at] ?? 0) + part * soundA * soundB;
+  for (let k = 1; k < a.length; k++)
+    joint[at + k] = (joint[at + k] ?? 0) + ofA * (a[k] ?? 0) + ofB * (b[k] ?? 0);
 }
 
 function misread(
   joint: Float64Array,
-  of: { readonly width: number; readonly classes: number; readonly fraction: number },
+  of: { readonly width: number; readonly fraction: number },
 ): Float64Array {
-  const { width, classes, fraction } = of;
-  for (let one = 0; one < classes; one++) {
+  const { width, fraction } = of;
+  for (let from = 0; from < joint.length; from += width) {
     let sum = 0;
-    for (let k = 0; k < width; k++) sum += joint[k * classes + one] ?? 0;
-    for (let k = 0; k < width; k++) {
-      const at = k * classes + one;
+    for (let at = from; at < from + width; at++) sum += joint[at] ?? 0;
+    for (let at = from; at < from + width; at++)
       joint[at] = (1 - fraction) * (joint[at] ?? 0) + (fraction * sum) / width;
-    }
   }
   return joint;
 }
@@ -90,22 +116,24 @@ function misread(
 /** Information in bits that an outcome gives about the class, on the average. */
 export function bitsOf(joint: Float64Array, classes: number): number {
   const width = joint.length / classes;
-  const byClass = new Float64Array(classes);
   const byOutcome = new Float64Array(width);
-  let total = 0;
-  for (let k = 0; k < width; k++)
-    for (let one = 0; one < classes; one++) {
-      const share = joint[k * classes + one] ?? 0;
-      byClass[one] = (byClass[one] ?? 0) + share;
+  let [total, bits] = [0, 0];
+  for (let from = 0; from < joint.length; from += width) {
+    let byClass = 0;
+    for (let k = 0; k < width; k++) {
+      const share = joint[from + k] ?? 0;
+      byClass += share;
       byOutcome[k] = (byOutcome[k] ?? 0) + share;
-      total += share;
+      bits += weighed(share);
     }
-  let bits = 0;
-  for (let k = 0; k < width; k++)
-    for (let one = 0; one < classes; one++) {
-      const share = joint[k * classes + one] ?? 0;
-      const even = (byClass[one] ?? 0) * (byOutcome[k] ?? 0);
-      if (share > 0 && even > 0) bits += share * Math.log2((share * total) / even);
-    }
-  return Math.max(0, bits / (total || 1));
+    total += byClass;
+    bits -= weighed(byClass);
+  }
+  for (const share of byOutcome) bits -= weighed(share);
+  return total > 0 ? Math.max(0, (bits + weighed(total)) / total) : 0;
+}
+
+/** Share times its logarithm; nothing for nothing. */
+function weighed(share: number): number {
+  return share > 0 ? share * Math.log2(share) : 0;
 }

@@ -1,8 +1,8 @@
 import type { CauseId } from '../causes.ts';
 import { repairOf } from '../repairs.ts';
 import type { Answer, Counted, Repaired } from './evidence.ts';
-import { type CheckTable, type Hypothesis, type Model, sharesOf, visible } from './model.ts';
-import { densityUnder, densityUnderBoth } from './rows.ts';
+import { type CheckTable, type Hypothesis, type Model, shareOf, visibleAt } from './model.ts';
+import { densityTogether, partsUnder } from './rows.ts';
 
 /** A gauge that shows nothing and was never seen to move is wrong so often: judgement. */
 const UNPROVEN_ZERO_MISREAD = 0.3;
@@ -99,8 +99,7 @@ function wordLikelihoods(
   const width = table.codes.length;
   model.hypotheses.forEach((hypothesis, h) => {
     const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });
-    const share = rows === hypothesis.rows ? table.shares[h * width + at] : sharesOf(table, rows)[at];
-    result[h] = (1 - misread) * (share ?? 0) + misread / width;
+    result[h] = (1 - misread) * shareOf(table, { rows, at }) + misread / width;
   });
   return result;
 }
@@ -123,19 +122,12 @@ function numberLikelihoods(
   const evenly = 1 / (measured.anywhere[1] - measured.anywhere[0]);
   const readSigma = Number.isFinite(item.readSigma) ? Math.abs(item.readSigma ?? 0) : 0;
   const read = { value, readSigma };
-  const known = new Map<string, number>();
+  // Each row is asked once: the pairs are put together from them.
+  const parts = table.rows.map((row) => partsUnder(measured, { ...read, row }));
   model.hypotheses.forEach((hypothesis, h) => {
     const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });
-    const key = rows.join(' ');
-    let density = known.get(key);
-    if (density === undefined) {
-      const [one, other] = visible(table, rows);
-      density =
-        other === undefined
-          ? densityUnder(measured, { ...read, row: one })
-          : densityUnderBoth(measured, { ...read, one, other });
-      known.set(key, density);
-    }
+    const [one, other] = visibleAt(table, rows);
+    const density = densityTogether(parts[one], other === null ? undefined : parts[other]);
     result[h] = (1 - misread) * density + misread * evenly;
   });
   return result;

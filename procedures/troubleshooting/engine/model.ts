@@ -5,7 +5,7 @@ import { type CheckId, checkOf, checksFor } from '../checks.ts';
 import { pairFactor } from '../pairs.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
-import { type BareRow, bareRow, bothShares } from './rows.ts';
+import { type BareRow, bareRow, bothShareAt, bothShares } from './rows.ts';
 
 /** One thing that may be so: one cause in one grade, or two at once. */
 export interface Hypothesis {
@@ -34,8 +34,6 @@ export interface CheckTable {
   readonly check: Check;
   readonly codes: readonly string[];
   readonly rows: readonly BareRow[];
-  /** For each hypothesis the share of each outcome, misreads not counted. */
-  readonly shares: Float64Array;
   /** Rows that keep a second fault from showing here. */
   readonly hiding: ReadonlySet<number>;
 }
@@ -54,7 +52,7 @@ export function modelOf(facts: ValveFacts): Model {
   const checks = checksFor(facts);
   const { sources, rowOf, singles } = rowSources(facts, causes);
   const hypotheses = scaled([...singles, ...pairs(facts, { causes, rowOf })]);
-  const tables = new Map(checks.map((id) => [id, tableOf(id, { sources, hypotheses })] as const));
+  const tables = new Map(checks.map((id) => [id, tableOf(id, { facts, sources })] as const));
   const repairs = REPAIR_IDS.filter((id) => causes.some((cause) => repairFor(cause) === id));
   return { facts, causes, checks, hypotheses, repairs, tables, rowOf, soundRow: 0 };
 }
@@ -101,11 +99,20 @@ function scaled(hypotheses: readonly Hypothesis[]): readonly Hypothesis[] {
   return hypotheses.map((one) => ({ ...one, prior: one.prior / total }));
 }
 
+/** The check with the sound readings of this valve put in. */
+function checkOn(id: CheckId, facts: ValveFacts): Check {
+  const check = checkOf(id);
+  const own = check.measured?.soundOn?.(facts);
+  return check.measured === undefined || own === undefined
+    ? check
+    : { ...check, measured: { ...check.measured, ...own } };
+}
+
 function tableOf(
   id: CheckId,
-  of: { readonly sources: readonly RowSource[]; readonly hypotheses: readonly Hypothesis[] },
+  of: { readonly facts: ValveFacts; readonly sources: readonly RowSource[] },
 ): CheckTable {
-  const check = checkOf(id);
+  const check = checkOn(id, of.facts);
   const codes = Object.keys(check.outcomes);
   const rows = of.sources.map(({ grades }) =>
     mixture(grades.map((grade) => ({ share: grade.share, row: bareRow(check, grade.shows[id]) }))),
@@ -113,32 +120,43 @@ function tableOf(
   const hiding = new Set(
     of.sources.flatMap(({ cause }, row) => (causeOf(cause).hides?.includes(id) ? [row] : [])),
   );
-  const table = { check, codes, rows, hiding };
-  const shares = new Float64Array(of.hypotheses.length * codes.length);
-  of.hypotheses.forEach((hypothesis, at) => {
-    shares.set(sharesOf(table, hypothesis.rows), at * codes.length);
-  });
-  return { ...table, shares };
+  return { check, codes, rows, hiding };
 }
 
 /** What a set of rows shows together: none is the sound valve. */
 export function sharesOf(table: Pick<CheckTable, 'rows' | 'hiding'>, rows: readonly number[]): Float64Array {
-  const [one, other] = visible(table, rows);
-  if (other === undefined) return one.shares;
-  return bothShares(one.shares, other.shares);
+  const [one, other] = visibleAt(table, rows);
+  const shares = rowAt(table, one).shares;
+  return other === null ? shares : bothShares(shares, rowAt(table, other).shares);
 }
 
-/** The rows that can be seen through each other. */
-export function visible(
-  { rows: all, hiding }: Pick<CheckTable, 'rows' | 'hiding'>,
+/** Share of one outcome under a set of rows, without working out the others. */
+export function shareOf(
+  table: Pick<CheckTable, 'rows' | 'hiding'>,
+  of: { readonly rows: readonly number[]; readonly at: number },
+): number {
+  const [one, other] = visibleAt(table, of.rows);
+  const first = rowAt(table, one).shares;
+  return other === null
+    ? (first[of.at] ?? 0)
+    : bothShareAt(first, { other: rowAt(table, other).shares, at: of.at });
+}
+
+/** The rows that can be seen through each other; none is the sound valve. */
+export function visibleAt(
+  { hiding }: Pick<CheckTable, 'hiding'>,
   rows: readonly number[],
-): readonly [BareRow, BareRow?] {
-  const hider = rows.find((row) => hiding.has(row));
-  const seen = hider === undefined ? rows : [hider];
-  const [first, second] = seen.map((row) => all[row]);
-  const sound = all[0];
-  if (sound === undefined) throw new Error('a model without a sound row');
-  return first === undefined ? [sound] : second === undefined ? [first] : [first, second];
+): readonly [number, number | null] {
+  const [one = 0, other] = rows;
+  if (other === undefined) return [one, null];
+  if (hiding.has(one)) return [one, null];
+  return hiding.has(other) ? [other, null] : [one, other];
+}
+
+export function rowAt({ rows }: Pick<CheckTable, 'rows'>, at: number): BareRow {
+  const row = rows[at];
+  if (row === undefined) throw new Error(`a model without its row ${at}`);
+  return row;
 }
 
 function mixture(parts: readonly { readonly share: number; readonly row: BareRow }[]): BareRow {

@@ -1,6 +1,6 @@
 import { isSpread, type Piece, type Row } from '../cause.ts';
 import type { Check, Measured } from '../check.ts';
-import { densityOfPieces, shareWithin } from './spread.ts';
+import { densityAt, densityOfPieces, shareWithin } from './spread.ts';
 
 /** What one cause, in one grade, gives on one check, before anybody misreads it. */
 export interface BareRow {
@@ -77,14 +77,17 @@ function scale(shares: Float64Array): void {
  * them, half and half.
  */
 export function bothShares(one: Float64Array, other: Float64Array): Float64Array {
+  return one.map((_, at) => bothShareAt(one, { other, at }));
+}
+
+/** The share of one outcome by the same rule. */
+export function bothShareAt(
+  one: Float64Array,
+  { other, at }: { readonly other: Float64Array; readonly at: number },
+): number {
   const [soundOne, soundOther] = [one[0] ?? 0, other[0] ?? 0];
-  const both = new Float64Array(one.length);
-  both[0] = soundOne * soundOther;
-  for (let at = 1; at < one.length; at++) {
-    const [a, b] = [one[at] ?? 0, other[at] ?? 0];
-    both[at] = a * soundOther + b * soundOne + (a * (1 - soundOther) + b * (1 - soundOne)) / 2;
-  }
-  return both;
+  if (at === 0) return soundOne * soundOther;
+  return ((one[at] ?? 0) * (1 + soundOther) + (other[at] ?? 0) * (1 + soundOne)) / 2;
 }
 
 export interface NumberRead {
@@ -93,34 +96,30 @@ export interface NumberRead {
   readonly readSigma: number;
 }
 
-/** Density of a number under one row; scatter of the process and of the gauge together. */
-export function densityUnder(measured: Measured, of: NumberRead & { readonly row: BareRow }): number {
-  const parts = partsUnder(measured, of);
-  return of.row.soundShare * parts.sound + parts.amiss;
+/** What one row makes of a number; scatter of the process and of the gauge together. */
+export interface PartsUnder {
+  readonly soundShare: number;
+  /** Density where it reads as on a sound valve, and where it does not: the second already times its shares. */
+  readonly sound: number;
+  readonly amiss: number;
 }
 
-/** The same for two faults at once, by the rule of `bothShares`. */
-export function densityUnderBoth(
-  measured: Measured,
-  of: NumberRead & { readonly one: BareRow; readonly other: BareRow },
-): number {
-  const { one, other } = of;
-  const a = partsUnder(measured, { ...of, row: one });
-  const b = partsUnder(measured, { ...of, row: other });
-  const [soundOne, soundOther] = [one.soundShare, other.soundShare];
-  return (
-    soundOne * soundOther * a.sound +
-    a.amiss * soundOther +
-    b.amiss * soundOne +
-    (a.amiss * (1 - soundOther) + b.amiss * (1 - soundOne)) / 2
-  );
-}
-
-function partsUnder(measured: Measured, of: NumberRead & { readonly row: BareRow }) {
+export function partsUnder(measured: Measured, of: NumberRead & { readonly row: BareRow }): PartsUnder {
   const sigma = Math.hypot(measured.soundSigma, of.readSigma);
   const at = measured.soundAt ?? 0;
   return {
-    sound: densityOfPieces(of.value, { pieces: [[1, at, at]], sigma }),
+    soundShare: of.row.soundShare,
+    sound: densityAt(of.value, { low: at, high: at, sigma }),
     amiss: densityOfPieces(of.value, { pieces: of.row.pieces, sigma }),
   };
+}
+
+/** Density of a number under one fault, or under two at once by the rule of `bothShares`; 0 where there is none. */
+export function densityTogether(one: PartsUnder | undefined, other?: PartsUnder): number {
+  if (one === undefined) return 0;
+  if (other === undefined) return one.soundShare * one.sound + one.amiss;
+  return (
+    one.soundShare * other.soundShare * one.sound +
+    (one.amiss * (1 + other.soundShare) + other.amiss * (1 + one.soundShare)) / 2
+  );
 }

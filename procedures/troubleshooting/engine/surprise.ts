@@ -1,8 +1,8 @@
 import type { Belief } from './belief.ts';
 import type { Answer, Counted } from './evidence.ts';
 import { misreadOf, rowsLeft } from './likelihood.ts';
-import { type CheckTable, type Model, sharesOf, visible } from './model.ts';
-import { densityUnder, densityUnderBoth } from './rows.ts';
+import { type CheckTable, type Model, rowAt, sharesOf, visibleAt } from './model.ts';
+import { densityTogether, partsUnder } from './rows.ts';
 
 /** Below this chance the readings fit no cause of the list: judgement. */
 export const STRANGE_BELOW_FRACTION = 0.01;
@@ -71,11 +71,9 @@ function explains(
   const measured = table.check.measured;
   if (measured === undefined) return true;
   const read = { value: item.value, readSigma: item.readSigma ?? 0 };
-  const [one, other] = visible(table, rows);
-  const density =
-    other === undefined
-      ? densityUnder(measured, { ...read, row: one })
-      : densityUnderBoth(measured, { ...read, one, other });
+  const [one, other] = visibleAt(table, rows);
+  const under = (at: number) => partsUnder(measured, { ...read, row: rowAt(table, at) });
+  const density = densityTogether(under(one), other === null ? undefined : under(other));
   return density * (measured.anywhere[1] - measured.anywhere[0]) >= EXPLAINED_DENSITY;
 }
 

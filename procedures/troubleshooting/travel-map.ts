@@ -1,0 +1,145 @@
+import type { Grade, Piece, Shows } from './cause.ts';
+import { signalOpens, type ValveFacts } from './valve-facts.ts';
+
+/**
+ * Where the stem comes to rest for the opening that is asked: a straight line between two stops, everything as a share
+ * of the travel. A cause that moves the line or the stops is told by it in every check that looks at travel.
+ */
+export interface TravelMap {
+  readonly factor: number;
+  readonly shiftFraction: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export const TRUE_TRAVEL: TravelMap = { factor: 1, shiftFraction: 0, low: 0, high: 1 };
+
+/** @example restsAt({ factor: 1, shift: 0.1, low: 0, high: 1 }, 0.5) // 0.6 */
+export function restsAt(map: TravelMap, asked: number): number {
+  return Math.min(map.high, Math.max(map.low, map.factor * asked + map.shiftFraction));
+}
+
+/** The map of a valve whose signal arrives changed: share of the span times a factor, moved by a shift. */
+export function signalMap(
+  v: ValveFacts,
+  of: { readonly factor: number; readonly shiftFraction: number },
+): TravelMap {
+  const { factor, shiftFraction } = of;
+  return {
+    ...TRUE_TRAVEL,
+    factor,
+    shiftFraction: signalOpens(v) ? shiftFraction : 1 - factor - shiftFraction,
+  };
+}
+
+/** Openings that a loop asks for in its work: judgement. */
+const ASKED = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8] as const;
+/** How far a step of the output is taken where somebody looks whether the travel follows. */
+const STEP = 0.12;
+/** Beyond both ends of the signal, as a full stroke is made and as a controller goes. Common practice, no source. */
+const BEYOND = 0.05;
+/** A difference of travel that is seen. */
+const SEEN = 0.02;
+
+interface Told {
+  /** Share of such faults that come at one moment. */
+  readonly atOnce?: number;
+}
+
+/** What all checks show that look at the travel, and at how the loop comes to terms with it. */
+export function travelShows(map: TravelMap, told: Told = {}): Shows {
+  const stroke = strokeShows(map);
+  const still = ASKED.filter((asked) => stands(map, asked)).length / ASKED.length;
+  return {
+    travelAgainstOutput: againstOutput(map),
+    smallStep: { 'no move': 0.97 * still },
+    strokeByController: stroke,
+    strokeOnTestAir: stroke,
+    leakShut: leftOpen(restsAt(map, -8 * BEYOND)),
+    ...loopShows(map, told),
+  };
+}
+
+function stands(map: TravelMap, asked: number): boolean {
+  return Math.abs(restsAt(map, asked + STEP) - restsAt(map, asked - STEP)) < SEEN;
+}
+
+function againstOutput(map: TravelMap) {
+  const pieces: Piece[] = [];
+  const words: Record<string, number> = {};
+  const share = 0.98 / ASKED.length;
+  for (const asked of ASKED) {
+    const at = restsAt(map, asked);
+    if (stands(map, asked)) {
+      const word = at < SEEN ? 'stays shut' : at > 1 - SEEN ? 'stays open' : 'stays part way';
+      words[word] = (words[word] ?? 0) + share;
+      continue;
+    }
+    const off = [-0.05, 0.05].map((by) => 100 * (restsAt(map, asked + by) - asked - by));
+    const [low, high] = [Math.min(...off), Math.max(...off)];
+    if (Math.max(-low, high) > 0.5) pieces.push([share, low, high]);
+  }
+  return { pieces, words };
+}
+
+function strokeShows(map: TravelMap) {
+  const shortOpen = 1 - restsAt(map, 1 + BEYOND);
+  const shortShut = restsAt(map, -BEYOND);
+  if (restsAt(map, 1 + BEYOND) - shortShut < 0.05) return { 'does not move': 0.97 };
+  const seen = 0.97 * shareSeen(Math.max(shortOpen, shortShut), [0.02, 0.045]);
+  return shortOpen >= shortShut ? { 'short of open': seen } : { 'short of shut': seen };
+}
+
+/** What passes a plug that stands so far off its seat, with a plug of the usual shape. */
+export function leftOpen(at: number): Readonly<Record<string, number>> {
+  const some = shareSeen(at, [0.003, 0.01]);
+  const much = shareSeen(at, [0.02, 0.045]);
+  return { passes: 0.96 * (some - much), 'passes much': 0.96 * much };
+}
+
+/** From nothing at the first place to everything at the second. */
+export function shareSeen(size: number, [from, to]: readonly [number, number]): number {
+  return Math.min(1, Math.max(0, (size - from) / (to - from)));
+}
+
+function loopShows(map: TravelMap, { atOnce = 0 }: Told): Shows {
+  const [most, least] = [restsAt(map, 1 + BEYOND), restsAt(map, -BEYOND)];
+  const up = ASKED.filter((wanted) => wanted > most + SEEN).length / ASKED.length;
+  const down = ASKED.filter((wanted) => wanted < least - SEEN).length / ASKED.length;
+  const cannot = up + down;
+  // Where the loop makes up for it, the output moves all the same.
+  const moved = shareSeen(Math.abs(restsAt(map, 0.55) - 0.55), [0.04, 0.1]);
+  return {
+    controllerOutput: { 'wound up': 0.92 * up, 'wound down': 0.92 * down, frozen: 0.04 * cannot },
+    trend: {
+      'sudden change': 0.9 * atOnce * Math.max(cannot, moved),
+      offset: 0.9 * cannot * (1 - 0.9 * atOnce),
+      sluggish: 0.05 * cannot,
+    },
+  };
+}
+
+/** One grade for each map, with what the cause shows beside its travel. */
+export function gradesOf(
+  parts: readonly {
+    readonly id: string;
+    readonly share: number;
+    readonly map: TravelMap;
+    readonly atOnce?: number;
+    readonly shows?: Shows;
+  }[],
+): readonly Grade[] {
+  const total = parts.reduce((sum, { share }) => sum + share, 0);
+  return parts.map(({ id, share, map, atOnce, shows }) => ({
+    id,
+    share: share / total,
+    shows: { ...travelShows(map, atOnce === undefined ? {} : { atOnce }), ...shows },
+  }));
+}
+
+/** How far off such things usually are, as a share of the span, and how often: judgement. */
+export const OFF_BY = [
+  { id: 'a little', by: 0.05, share: 0.3 },
+  { id: 'plainly', by: 0.1, share: 0.35 },
+  { id: 'far', by: 0.2, share: 0.35 },
+] as const;

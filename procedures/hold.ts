@@ -1,7 +1,8 @@
 import { type AnyState, CONDITIONS, type ConditionId } from '../safety/conditions.ts';
+import { LOCK_BEHIND } from '../safety/interlock.ts';
 import { testAirLimit } from '../safety/limits.ts';
 import type { PointWork } from '../safety/sign-off.ts';
-import { type Situation, stateThatCounts } from '../safety/situation.ts';
+import { stateThatCounts } from '../safety/situation.ts';
 import { type DepartureKind, departureOf } from './departures.ts';
 import type { Answer, EvidenceNote, Job } from './job.ts';
 import type { Json } from './json.ts';
@@ -45,12 +46,24 @@ const SHOWN: readonly AnyState[] = [
   'overridden',
 ];
 
-/** Names of the energies that a signer would sign over without their being shown. */
-export function unshown(step: HoldStep<string>, situation: Situation): readonly string[] {
+/** The job as it counts now: what has aged counts no more. */
+export type Counted = Pick<Job, 'situation' | 'locks'>;
+
+/** Names of the energies that a signer would sign over without their being shown, or without their lock. */
+export function unshown(step: HoldStep<string>, counted: Counted): readonly string[] {
   const energies = step.evidence.filter((id) => CONDITIONS[id].group === 'energy');
   return energies
-    .filter((id) => !SHOWN.includes(stateThatCounts(situation, id)))
+    .filter((id) => !SHOWN.includes(stateThatCounts(counted.situation, id)) || isUnlocked(id, counted))
     .map((id) => CONDITIONS[id].name);
+}
+
+/**
+ * Whether an energy counts as isolated by a lock that this job has no more, as after a removal in its owner's absence.
+ * @example isUnlocked('supplyAir', { ...job, locks: {} }) // true where the supply counts as isolated
+ */
+export function isUnlocked(id: ConditionId, { situation, locks }: Counted): boolean {
+  const lock = LOCK_BEHIND[id];
+  return lock !== undefined && situation.states[id] === 'isolated' && locks[lock] === undefined;
 }
 
 /** Rows of the energies that a second person must read again before this hold is signed, and has not. */

@@ -3,10 +3,11 @@ import { SAFE_LIMIT_PA } from '../../safety/limits.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import type { Effects } from '../../safety/situation.ts';
 import type { JobDraft } from '../evolve.ts';
+import { type Counted, isUnlocked } from '../hold.ts';
 import type { Job } from '../job.ts';
 import { type Understood, understand } from '../readings/given.ts';
 import type { GearRole } from '../test-gear/roles.ts';
-import type { ChoiceField, Field, QuantityField } from '../vocabulary.ts';
+import type { ChoiceField, Field, HoldStep, QuantityField } from '../vocabulary.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { actionOf, lacksOf, openStepOf, situationNow } from './move.ts';
 import { noWay } from './refusals.ts';
@@ -26,12 +27,17 @@ const GAUGE_OF: { readonly [C in ConditionId]?: GearRole } = {
 export function toProveAgain(job: Job, around: Surroundings): readonly ConditionId[] {
   const situation = situationNow(job, around.nowMs);
   const step = openStepOf(job, around);
-  if (step.kind === 'hold')
-    return step.evidence.filter(
-      (id) => CONDITIONS[id].group === 'energy' && situation.lapsed[id] !== undefined,
-    );
+  if (step.kind === 'hold') return toShowAtHold(step, { ...job, situation });
   const found = lacksOf(actionOf(step), { job, situation, around });
   return found.filter((lack) => lack.lapsed !== null).map((lack) => lack.condition);
+}
+
+/** Nothing is shown by a walk-round where a lock is gone: that is isolated again, from its lock on. */
+function toShowAtHold({ evidence }: HoldStep<string>, counted: Counted): readonly ConditionId[] {
+  if (evidence.some((id) => isUnlocked(id, counted))) return [];
+  return evidence.filter(
+    (id) => CONDITIONS[id].group === 'energy' && counted.situation.lapsed[id] !== undefined,
+  );
 }
 
 /** One walk-round: locks on, gauges at zero. A held pressure is not proved again so: it is set and read afresh. */

@@ -92,7 +92,7 @@ function checkShown(
       next: 'Make safe and stop. A new job begins with what is to be done.',
     });
   }
-  const missing = unshown(step, situationNow(job, around.nowMs));
+  const missing = unshown(step, { ...job, situation: situationNow(job, around.nowMs) });
   if (missing.length > 0) {
     throw refusedHold({
       kind: 'unsafe',

@@ -208,13 +208,16 @@ describe('A hold', () => {
   test('names each energy that is not shown, and none that is', () => {
     const hold = definition.steps.holdWork as HoldStep<string>;
     const shown = standings(definition, FACTS.at(-1) as Facts).get('holdWork') ?? [];
+    // Every lock hangs: what a missing one does is shown where locks come off.
+    const hung = { lock: '1', point: 'HV-1', owner: 'p' };
+    const locks = Object.fromEntries(LOCK_IDS.map((id) => [id, hung]));
     for (const states of shown) {
-      expect(unshown(hold, { states, lapsed: {} })).toEqual([]);
+      expect(unshown(hold, { locks, situation: { states, lapsed: {} } })).toEqual([]);
       for (const id of hold.evidence.filter((one) => ENERGY_IDS.includes(one) && states[one] !== 'absent')) {
         const lapsed = { states, lapsed: { [id]: 'age' as const } };
-        expect(unshown(hold, lapsed)).toEqual([CONDITIONS[id].name]);
+        expect(unshown(hold, { locks, situation: lapsed })).toEqual([CONDITIONS[id].name]);
         const blind = { ...hold, evidence: hold.evidence.filter((one) => one !== id) };
-        expect(unshown(blind, lapsed)).toEqual([]);
+        expect(unshown(blind, { locks, situation: lapsed })).toEqual([]);
       }
     }
   });

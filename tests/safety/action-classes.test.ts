@@ -164,7 +164,7 @@ describe('Each row of table D', () => {
     testAir: ['connected'],
   };
 
-  test('EI-40 to EI-43: air and adjuster', () => {
+  test('EI-40, EI-41, EI-42 and EI-43: air and adjuster', () => {
     expect(beyondLetters('breakSignalLine')).toEqual({});
     expect(beyondLetters('openElectricCover')).toEqual({});
     expect(beyondLetters('backOffAdjuster')).toEqual({ ...NO_AIR, ...OFF, ...SIGNED });
@@ -223,7 +223,7 @@ describe('Each row of table D', () => {
     });
   });
 
-  test('EI-49 to EI-52: what opens the line wants a shut-off that is good enough for this fluid', () => {
+  test('EI-49, EI-50, EI-51 and EI-52: what opens the line wants a shut-off that is good enough for this fluid', () => {
     for (const action of ['removePacking', 'breakBonnetJoint', 'removeTrim', 'takeOutOfLine'] as const)
       expect(needsOf(action).isolationGrade, action).toEqual(['enough', 'absent']);
     expect(beyondLetters('breakBonnetJoint')).toMatchObject(SHUT_IN);
@@ -244,6 +244,9 @@ describe('Each row of table D', () => {
         closure: ['shut'],
       });
     expect(needsOf('connectTestAir').signalAir).toEqual(['isolated', 'absent']);
+    // Nothing else that feeds air, keeps it, or pushes the plug.
+    for (const id of [...LETTERS.A, ...LETTERS.T, ...LETTERS.P])
+      expect(needsOf('strokeByTestAir')[id], id).toEqual(['isolated', 'absent']);
   });
 
   test('EI-54: test pressure goes on the body between locked block valves, and is live afterwards', () => {
@@ -270,7 +273,7 @@ describe('Each row of table D', () => {
     ['windAdjusterOnTestAir', {}],
     ['setIndicatorOnTestAir', {}],
   ] as const)(
-    '%s is done on held air and by its own class; the air counts as moved afterwards',
+    '%s is done on held air and by its own class; the air counts as moved afterwards (EI-13)',
     (action, own) => {
       expect(beyondLetters(action)).toEqual({ ...HELD, ...own });
       expect(leavesOf(action)).toMatchObject({ signalAir: 'live', plug: 'seat unknown' });

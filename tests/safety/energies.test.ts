@@ -7,8 +7,18 @@ const MINUTE_MS = 60_000;
 
 describe('The energies of a valve', () => {
   test('come from supply, from what is stored and from outside, and each can be recorded absent (EI-21)', () => {
-    const from = ENERGY_IDS.map((id) => ENERGIES[id]?.comesFrom);
-    expect(new Set(from)).toEqual(new Set(['supply', 'stored', 'outside']));
+    const from = (where: string) => ENERGY_IDS.filter((id) => ENERGIES[id]?.comesFrom === where);
+    expect(from('supply')).toEqual(['supplyAir', 'secondSupply', 'signalAir', 'electrical']);
+    expect(from('outside')).toEqual(['processInlet', 'processOutlet', 'safetyFunction', 'commands']);
+    expect(from('stored')).toEqual([
+      'spring',
+      'trappedAir',
+      'lockUpAir',
+      'oppositeAir',
+      'temperature',
+      'weight',
+      'residue',
+    ]);
     for (const id of ENERGY_IDS) expect(CONDITIONS[id].states, id).toContain('absent');
   });
 

@@ -137,7 +137,7 @@ const SAID: { readonly [C in ConditionId]?: string } = {
 };
 
 /** How it was made safe, as the evidence row says it. */
-export function doneText(view: EnergyView, job: Job): string {
+export function doneText(view: Pick<EnergyView, 'condition'>, job: Job): string {
   const { sheet } = job;
   const bench = job.facts.place === 'bench';
   switch (view.condition) {
@@ -148,7 +148,7 @@ export function doneText(view: EnergyView, job: Job): string {
     case 'signalAir':
       return bench ? 'Case port open to the air' : 'Line off at the case, ends capped';
     case 'spring':
-      return 'Case shut, every bolt in and tight';
+      return springText(job);
     case 'processInlet':
       return bench ? 'Valve is out of the line' : `${sheet.inletPoint} shut, drained`;
     case 'processOutlet':
@@ -160,6 +160,14 @@ export function doneText(view: EnergyView, job: Job): string {
         job.evidence[view.condition]?.words[`${view.condition}How`] ?? SAID[view.condition] ?? 'Recorded'
       );
   }
+}
+
+function springText({ situation: { states } }: Job): string {
+  if (states.spring === 'contained') return 'Case shut, every bolt in and tight';
+  if (states.spring !== 'released') return 'Not looked at yet';
+  return states.springHolder === 'case'
+    ? 'Let off evenly by the long bolts'
+    : 'Adjuster backed off, it turns freely by hand';
 }
 
 /** What was recorded absent, by whom and when, for nothing is absent of itself. */

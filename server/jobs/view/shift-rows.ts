@@ -57,12 +57,22 @@ export const sentBackSchema = z.object({
 export type Waiting = z.infer<typeof waitingSchema>;
 export type SentBack = z.infer<typeof sentBackSchema>;
 
+/** Lines that bring no job to a hold: they stand beside the work. */
+const BESIDE_THE_WORK: readonly string[] = [
+  'locks-removed',
+  'handed-over',
+  'read-again',
+  'reviewed',
+  'radio-confirmed',
+  'radio-denied',
+];
+
 /** A job whose open card is a hold, as its signer finds it; null for any other. */
 export function waitingRow({ job, compiled }: OpenJob, looking: Looking): Waiting | null {
   const step = compiled.definition.steps[job.step];
   if (step?.kind !== 'hold' || job.status !== 'open') return null;
   const because = whyNot(job, { compiled, looking });
-  const asked = job.answers.at(-1);
+  const asked = job.answers.findLast((one) => !BESIDE_THE_WORK.includes(one.act));
   return {
     ...commonOf(job, { step, looking }),
     waitsMinutes: Math.max(0, Math.floor((looking.nowMs - Date.parse(job.arrivedAt)) / 60_000)),
@@ -127,7 +137,7 @@ function shownWords(
   const energies = step.evidence.filter((id) => CONDITIONS[id].group === 'energy');
   const absent = energies.filter((id) => situation.states[id] === 'absent').length;
   const asked = energies.length - absent;
-  const missing = unshown(step, situation).length;
+  const missing = unshown(step, { ...job, situation }).length;
   const bypass =
     job.evidence.bypass !== undefined && step.evidence.includes('bypass') ? ', bypass recorded' : '';
   return `${asked - missing} of ${asked} shown${bypass}${absent > 0 ? `, ${absent} absent` : ''}. ${oldest(job, { step, nowMs })}`;
@@ -186,7 +196,7 @@ function departureWords(
     looking,
   }: { readonly step: HoldStep<string>; readonly compiled: Compiled; readonly looking: Looking },
 ): string {
-  const missing = unshown(step, situationNow(job, looking.nowMs));
+  const missing = unshown(step, { ...job, situation: situationNow(job, looking.nowMs) });
   const departures = departuresOf(job, compiled);
   const last = departures.at(-1);
   const counted = departures.length === 1 ? 'One departure' : `${departures.length} departures, the last`;

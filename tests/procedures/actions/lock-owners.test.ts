@@ -1,16 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { lockOwner } from '../../../procedures/actions/lock-owners.ts';
+import { toProveAgain } from '../../../procedures/actions/prove-again.ts';
 import { auditJob } from '../../../procedures/audit.ts';
 import type { Job } from '../../../procedures/job.ts';
 import type { PointState } from '../../../safety/isolation-points.ts';
 import {
   act,
+  around,
   COMPILED,
   jobAt,
   OTHER_TECHNICIAN,
   openJob,
   pointsOf,
   SUPERVISOR,
+  sign,
   TECHNICIAN,
 } from '../../builders/jobs.ts';
 import { refusalOf } from '../../builders/refusals.ts';
@@ -107,5 +110,38 @@ describe('a job whose owner is away', () => {
     const { performers } = run.job;
     act(run, remove, SUPERVISOR);
     expect(run.job.performers).toEqual(performers);
+  });
+});
+
+describe('a hold that waits meanwhile', () => {
+  const ZEROS = {
+    asLeft: 'yes',
+    supplyAirAgainPa: '0',
+    signalAirAgainPa: '0',
+    processInletAgainPa: '0',
+    processOutletAgainPa: '0',
+  };
+
+  test('is shown again by whoever took the job on, and signed (EI-17)', () => {
+    const run = jobAt('holdWork');
+    act(run, handOver);
+    expect(refusalOf(() => sign(run)).code).toBe('HLD-003');
+    act(run, { kind: 'prove-again', given: ZEROS }, OTHER_TECHNICIAN);
+    sign(run);
+    expect(run.job.step).toBe('connectAir');
+  });
+
+  test('is neither shown again nor signed once its locks are gone: it is isolated again from the first lock (EI-12)', () => {
+    const run = jobAt('holdWork');
+    act(run, remove, SUPERVISOR);
+    expect(toProveAgain(run.job, around(run, OTHER_TECHNICIAN))).toEqual([]);
+    expect(refusalOf(() => act(run, { kind: 'prove-again', given: ZEROS }, OTHER_TECHNICIAN)).code).toBe(
+      'JOB-004',
+    );
+    const { states } = run.job.situation;
+    const claimed = { ...run, job: { ...run.job, situation: { states, lapsed: {} } } };
+    expect(refusalOf(() => sign(claimed, { id: 'p-second', role: 'supervisor' })).what).toBe(
+      'Not shown safe: Supply air, Process, inlet side, Process, outlet side.',
+    );
   });
 });

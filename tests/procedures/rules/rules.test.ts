@@ -207,6 +207,15 @@ describe('Every other energy', () => {
     expect(others({ electrical: 'isolated', electricalHow: '' })).toBe('not said how');
     expect(others({ safetyFunction: 'overridden' })).toBe('not said how');
     expect(others({ safetyFunction: 'overridden', safetyFunctionHow: 'override 27' })).toBe('all safe');
+    const params = { energy: 'processInlet', before: 'aPa', after: 'bPa', also: 'lineCapped' };
+    const shown = (words: Words, readings: readonly Reading[] = []) =>
+      outcome('showSafe', { readings, words: { lineCapped: 'yes', ...words }, params });
+    expect(shown({})).toBe('not shown');
+    expect(shown({ method: 'gauge' })).toBe('not shown');
+    expect(shown({ method: 'vent' })).toBe('not shown');
+    expect(shown({ method: 'vent', flowFirst: 'no flow' })).toBe('not shown');
+    expect(shown({ method: 'vent', flowFirst: 'no flow', flowAgain: 'no flow' })).toBe('shown');
+    expect(shown({ method: 'gauge' }, [psi('aPa', 60), psi('bPa', 0)])).toBe('shown');
   });
 
   test('is not absent because nobody found it, where the sheet has it', () => {
@@ -274,7 +283,7 @@ describe('Both sides after they stood shut in', () => {
     expect(still({})).toBe('not read');
   });
 
-  test('are read on the gauge of the first zero, or cracked where it could not tell', () => {
+  test('are read on the gauge of the first zero, or cracked where it could not tell (EI-27)', () => {
     expect(still({ inletPsi: 0, outletPsi: 0 }, { gauge: 'G-03' })).toBe('not read');
     expect(still({}, { inletFlow: 'no flow', outletFlow: 'no flow' })).toBe('still zero');
     expect(still({ inletPsi: 0 }, { outletFlow: 'flow' })).toBe('outlet builds up');

@@ -76,7 +76,7 @@ describe('[SAF-02] Test air bled to zero', () => {
     expect(run.job.step).toBe('disconnectAir');
   });
 
-  test('needs one afresh in a new round: an older round says nothing about this gauge', () => {
+  test('needs one afresh in a new round: an older round says nothing about this gauge (EI-13)', () => {
     const run = jobAt('contactFound');
     act(run, { kind: 'make-safe', reason: '' });
     answer(run, { lastAirPa: '6 psi', airZeroPa: '0', method: 'gauge' });

@@ -60,7 +60,8 @@ describe('whoever works on a job', () => {
     expect(await joining(site, { verified: '' })).toMatchObject({ status: 422, code: 'FRM-002' });
   });
 
-  test('hangs a lock by its number, and only while they may: else it is refused (EI-06)', async () => {
+  test('hangs a lock by its number, and only while they may: else it is refused; under a lock its point counts as shut (EI-06)', async () => {
+    expect((await pointsNow()).map(({ position }) => position)).toEqual(['shut', 'shut', 'shut']);
     const refused = async (more: Readonly<Record<string, string>>) => (await joining(site, more)).code;
     expect(await refused({ inletLockNumber: ' ' })).toBe('PNT-004');
     const [own] = (await pointsNow()).map(({ locks }) => locks[0]?.lock ?? '');
@@ -96,7 +97,7 @@ describe('whoever works on a job', () => {
     expect((await leave(site.second.id, '000000')).code).toBe('PPL-001');
   });
 
-  test('answers no card that stands on locks without a lock of their own', async () => {
+  test('answers no card that stands on locks without a lock of their own (EI-15)', async () => {
     await site.job.playTo('breakSignalLine');
     const { step, place } = await site.job.job();
     const given = strokeScript(aSheet())[step] as Readonly<Record<string, string>>;
@@ -129,7 +130,7 @@ describe('giving the valve back', () => {
     site = await pointSite('supplyBack');
   });
 
-  test('is refused over the lock of anybody else, and done once each has taken theirs off (EI-15)', async () => {
+  test('is refused over the lock of anybody else, and done once each has taken theirs off (EI-12, EI-15)', async () => {
     expect(await joining(site)).toMatchObject({ status: 200 });
     await expect(site.job.playTo('tellPeople')).rejects.toMatchObject({ text: { code: 'PNT-001' } });
     expect((await site.job.job()).step).toBe('supplyBack');

@@ -50,7 +50,7 @@ describe('a page that is signed', () => {
     expect((await at.sendJson(await signing(at))).status).toBe(200);
   });
 
-  test('is signed once: the same page under a new request is told so, under its own it gets the first answer', async () => {
+  test('is signed once: the same page under a new request is told so, under its own it gets the first answer (HP-01)', async () => {
     const fields = await signing(at);
     expect((await at.sendJson(fields)).status).toBe(200);
     expect(await refused({ ...fields, requestId: newRequestId() })).toEqual([409, 'HLD-007']);

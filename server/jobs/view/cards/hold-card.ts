@@ -65,7 +65,7 @@ export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
     point: step.point,
     criterion: fill(step.criterion, job),
     evidence: evidenceView(step, input),
-    unshown: unshown(step, situationNow(job, around.nowMs)),
+    unshown: unshown(step, { ...job, situation: situationNow(job, around.nowMs) }),
     waitsFor: waitsFor(step, input),
     secondReadings: secondReadings(step, input),
     departures: departureLines(input),

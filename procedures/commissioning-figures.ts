@@ -5,8 +5,7 @@ import type { Job } from './job.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /** The live zero and the end of a current loop (IEC 60381-1). */
-const LOOP_LOW_A = 0.004;
-const LOOP_HIGH_A = 0.02;
+export const SIGNAL_CURRENT = { lowA: 0.004, highA: 0.02 } as const;
 
 /** What a cylinder is fed with where the sheet names no range (common practice, no source). */
 const CYLINDER_SUPPLY_LOW_PA = toSi({ value: 35, unit: 'psi' });
@@ -67,7 +66,8 @@ function signalText(percent: number): Figure['of'] {
 }
 
 function currentText(percent: number): string {
-  const valueSi = signalAtPercent({ percent, rangeLow: LOOP_LOW_A, rangeHigh: LOOP_HIGH_A });
+  const { lowA: rangeLow, highA: rangeHigh } = SIGNAL_CURRENT;
+  const valueSi = signalAtPercent({ percent, rangeLow, rangeHigh });
   return format({ valueSi, unit: 'mA' });
 }
 

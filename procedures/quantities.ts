@@ -9,6 +9,7 @@ import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
 import { OVERHAUL_FIGURES } from './overhaul-figures.ts';
 import { plugForceN } from './plug-force-of.ts';
+import { POSITIONER_FIGURES } from './positioner-figures.ts';
 import { REPAIR_FIGURES } from './repair-figures.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
 import { SETTING_FIGURES } from './setting-figures.ts';
@@ -164,6 +165,7 @@ export const FIGURES = {
   adjusterDirection: text('turn the adjuster to', (job) => adjusterNeed(job)?.turn ?? null),
   ...OVERHAUL_FIGURES,
   ...COMMISSIONING_FIGURES,
+  ...POSITIONER_FIGURES,
   ...REPAIR_FIGURES,
   ...SETTING_FIGURES,
 } as const satisfies Record<string, Figure>;

@@ -12,6 +12,8 @@ export interface ServedProcedure {
   readonly folder: 'overhaul' | 'commissioning' | 'troubleshooting';
   /** Gear that is chosen when a job opens; what only a valve in its line wants is asked only there. */
   readonly gear: readonly GearRole[];
+  /** Of that gear, what this procedure wants on the bench as well. */
+  readonly gearOnBench?: readonly GearRole[];
   /** Null where the valve may have it at this place, else why not, in one sentence. */
   whyNot(sheet: ValveSheet, place: Place): string | null;
 }

@@ -84,6 +84,7 @@ export const MEASURE_TITLES: Readonly<Record<string, string>> = {
   gaugeFallPa: 'Fall of the gauge',
   gaugeUncertaintyPa: 'Uncertainty of the gauge',
   glandForceN: 'Gland force',
+  heldPercent: 'Counts as held by seat or stop, from either end',
   highNm: 'Torque, up to',
   highPa: 'Upper end',
   holeDiameterM: 'Diameter of the hole',
@@ -199,6 +200,7 @@ export const MEASURE_TITLES: Readonly<Record<string, string>> = {
   smallestPa: 'Smallest step or drift of the gauge',
   smallestSupplyPa: 'Smallest supply',
   spanChangePa: 'Change of the span',
+  spanErrorPercent: 'Stroke too long by',
   spanPa: 'Span of the bench set',
   springDownN: 'Spring force, down positive',
   springInstalledJ: 'Spring energy left when the air is gone',
@@ -255,4 +257,5 @@ export const MEASURE_TITLES: Readonly<Record<string, string>> = {
   wantedShiftPa: 'Shift wanted',
   weightKg: 'Weight that falls',
   zeroBasedPercent: 'Linearity, zero-based',
+  zeroErrorPercent: 'Zero off by',
 };

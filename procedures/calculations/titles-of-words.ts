@@ -84,6 +84,7 @@ export const WORD_TITLES: Readonly<Record<string, string>> = {
   permittedError: 'Permitted error',
   pipingFactor: 'Piping factor FP',
   plugCloses: 'Plug closes moving',
+  pointsUsed: 'Points that the line rests on',
   pressureDropRatioXt: 'Pressure drop ratio factor xT',
   pressureRatio: 'Outlet over inlet pressure',
   printedLbf: 'As printed, lbf',

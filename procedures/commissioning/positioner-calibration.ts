@@ -1,26 +1,58 @@
+import {
+  ANYWHERE_FRONT,
+  ANYWHERE_RETURN,
+  anywhereControl,
+  BENCH_SAFE_AT,
+  giveBackAnywhere,
+  takeAnywhere,
+} from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
-import { readSupply, strokeBySignal, supplyWrong } from '../phases/own-stroke.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
-import type { QuantityField } from '../vocabulary.ts';
+import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
+import { positionerStrokeCard, readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import type { FigureName } from '../quantities.ts';
+import type { Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
+import { positionerProof } from './positioner-proof.ts';
 
 const makeSafe = 'haltStroke' as const;
 
-function onGauge(name: string, label: string): QuantityField {
-  return { name, label, type: 'quantity', dimension: 'pressure', gauge: 'signalGauge', optional: true };
-}
+/** What the card after a stroke shows of it. */
+const STROKE_SAYS = [
+  'strokeError',
+  'errorTolerance',
+  'strokeHysteresis',
+  'hysteresisTolerance',
+  'strokeZero',
+  'strokeSpan',
+  'strokeLine',
+  'strokeUncertainty',
+] as const satisfies readonly FigureName[];
 
-function percent(name: string, label: string): QuantityField {
-  return { name, label, type: 'quantity', dimension: 'percent', optional: true };
+/** What is off as found, and whether it is set. */
+function isOff(step: {
+  readonly title: string;
+  readonly how: string;
+}): Step<'howItIsSet' | 'strokeFound' | 'nextPerson' | 'haltStroke'> {
+  return {
+    kind: 'question',
+    phase: 'asFound',
+    ...step,
+    shows: STROKE_SAYS,
+    choices: {
+      set: { label: 'Set it', to: 'howItIsSet' },
+      again: { label: 'Put right from outside: stroke it again', to: 'strokeFound' },
+      leave: { label: 'It wants linkage, cam or packing: give it back', to: 'nextPerson', reason: true },
+    },
+    makeSafe,
+  };
 }
 
 /** Zero, span, dead band, gain and the gauges of a positioner, in its place. */
 export const positionerCalibration = procedure({
   id: 'positioner-calibration',
   title: 'Positioner calibration',
-  energyControl: ownAirControl(
-    'To set zero and span of a positioner in its place, and to see its dead band, its step and its gauges. A pneumatic positioner is set with its cover off and its air on: hands stay clear of the yoke, and a touched flapper makes the valve jump.',
+  energyControl: anywhereControl(
+    'To set zero and span of a positioner on its valve, in the line or on the bench, and to measure what is left: line, hysteresis, dead band, step and, on a cylinder, both sides. A pneumatic positioner is set with its cover off and its air on: hands stay clear of the yoke, and a touched flapper makes the valve jump.',
   ),
   revisions: [
     { letter: 'A', date: '2026-11-25', change: 'First issue.' },
@@ -30,24 +62,31 @@ export const positionerCalibration = procedure({
       change:
         'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It is done on the bench as well. The card after a stroke says which of zero, span, line and hysteresis is off. Dead band, step and both sides of a cylinder are read and judged, each against a figure that stands on the card.',
+    },
   ],
   phases: [
-    ...OWN_AIR_FRONT,
+    ...ANYWHERE_FRONT,
     { id: 'air', title: 'Air' },
     { id: 'asFound', title: 'As found' },
     { id: 'set', title: 'Setting' },
     { id: 'asLeft', title: 'As left' },
-    OWN_AIR_RETURN,
+    ANYWHERE_RETURN,
   ],
   start: 'needs',
-  safe: OWN_AIR_SAFE_AT,
+  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
   steps: {
-    ...takeForStroke({
+    ...takeAnywhere({
       title: 'Get ready to calibrate the positioner of {tag}',
-      how: 'Rising signal loads {risingLoads} and {risingSignal} the valve.',
+      how: 'Rising signal loads {risingLoads} and {risingSignal} the valve. In the line the operator may be the source.',
       bring: [
-        'Bring a signal source for this positioner, or have the operator on the radio.',
-        'Bring a supply gauge, a gauge for the output and a travel indicator.',
+        'Bring a signal source for this positioner.',
+        'Bring a supply gauge, a gauge for each output and a travel indicator.',
+        'Bring a recorder or a camera for the step.',
         'Bring a small screwdriver: nothing else goes near nozzle or flapper.',
       ],
       next: 'supplyRead',
@@ -93,12 +132,15 @@ export const positionerCalibration = procedure({
       },
       makeSafe,
     },
-    strokeFound: strokeBySignal({
+    strokeFound: positionerStrokeCard({
       phase: 'asFound',
       title: 'Stroke it by its signal, as found',
       ways: {
         inside: { to: 'deadBand' },
-        outside: { to: 'howItIsSet' },
+        'zero off': { to: 'zeroOff' },
+        'span off': { to: 'spanOff' },
+        'middle off': { to: 'middleOff' },
+        'apart up and down': { to: 'apart' },
         'too close': { to: 'howItIsSet' },
         'not all read': { to: 'foundNotRead' },
       },
@@ -114,11 +156,28 @@ export const positionerCalibration = procedure({
       },
       makeSafe,
     },
+    zeroOff: isOff({
+      title: 'Zero is off: the whole line lies too high or too low',
+      how: 'Look first whether arm or pin has slipped on the stem: a zero that wanders comes back. A cure of the linkage comes before the screw.',
+    }),
+    spanOff: isOff({
+      title: 'Span is off: the stroke is too long or too short',
+      how: 'Look first at the hole that the arm is pinned in, the range spring and the cam: they set the span in steps, the screw only trims it.',
+    }),
+    middleOff: isOff({
+      title: 'The ends would fit, and the middle does not',
+      how: 'No screw cures it: an arm that is not level at half travel, the wrong cam, a characteristic that was chosen. Zero and span only tilt what is bent.',
+    }),
+    apart: isOff({
+      title: 'Up and down stand too far apart',
+      how: 'No screw cures it: packing too tight or dry, slack in the linkage, a gain too low. Setting over it splits the error in two halves.',
+    }),
     howItIsSet: {
       kind: 'question',
       phase: 'set',
       title: 'How this positioner is set',
-      how: 'All points off alike is zero; more off with travel is span; off in the middle only is linkage or cam, and no screw cures it.',
+      how: 'Zero at the low end, then span at the high end, in turn: one moves the other.',
+      shows: STROKE_SAYS,
       choices: {
         set: {
           label: 'Set zero and span',
@@ -127,7 +186,7 @@ export const positionerCalibration = procedure({
             ways: { pneumatic: 'coverOff', electropneumatic: 'byKeys', none: 'byKeys' },
           },
         },
-        leave: { label: 'Leave it as found', to: 'nextPerson', reason: true },
+        leave: { label: 'Leave it as found', to: 'deadBand', reason: true },
       },
       makeSafe,
     },
@@ -152,10 +211,18 @@ export const positionerCalibration = procedure({
       kind: 'reading',
       phase: 'set',
       title: 'Set zero at {signalLow}, then span at {signalHigh}, in turn',
-      how: 'One moves the other: go round until both stand. Zero is the travel end where the valve begins to move.',
+      how: 'One moves the other: go round until both stand. Marks that were made come first.',
       action: 'openPneumaticCover',
       caution: STEM_MOVES,
-      asks: [yesNo('zeroSpanStand', 'Both ends stand without another touch')],
+      do: [
+        'Set the signal to {signalLow}.',
+        'Set zero, so that the valve just leaves its end as the signal rises.',
+        'Set the signal to {signalHigh}.',
+        'Set span, so that the valve just reaches its other end.',
+        'Check both again, until neither has to be moved.',
+        'Tighten the lock screws.',
+      ],
+      asks: [yesNo('zeroSpanStand', 'Both ends stand without another touch, lock screws tight')],
       judge: { rule: 'allYes', with: { fields: 'zeroSpanStand' } },
       ways: { yes: { to: 'coverOn' }, no: { to: 'doesNotSet' } },
       makeSafe,
@@ -192,17 +259,32 @@ export const positionerCalibration = procedure({
       },
       makeSafe,
     },
-    strokeLeft: strokeBySignal({
+    strokeLeft: positionerStrokeCard({
       phase: 'asLeft',
       title: 'Stroke it by its signal, as left',
       ways: {
         inside: { to: 'deadBand' },
-        outside: { to: 'leftOutside' },
-        'too close': { to: 'deadBand' },
+        'zero off': { to: 'leftOutside' },
+        'span off': { to: 'leftOutside' },
+        'middle off': { to: 'leftOutside' },
+        'apart up and down': { to: 'leftOutside' },
+        'too close': { to: 'leftClose' },
         'not all read': { to: 'leftNotRead' },
       },
       makeSafe,
     }),
+    leftClose: {
+      kind: 'question',
+      phase: 'asLeft',
+      title: 'Too close for this indicator to tell',
+      how: 'It is no fault of the valve. A finer indicator, or a little more at zero or span.',
+      shows: STROKE_SAYS,
+      choices: {
+        goOn: { label: 'Leave it so', to: 'deadBand', reason: true },
+        again: { label: 'Set it closer', to: 'howItIsSet' },
+      },
+      makeSafe,
+    },
     leftNotRead: {
       kind: 'question',
       phase: 'asLeft',
@@ -217,99 +299,15 @@ export const positionerCalibration = procedure({
       kind: 'question',
       phase: 'asLeft',
       title: 'As left it is still outside',
-      how: 'Ends right and the middle off: linkage, cam or characteristic. Apart up and down: packing, slack or gain.',
+      how: 'The middle off: linkage, cam or characteristic. Apart up and down: packing, slack or gain. Zero or span off again: something slips.',
+      shows: STROKE_SAYS,
       choices: {
         again: { label: 'Set it again', to: 'howItIsSet' },
         leave: { label: 'Leave it so', to: 'deadBand', reason: true },
       },
       makeSafe,
     },
-    deadBand: {
-      kind: 'reading',
-      phase: 'asLeft',
-      title: 'Find the smallest change of signal that moves the stem',
-      how: 'At the middle, after a move up: creep the signal up until the indicator stirs, then down until it stirs back. The way between is the dead band.',
-      action: 'strokeByOwnAir',
-      caution: STEM_MOVES,
-      asks: [
-        percent('deadBandUpPercent', 'Change up that moves it, in percent of the signal'),
-        percent('deadBandDownPercent', 'Change back down that moves it back'),
-      ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: 'stepIt' } },
-      makeSafe,
-    },
-    stepIt: {
-      kind: 'reading',
-      phase: 'asLeft',
-      title: 'Step the signal by a tenth, up and back, and watch how it settles',
-      how: 'Swings: gain too high, or a booster that is too lively. Creeps: gain too low, tight packing, a starved supply.',
-      action: 'strokeByOwnAir',
-      caution: STEM_MOVES,
-      asks: [
-        {
-          name: 'stepSettles',
-          label: 'How it settles',
-          type: 'choice',
-          choices: [
-            { value: 'at once', label: 'At once, or with one small overshoot' },
-            { value: 'swings', label: 'It swings more than twice' },
-            { value: 'creeps', label: 'It creeps, or stops and jumps' },
-          ],
-        },
-      ],
-      judge: { rule: 'oneOf', with: { field: 'stepSettles', good: 'at once' } },
-      ways: {
-        yes: { to: { by: 'actuator', ways: { diaphragm: 'nextPerson', piston: 'cylinderGauges' } } },
-        no: { to: 'stepBad' },
-      },
-      makeSafe,
-    },
-    stepBad: {
-      kind: 'question',
-      phase: 'asLeft',
-      title: 'It swings or creeps',
-      how: 'Gain is set by the manual of the positioner, a little at a time, and stepped again.',
-      choices: {
-        again: { label: 'Gain set: step it again', to: 'stepIt' },
-        leave: { label: 'Leave it so', to: 'nextPerson', reason: true },
-      },
-      makeSafe,
-    },
-    cylinderGauges: {
-      kind: 'reading',
-      phase: 'asLeft',
-      title: 'Read both gauges of the cylinder, moving and at rest',
-      how: 'The loaded side stands higher while it moves. At rest they are alike only where nothing pushes the stem: plug, flow and weight want a difference.',
-      why: 'A side that stays at zero though it should be loaded is that relay, most often its restriction.',
-      action: 'strokeByOwnAir',
-      caution: STEM_MOVES,
-      asks: [
-        onGauge('topMovingPa', 'Top, while the loaded side drives it'),
-        onGauge('bottomMovingPa', 'Bottom, at that moment'),
-        onGauge('topRestPa', 'Top, at rest in the middle'),
-        onGauge('bottomRestPa', 'Bottom, at rest in the middle'),
-        yesNo('gaugesAnswer', 'Both answer a change of signal, each in its turn'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'gaugesAnswer' } },
-      ways: { yes: { to: 'nextPerson' }, no: { to: 'relayDead' } },
-      makeSafe,
-    },
-    relayDead: {
-      kind: 'question',
-      phase: 'asLeft',
-      title: 'One side of the cylinder does not answer',
-      how: 'At zero though it should be loaded: the restriction of its relay is plugged; its clean-out plunger comes first. At full supply and stuck there: relay or nozzle.',
-      choices: {
-        again: { label: 'Plunger worked: read both again', to: 'cylinderGauges' },
-        leave: {
-          label: 'Give it back, and open the relay on an isolated valve',
-          to: 'nextPerson',
-          reason: true,
-        },
-      },
-      makeSafe,
-    },
-    ...giveBackStroked(),
+    ...positionerProof(),
+    ...giveBackAnywhere(),
   },
 });

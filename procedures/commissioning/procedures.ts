@@ -47,8 +47,9 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
     definition: positionerCalibration,
     folder: 'commissioning',
     gear: OWN_AIR_ROLES,
+    gearOnBench: ['supplyGauge'],
     whyNot: (sheet, place) =>
-      sheet.positioner === 'none' ? 'It has no positioner.' : onlyInLine(sheet, place),
+      sheet.positioner === 'none' ? 'It has no positioner.' : noBlockValves(sheet, place),
   },
   {
     definition: failAction,

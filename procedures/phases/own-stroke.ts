@@ -23,25 +23,36 @@ function travelAt(point: (typeof CYCLE_POINTS)[number]): QuantityField {
 }
 
 /** The whole cycle on one card, up and down again without turning back in between. */
-export function strokeBySignal<const Id extends string>(step: {
+const CYCLE_CARD = {
+  kind: 'reading',
+  how: 'Come to each signal from the side named and never past it: a turn back hides the hysteresis. Rising signal {risingSignal} the valve. Error at most {errorTolerance}, hysteresis at most {hysteresisTolerance}.',
+  why: 'Up and down at the same signal show what friction and slack take.',
+  action: 'strokeByOwnAir',
+  caution: STEM_MOVES,
+  asks: CYCLE_POINTS.map(travelAt),
+} as const;
+
+interface CycleStep<Id extends string, Outcome extends string> {
   readonly phase: string;
   readonly title: string;
-  readonly ways: Readonly<Record<'inside' | 'outside' | 'too close' | 'not all read', Way<Id>>>;
+  readonly ways: Readonly<Record<Outcome, Way<Id>>>;
   readonly makeSafe: Id;
-}): Step<Id> {
-  return {
-    kind: 'reading',
-    phase: step.phase,
-    title: step.title,
-    how: 'Come to each signal from the side named and never past it: a turn back hides the hysteresis. Rising signal {risingSignal} the valve. Error at most {errorTolerance}, hysteresis at most {hysteresisTolerance}.',
-    why: 'Up and down at the same signal show what friction and slack take.',
-    action: 'strokeByOwnAir',
-    caution: STEM_MOVES,
-    asks: CYCLE_POINTS.map(travelAt),
-    judge: { rule: 'ownStroke' },
-    ways: step.ways,
-    makeSafe: step.makeSafe,
-  };
+}
+
+export function strokeBySignal<const Id extends string>(
+  step: CycleStep<Id, 'inside' | 'outside' | 'too close' | 'not all read'>,
+): Step<Id> {
+  return { ...CYCLE_CARD, ...step, judge: { rule: 'ownStroke' } };
+}
+
+/** The same for a positioner, with the name of what is off. */
+export function positionerStrokeCard<const Id extends string>(
+  step: CycleStep<
+    Id,
+    'inside' | 'zero off' | 'span off' | 'middle off' | 'apart up and down' | 'too close' | 'not all read'
+  >,
+): Step<Id> {
+  return { ...CYCLE_CARD, ...step, judge: { rule: 'positionerStroke' } };
 }
 
 /** Supply at the valve, on its own gauge. */

@@ -1,5 +1,6 @@
 import { analyseStroke } from '../calculations/cycle-analysis.ts';
 import type { StrokeRow } from '../calculations/stroke-rows.ts';
+import { zeroAndSpan } from '../calculations/zero-and-span.ts';
 import { actuatorAirPa, risingSignalOpens } from '../commissioning-figures.ts';
 import { type Guarded, guarded } from '../cycle-verdict.ts';
 import type { Reading } from '../job.ts';
@@ -32,45 +33,72 @@ export function worstOf(verdicts: readonly (Guarded | null)[]): Guarded {
   return verdicts.includes('too close') ? 'too close' : 'inside';
 }
 
+export interface OwnStroke {
+  readonly errorWorstPercent: number;
+  /** The gauge, in percent of travel. */
+  readonly errorUncertaintyPercent: number;
+  readonly errorVerdict: Guarded;
+  readonly hysteresisPercent: number | null;
+  readonly hysteresisVerdict: Guarded | null;
+  /** Of the average of up and down: what zero and span screws can cure, and what they cannot. */
+  readonly zeroErrorPercent: number;
+  readonly spanErrorPercent: number;
+  readonly linearityPercent: number;
+  readonly [name: string]: number | string | null;
+}
+
 /**
  * A cycle of a valve by its own signal: error and hysteresis in percent of travel against the sheet, the gauge counted
  * in. The signal is percent of its range, whatever its unit, so that split and reverse ranges need nothing more.
+ * @returns null while not every setting was read
  */
+export function ownStrokeOf({
+  job: { sheet },
+  readings,
+}: Pick<RuleInput, 'job' | 'readings'>): OwnStroke | null {
+  const read = CYCLE_POINTS.flatMap((point) => readings[pointField(point, 'travel')] ?? []);
+  if (read.length < CYCLE_POINTS.length) return null;
+  const reverse = !risingSignalOpens(sheet);
+  const analysis = analyseStroke({
+    rows: read.map((reading, at) => rowOf(reading, at)),
+    rangeLowPa: 0,
+    rangeHighPa: 100,
+    ratedTravelM: sheet.travelM,
+    airAction: reverse ? 'air-to-close' : 'air-to-open',
+    contactPa: null,
+    contactMarginPa: 0,
+  });
+  const widest = Math.max(...read.map(({ uncertaintySi }) => uncertaintySi ?? 0));
+  const uncertainty = (100 * widest) / sheet.travelM;
+  const { errorMinPercent, errorMaxPercent, hysteresisPercent } = analysis;
+  const errorWorstPercent =
+    Math.abs(errorMinPercent) > Math.abs(errorMaxPercent) ? errorMinPercent : errorMaxPercent;
+  const limit = sheet.hysteresisTolerancePercent;
+  const points = analysis.averageCurve.map(({ inputPercent, averagePercent }) => ({
+    inputPercent,
+    outputPercent: averagePercent,
+  }));
+  const line = zeroAndSpan({ points, reverse, heldPercent: uncertainty });
+  return {
+    errorWorstPercent,
+    errorUncertaintyPercent: uncertainty,
+    errorVerdict: guarded({ value: errorWorstPercent, limit: sheet.errorTolerancePercent, uncertainty }),
+    hysteresisPercent,
+    hysteresisVerdict:
+      hysteresisPercent === null ? null : guarded({ value: hysteresisPercent, limit, uncertainty }),
+    zeroErrorPercent: line.zeroErrorPercent,
+    spanErrorPercent: line.spanErrorPercent,
+    linearityPercent: line.terminalPercent,
+  };
+}
+
 export const ownStrokeRule: Rule = {
   outcomes: ['inside', 'outside', 'too close', 'not all read'],
   params: [],
-  judge({ job: { sheet }, readings }) {
-    const read = CYCLE_POINTS.flatMap((point) => readings[pointField(point, 'travel')] ?? []);
-    if (read.length < CYCLE_POINTS.length) return { outcome: 'not all read', figures: {} };
-    const analysis = analyseStroke({
-      rows: read.map((reading, at) => rowOf(reading, at)),
-      rangeLowPa: 0,
-      rangeHighPa: 100,
-      ratedTravelM: sheet.travelM,
-      airAction: risingSignalOpens(sheet) ? 'air-to-open' : 'air-to-close',
-      contactPa: null,
-      contactMarginPa: 0,
-    });
-    const widest = Math.max(...read.map(({ uncertaintySi }) => uncertaintySi ?? 0));
-    const uncertainty = (100 * widest) / sheet.travelM;
-    const { errorMinPercent, errorMaxPercent, hysteresisPercent } = analysis;
-    const errorWorstPercent =
-      Math.abs(errorMinPercent) > Math.abs(errorMaxPercent) ? errorMinPercent : errorMaxPercent;
-    const error = guarded({ value: errorWorstPercent, limit: sheet.errorTolerancePercent, uncertainty });
-    const hysteresis =
-      hysteresisPercent === null
-        ? null
-        : guarded({ value: hysteresisPercent, limit: sheet.hysteresisTolerancePercent, uncertainty });
-    return {
-      outcome: worstOf([error, hysteresis]),
-      figures: {
-        errorWorstPercent,
-        errorUncertaintyPercent: uncertainty,
-        errorVerdict: error,
-        hysteresisPercent,
-        hysteresisVerdict: hysteresis,
-      },
-    };
+  judge(input) {
+    const stroke = ownStrokeOf(input);
+    if (stroke === null) return { outcome: 'not all read', figures: {} };
+    return { outcome: worstOf([stroke.errorVerdict, stroke.hysteresisVerdict]), figures: stroke };
   },
 };
 

@@ -11,6 +11,7 @@ import { converterRule, failActionRule, supplyRule } from './own-air.ts';
 import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
+import { cylinderGaugesRule, deadBandRule, positionerStepRule, positionerStrokeRule } from './positioner.ts';
 import { REPAIR_RULE_NAMES, REPAIR_RULES } from './repair-rules.ts';
 import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
@@ -42,6 +43,10 @@ export const RULE_NAMES = [
   'cycle',
   'ownStroke',
   'actuatorAir',
+  'positionerStroke',
+  'deadBand',
+  'positionerStep',
+  'cylinderGauges',
   'supply',
   'failAction',
   'converter',
@@ -90,6 +95,10 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   cycle: cycleRule,
   ownStroke: ownStrokeRule,
   actuatorAir: actuatorAirRule,
+  positionerStroke: positionerStrokeRule,
+  deadBand: deadBandRule,
+  positionerStep: positionerStepRule,
+  cylinderGauges: cylinderGaugesRule,
   supply: supplyRule,
   failAction: failActionRule,
   converter: converterRule,

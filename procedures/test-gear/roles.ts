@@ -26,3 +26,15 @@ export function rolesAt(
 ): readonly GearRole[] {
   return roles.filter((role) => GEAR_ROLES[role].where === 'both' || place === 'line');
 }
+
+/** What is chosen for a job: a procedure may want on the bench what others want in the line alone. */
+export function rolesFor(
+  {
+    gear,
+    gearOnBench = [],
+  }: { readonly gear: readonly GearRole[]; readonly gearOnBench?: readonly GearRole[] },
+  place: 'bench' | 'line',
+): readonly GearRole[] {
+  const there = rolesAt(place, gear);
+  return gear.filter((role) => there.includes(role) || gearOnBench.includes(role));
+}

@@ -4,7 +4,7 @@ import { factsOf, knownAtOpening } from '../../procedures/facts.ts';
 import type { Json } from '../../procedures/json.ts';
 import { chosenGear } from '../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
-import { rolesAt } from '../../procedures/test-gear/roles.ts';
+import { rolesFor } from '../../procedures/test-gear/roles.ts';
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
@@ -51,7 +51,7 @@ export async function openJob(opening: Opening): Promise<string> {
       `There is no procedure "${opening.procedure}".`,
       'Choose one that the valve offers.',
     );
-  const roles = rolesAt(opening.place, served.procedure.gear);
+  const roles = rolesFor(served.procedure, opening.place);
   const numbers = Object.fromEntries(roles.map((role) => [role, (opening.gear[role] ?? '').trim()]));
   const id = await freeNumber(services);
   const before = opening.from === undefined ? null : await closingOf(opening, opening.from);
@@ -125,7 +125,7 @@ function decide(read: Read, deciding: Deciding) {
     tag: opening.tag,
     ...opens.carried,
     gear: chosenGear({
-      roles: rolesAt(opening.place, served.procedure.gear),
+      roles: rolesFor(served.procedure, opening.place),
       sheet: opens.carried.sheet,
       numbers,
       today: read.now.slice(0, 10),

@@ -10,6 +10,7 @@ import type { Job } from '../../procedures/job.ts';
 import { FIGURES } from '../../procedures/quantities.ts';
 import type { ServedProcedure } from '../../procedures/served-procedure.ts';
 import type { Definition, Field, HoldStep, QuantityField, Step } from '../../procedures/vocabulary.ts';
+import { gearFor, gearItem } from './gear.ts';
 import { act, answer, type JobRun, type Opened, OTHER_TECHNICIAN, openJob, sign } from './jobs.ts';
 import { strokeScript, type Texts, textsAt } from './stroke-script.ts';
 
@@ -25,8 +26,13 @@ export interface Play {
 const ACTS_MAX = 250;
 
 /** A job on a procedure that is not the stroke check. @example jobOn(served, { place: 'bench' }) */
-export function jobOn({ definition }: Pick<ServedProcedure, 'definition'>, opened: Opened = {}): JobRun {
-  return openJob({ compiled: compiledOf(definition), ...opened });
+export function jobOn(
+  { definition, gearOnBench = [] }: Pick<ServedProcedure, 'definition' | 'gearOnBench'>,
+  opened: Opened = {},
+): JobRun {
+  const gear = gearFor(opened.place ?? 'line');
+  const more = Object.fromEntries(gearOnBench.map((role) => [role, gearItem(role)]));
+  return openJob({ compiled: compiledOf(definition), gear: { ...more, ...gear }, ...opened });
 }
 
 const compiledBefore = new Map<Definition, ReturnType<typeof compile>>();
@@ -122,10 +128,17 @@ function textFor(job: Job, field: Field): string {
   if (field.type === 'text')
     return field.mustBe === undefined ? 'as said' : String(FIGURES[field.mustBe].of(job) ?? '');
   const value = valueFor(job, field);
+  if (/At(?:A|Pa)$/.test(field.name)) return SIGNAL_MIDDLE[field.dimension] ?? '';
   return field.optional && field.wanted === undefined && field.gauge === undefined
     ? ''
     : `${value} ${UNIT_OF[field.dimension] ?? ''}`.trim();
 }
+
+/** A signal that is read where the stem stirs: one without any dead band. */
+const SIGNAL_MIDDLE: { readonly [D in QuantityField['dimension']]?: string } = {
+  pressure: '9 psi',
+  current: '12 mA',
+};
 
 /** Units of SI that every field of the dimension takes. */
 const UNIT_OF: { readonly [D in QuantityField['dimension']]?: string } = {

@@ -28,6 +28,18 @@ describe('[SAF-03] What is done to a valve on its own air', () => {
     expect(COMMISSIONING_ACTIONS.blowAirLineDown.needs).toEqual({ consent: ['given'] });
   });
 
+  test('connects shop air on the bench only to a valve without pipe and without air, and says that it may move', () => {
+    const { needs, leaves } = COMMISSIONING_ACTIONS.connectShopAir;
+    expect(needs).toEqual({
+      processInlet: ['absent'],
+      processOutlet: ['absent'],
+      supplyAir: ['absent'],
+      signalAir: ['isolated', 'absent'],
+    });
+    expect(leaves).toEqual({ testAir: 'connected', signalAir: 'live', clear: 'not looked at' });
+    expect(COMMISSIONING_ACTIONS.ventShopAir.needs).toEqual({});
+  });
+
   test('lets test pressure off in every state: the way to safe is never held back', () => {
     expect(COMMISSIONING_ACTIONS.ventTestPressure.needs).toEqual({});
   });

@@ -3,7 +3,8 @@ import type { Calculation, OutputSpec } from '../calculation-types.ts';
 import { ABOVE_ZERO, refuseCount, refuseOutside } from '../checks.ts';
 import { analyseCycle } from '../cycle-analysis.ts';
 import { AIR_ACTIONS, percentOfRange } from '../signal-travel.ts';
-import { choice, numbers, results } from '../specs.ts';
+import { choice, numbers, results, usualNumbers } from '../specs.ts';
+import { zeroAndSpan } from '../zero-and-span.ts';
 import { DIRECTION, TERMS, terms } from './cycle-parts.ts';
 import { quantity } from './signal-parts.ts';
 
@@ -108,5 +109,32 @@ export const CYCLE_CALCULATIONS: readonly Calculation[] = [
       if (points.length === 0) throw refuseCount({ name: 'rows', value: 0, range: 'at least 1 row' });
       return terms(analyseCycle({ points, reverse: airAction === 'air-to-close' }));
     },
+  }),
+  calculation({
+    id: 'zero-and-span',
+    title: 'Zero and span of a stroke, each by itself',
+    topic: 'stroke table',
+    inputs: {
+      points: { kind: 'rows', title: 'Average curve', columns: numbers('inputPercent', 'outputPercent') },
+      reverse: { kind: 'yes-no', title: 'The output falls as the input rises' },
+      ...usualNumbers({ heldPercent: 0 }),
+    },
+    outputs: results('zeroErrorPercent', 'spanErrorPercent', 'terminalPercent', 'pointsUsed'),
+    answers: ['zeroErrorPercent', 'spanErrorPercent', 'terminalPercent'],
+    equation: 'zero = line at the low end − ideal; span = 100 · slope of the line − 100',
+    validity: 'The line through the outermost points that neither seat nor stop holds.',
+    sources: ['S-04'],
+    example: {
+      points: [
+        { inputPercent: 0, outputPercent: 0 },
+        { inputPercent: 25, outputPercent: 22 },
+        { inputPercent: 50, outputPercent: 47 },
+        { inputPercent: 75, outputPercent: 72 },
+        { inputPercent: 100, outputPercent: 97 },
+      ],
+      reverse: false,
+      heldPercent: 0.5,
+    },
+    run: zeroAndSpan,
   }),
 ];

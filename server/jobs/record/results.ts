@@ -11,6 +11,7 @@ import type { Job } from '../../../procedures/job.ts';
 import { say } from '../../../procedures/say.ts';
 import { seatingFigures, seatLoadN, turnDirection } from '../../../procedures/seating.ts';
 import { signedPercent } from '../view/words.ts';
+import { ownResults } from './own-results.ts';
 import { ownJudged, ownStrokeJob } from './own-stroke.ts';
 import type { JobRecord } from './schema.ts';
 
@@ -61,7 +62,7 @@ export function resultsOf(job: Job): Result[] {
   const found = judged(job, 'asFound');
   const left = judged(job, 'asLeft');
   // Error and hysteresis are all that a stroke by its own signal tells.
-  if (ownStrokeJob(job) !== null) return percents(job, { found, left }).slice(0, 2);
+  if (ownStrokeJob(job) !== null) return [...percents(job, { found, left }).slice(0, 2), ...ownResults(job)];
   return [
     ...percents(job, { found, left }),
     friction(job, { found, left }),

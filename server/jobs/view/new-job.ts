@@ -1,7 +1,7 @@
 import { say } from '../../../procedures/say.ts';
 import { gearFaults } from '../../../procedures/test-gear/fit.ts';
 import { GEAR_KINDS, type GearItem } from '../../../procedures/test-gear/gear.ts';
-import { GEAR_ROLES, type GearRole, rolesAt } from '../../../procedures/test-gear/roles.ts';
+import { GEAR_ROLES, type GearRole, rolesFor } from '../../../procedures/test-gear/roles.ts';
 import { wantedOf } from '../../../procedures/test-gear/wanted.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import type { Gear } from '../../gear/gear-stream.ts';
@@ -38,8 +38,8 @@ export async function newJobParams(
   const chosen = offers.find(
     (offer) => offer.procedure === procedure && offer.place === place && offer.because === null,
   );
-  const gear = catalogue.current(procedure)?.procedure.gear ?? [];
-  const roles = chosen === undefined ? [] : rolesAt(chosen.place, gear);
+  const served = catalogue.current(procedure)?.procedure ?? { gear: [] };
+  const roles = chosen === undefined ? [] : rolesFor(served, chosen.place);
   const inUse = roles.length === 0 ? [] : await gearInUse(services);
   const today = services.now().toISOString().slice(0, 10);
   return {

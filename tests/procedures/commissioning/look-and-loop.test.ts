@@ -35,9 +35,12 @@ function playOf(
   return play(run, { overrides, ...(to === undefined ? {} : { to }) });
 }
 
+/** A tenth up, without overshoot. */
+const A_STEP = { stepFromM: '45 %', stepFurthestM: '55 %', stepRestM: '55 %' };
+
 /** The straight way of each, and what it has to show at its end. */
 const STRAIGHT: readonly (readonly [string, Overrides])[] = [
-  ['positioner-calibration', { supplyRead: SUPPLY, strokeFound: travels() }],
+  ['positioner-calibration', { supplyRead: SUPPLY, strokeFound: travels(), stepIt: A_STEP }],
   ['soap-tests', { soapBody: {}, soapAir: {} }],
   ['loop-check', { loopStroke: travels() }],
   ['air-supply', { supplyRead: SUPPLY, supplyMoving: SUPPLY, blowDown: { drainCame: 'clean' } }],
@@ -66,46 +69,8 @@ describe('[SAF-09] Looking, setting and checking in the line', () => {
     expect([run.job.closedAs, beyond]).toEqual(['stopped', []]);
   });
 
-  test.each(STRAIGHT)('%s is not done on the bench', (id) => {
+  test.each(['loop-check', 'air-supply', 'first-commissioning'])('%s is not done on the bench', (id) => {
     expect(served(id).whyNot(SHEET, 'bench')).not.toBeNull();
-  });
-});
-
-describe('A positioner that is calibrated', () => {
-  test('is set with its cover off and read again with its cover on', () => {
-    const run = playOf('positioner-calibration', {
-      supplyRead: SUPPLY,
-      strokeFound: travels(8),
-      strokeLeft: travels(),
-    });
-    expect(outcomesOf(run.job, 'strokeFound')).toEqual(['outside']);
-    const path = pathOf(run.job);
-    expect(path.indexOf('coverOn')).toBeGreaterThan(path.indexOf('setZeroSpan'));
-    expect(path.indexOf('strokeLeft')).toBeGreaterThan(path.indexOf('coverOn'));
-  });
-
-  test('with an electric cover keeps it shut', () => {
-    const sheet = { ...SHEET, positioner: 'electropneumatic' } as const;
-    const run = playOf(
-      'positioner-calibration',
-      { supplyRead: SUPPLY, strokeFound: travels(8), strokeLeft: travels() },
-      { sheet },
-    );
-    expect(pathOf(run.job)).toContain('byKeys');
-    expect(pathOf(run.job)).not.toContain('coverOff');
-  });
-
-  test('on a cylinder has both gauges read, moving and at rest', () => {
-    const sheet = { ...SHEET, actuatorKind: 'piston' } as const;
-    const overrides = { supplyRead: SUPPLY, strokeFound: travels(), cylinderGauges: { gaugesAnswer: 'no' } };
-    const run = playOf('positioner-calibration', overrides, { sheet, to: 'relayDead' });
-    expect(outcomesOf(run.job, 'cylinderGauges')).toEqual(['no']);
-  });
-
-  test('with a slack linkage is not set over it', () => {
-    const run = playOf('positioner-calibration', { supplyRead: SUPPLY, linkage: { linkageTight: 'no' } });
-    expect(pathOf(run.job)).not.toContain('setZeroSpan');
-    expect(run.job.closedAs).toBe('done');
   });
 });
 

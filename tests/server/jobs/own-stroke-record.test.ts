@@ -75,6 +75,11 @@ test('It shows error and hysteresis against the sheet, and says nothing of frict
   expect(text).toContain('As found: not inside its limits.');
   expect(text).toMatch(/largest error, % of travel\s+\u221210\.0/);
   expect(text).toMatch(/hysteresis and dead band, %\s+3\.0/);
+  // By hand: the line from 25 % at a quarter to 90 % at the end rises 65 in 75.
+  expect(text).toMatch(/zero, % of travel\s+\+3\.3/);
+  expect(text).toMatch(/stroke too long, % of travel\s+\u221213\.3/);
+  expect(text).toMatch(/off the straight line, % of travel/);
+  expect(text).not.toContain('dead band, % of the signal');
   expect(text).not.toContain('friction each way');
   expect(text).not.toContain('spring against bench set');
   for (const never of ['undefined', 'NaN']) expect(text).not.toContain(never);

@@ -119,6 +119,10 @@ type BenchBack = 'benchAirOff' | 'benchAirThere' | 'benchKept' | 'benchLinesOff'
 
 /** Shop air to zero, kept air let off, hoses away. */
 function offShopAir(): Readonly<Record<BenchBack, Step<BenchBack>>> {
+  return { ...airToZero(), ...hosesOff() } as Readonly<Record<BenchBack, Step<BenchBack>>>;
+}
+
+function airToZero(): Readonly<Partial<Record<BenchBack, Step<BenchBack>>>> {
   const phase = 'return';
   const makeSafe = 'haltBench';
   const there = { to: 'benchAirThere', sets: { signalAir: 'live' } } as const;
@@ -169,6 +173,13 @@ function offShopAir(): Readonly<Record<BenchBack, Step<BenchBack>>> {
       choices: { again: { label: 'Let off: read it again', to: 'benchAirOff' } },
       makeSafe,
     },
+  };
+}
+
+function hosesOff(): Readonly<Partial<Record<BenchBack, Step<BenchBack>>>> {
+  const phase = 'return';
+  const makeSafe = 'haltBench';
+  return {
     benchKept: {
       kind: 'reading',
       phase,

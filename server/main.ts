@@ -40,6 +40,7 @@ async function start(): Promise<void> {
   let demoBackMs = 0;
   const services = makeServices({
     store,
+    practiceStore: () => openSqliteStore({ folder: practiceBeside(config.folder) }),
     settings: settingsFor(config, origins),
     pepper,
     checkpoints,
@@ -81,6 +82,11 @@ function settingsFor(config: Config, origins: readonly string[]): Settings {
   };
 }
 
+/** @example practiceBeside('yokeside-data') // 'yokeside-data-practice' */
+function practiceBeside(folder: string): string {
+  return `${folder.replace(/[\\/]+$/, '')}-practice`;
+}
+
 async function greet({ people, settings }: Services): Promise<void> {
   const { origins, setUpToken, isOpenHttp } = settings;
   console.error(`Yokeside is at ${origins[0]}`);
@@ -99,12 +105,13 @@ interface Stopping {
   marked(): Promise<void>;
 }
 
-function stopOnSignal({ services: { log, live, operations }, listening, marked }: Stopping): void {
+function stopOnSignal({ services: { log, live, operations, practice }, listening, marked }: Stopping): void {
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await live.close();
     await listening.stop();
     await marked();
+    await practice.close();
     await log.close();
     operations.write('stopped');
     process.exit(0);

@@ -6,6 +6,7 @@ import { SiteLog } from './log/site-log.ts';
 import { faultDetails, operationsLog } from './operations-log.ts';
 import { Drafts } from './people/drafts.ts';
 import { SitePeople } from './people/site-people.ts';
+import { practiceSite } from './practice/practice-site.ts';
 import type { Services } from './services.ts';
 import type { Settings } from './settings.ts';
 import { LiveChannel } from './signing/live.ts';
@@ -15,6 +16,8 @@ import { streamKinds } from './streams.ts';
 
 export interface ServicesOptions {
   readonly store: Store;
+  /** Opens the database of the practice bench, when somebody first practises. */
+  practiceStore(): Store;
   readonly settings: Settings;
   /** Compared with the log already; without them nothing is. */
   readonly checkpoints?: Checkpoints | null;
@@ -45,7 +48,7 @@ export function makeServices(options: ServicesOptions): Services {
   });
   const live = new LiveChannel();
   log.onCommit((committed) => live.tell(committed));
-  return {
+  const real: Omit<Services, 'practice'> = {
     log,
     store,
     checkpoints,
@@ -56,7 +59,26 @@ export function makeServices(options: ServicesOptions): Services {
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,
     settings,
+    bench: null,
     now,
     newId,
+  };
+  return { ...real, practice: practiceDoor(real, options) };
+}
+
+function practiceDoor(
+  real: Omit<Services, 'practice'>,
+  { practiceStore, pepper, codeVersion }: ServicesOptions,
+): Services['practice'] {
+  let site: Services | undefined;
+  return {
+    site: () => {
+      site ??= practiceSite({ real, store: practiceStore(), pepper, codeVersion });
+      return site;
+    },
+    close: async () => {
+      await site?.live.close();
+      await site?.log.close();
+    },
   };
 }

@@ -15,6 +15,8 @@ import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { pointRoutes } from './pages/points.ts';
+import { benchRoutes } from './pages/practice.ts';
+import { practiceListRoutes } from './pages/practice-list.ts';
 import { procedureRoutes } from './pages/procedures.ts';
 import { recordRoutes } from './pages/record.ts';
 import { removalRoutes } from './pages/removals.ts';
@@ -30,6 +32,7 @@ import { valveFormRoutes } from './pages/valve-form.ts';
 import { valveHistoryRoutes } from './pages/valve-history.ts';
 import { valveTableRoutes } from './pages/valve-tables.ts';
 import { valveRoutes } from './pages/valves.ts';
+import { onBench } from './practice/on-bench.ts';
 
 export interface RoutesOptions extends Pick<SetUpOptions, 'loadDemo'> {
   readonly assets: Assets;
@@ -64,9 +67,37 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...auditJobRoutes,
       ...auditLogRoutes(options.verifier),
       ...calculationRoutes,
+      ...practiceListRoutes(catalogue),
+      ...benchRoutes(catalogue),
+      ...practised(catalogue),
     ],
     options,
   );
+}
+
+/** Routes of a job that the practice bench serves as well. Nothing of people, PINs, points or the audit is among them. */
+const ON_BENCH: readonly string[] = [
+  'showNewJob',
+  'openJob',
+  'showJob',
+  'actOnJob',
+  'showLine',
+  'replyToJob',
+  'enterTogether',
+  'showSteps',
+  'showRecord',
+  'listenLive',
+];
+
+function practised(catalogue: Catalogue): readonly Route[] {
+  const all = [
+    ...jobRoutes(catalogue),
+    ...replyRoutes(catalogue),
+    ...secondLookRoutes(catalogue),
+    ...recordRoutes(catalogue),
+    liveRoute,
+  ];
+  return all.filter(({ name }) => ON_BENCH.includes(name)).map(onBench);
 }
 
 /** What any site needs, with the routes of the work between. */

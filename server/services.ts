@@ -4,6 +4,7 @@ import type { SiteLog } from './log/site-log.ts';
 import type { OperationsLog } from './operations-log.ts';
 import type { Drafts } from './people/drafts.ts';
 import type { People } from './people/people.ts';
+import type { BenchSide, PracticeDoor } from './practice/bench-side.ts';
 import type { Settings } from './settings.ts';
 import type { LiveChannel } from './signing/live.ts';
 import type { Nonces } from './signing/nonces.ts';
@@ -24,6 +25,10 @@ export interface Services {
   readonly views: Renderer;
   readonly operations: OperationsLog;
   readonly settings: Settings;
+  /** What only the practice bench has; null on the real site. */
+  readonly bench: BenchSide | null;
+  /** The way to the practice bench. */
+  readonly practice: PracticeDoor;
   now(): Date;
   /** A new id unlike any other, for requests and entries. */
   newId(): string;

@@ -21,6 +21,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/13-signing.css',
       'assets/style/14-procedures.css',
       'assets/style/15-faults.css',
+      'assets/style/16-practice.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',

@@ -2,6 +2,7 @@ import nunjucks from 'nunjucks';
 import { boltCircle } from './pictures/bolt-circle.ts';
 import { chanceBar, weightStrokes } from './pictures/chance-bar.ts';
 import { energyTag } from './pictures/energy-tag.ts';
+import { gauge } from './pictures/gauge.ts';
 import { jobScale, waitScale } from './pictures/job-scale.ts';
 import { alertTriangle, energyMark, stateWord, verdictMark } from './pictures/marks.ts';
 import { plot } from './pictures/plot.ts';
@@ -31,6 +32,7 @@ const DRAWINGS = {
   chanceBar,
   energyMark,
   energyTag,
+  gauge,
   jobScale,
   plot,
   statechart,

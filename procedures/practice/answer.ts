@@ -43,14 +43,23 @@ export function answerCheck(
   valve: SimulatedValve,
   of: { readonly check: CheckId; readonly hub: Hub; readonly random: Random },
 ): Evidence {
+  if (of.random() < SLIP_SHARE) return { kind: 'answer', check: of.check, outcome: slip(of) };
+  return evidence(of.check, seeCheck(valve, of));
+}
+
+/** What is there to be seen, heard and read at this check, by somebody who looks at the right thing. */
+export function seeCheck(
+  valve: SimulatedValve,
+  of: { readonly check: CheckId; readonly hub: Hub; readonly random: Random },
+): Said {
   const look = LOOKS[of.check];
   if (look === undefined) throw new Error(`the simulated valve has no answer to ${of.check}`);
   const facts = kept(valve, { key: 'facts', work: () => valveFactsOf(valve.build.frame.sheet) });
-  if (of.random() < SLIP_SHARE) return { kind: 'answer', check: of.check, outcome: slip(of) };
-  return evidence(of.check, look({ valve, facts, hub: of.hub, random: of.random }));
+  return look({ valve, facts, hub: of.hub, random: of.random });
 }
 
-function evidence(check: CheckId, said: Said): Evidence {
+/** The same as evidence. */
+export function evidence(check: CheckId, said: Said): Evidence {
   if ('cannotTell' in said) return { kind: 'cannot tell', check };
   if ('word' in said) return { kind: 'answer', check, outcome: said.word, gaugeAlive: true };
   const { value, readSigma } = said;

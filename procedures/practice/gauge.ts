@@ -20,12 +20,17 @@ export function readPressure(
   build: Build,
   of: { readonly point: Point; readonly truePa: number; readonly mostPa: number; readonly random: Random },
 ): Read {
-  const dialPa = DIALS_PA.find((one) => one >= of.mostPa) ?? DIALS_PA[2];
+  const dialPa = dialFor(of.mostPa);
   const off = (build.gaugeOff[of.point] ?? 0) * dialOffPa(build);
   const sigma = (CLASS_SHARE * dialPa) / 3;
   const shownPa = Math.max(0, of.truePa + off + sigma * bell(of.random));
   const divisionPa = dialPa / DIVISIONS;
   return { value: Math.round(shownPa / divisionPa) * divisionPa, sigma };
+}
+
+/** Full scale of the gauge that somebody fits for the most that may come. @example dialFor(2e5) // 206843, 30 psi */
+export function dialFor(mostPa: number): number {
+  return DIALS_PA.find((one) => one >= mostPa) ?? DIALS_PA[2];
 }
 
 /** A wrong gauge is wrong by a share of the signal span, or of the supply on a cylinder. */

@@ -45,6 +45,7 @@ export async function dispatch(
   const soFar = startOf(incoming, to);
   const answering = (): Answering => answeringOf(soFar, { incoming, to });
   try {
+    if (route.isPractice) soFar.call = { ...soFar.call, services: to.services.practice.site() };
     const posted = route.method === 'POST';
     if (posted) requireOwnPage(request.headers, incoming.origin);
     const background = route.background ?? false;

@@ -104,6 +104,8 @@ interface RouteHead {
   readonly background?: boolean;
   /** Stands in the menu of those who may ask for it. */
   readonly menu?: { readonly text: string; readonly order: number };
+  /** Served by the practice bench, from its own database. */
+  readonly isPractice?: boolean;
   /** What the raw answer's type is, where it is not JSON alone. */
   readonly rawType?: string;
   /**

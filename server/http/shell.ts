@@ -42,6 +42,8 @@ export function shellParams(
       screen,
       menu,
       banners: call.banners,
+      /** On the practice bench every page and print says so. */
+      practice: services.bench !== null,
     },
     newRequestId: () => services.newId(),
     refusal: problem === null ? null : refusalParams(problem),

@@ -110,6 +110,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
   const assets = readAssets(project);
   const services = makeServices({
     store,
+    practiceStore: () => openSqliteStore({ folder: `${folder}-practice` }),
     settings: { ...SETTINGS, origins: [ORIGIN], hashCost: { N: 256, r: 8, p: 1 }, ...options.settings },
     pepper: Buffer.alloc(32, 7),
     checkpoints: options.checkpoints ?? null,
@@ -147,7 +148,10 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
       if (response.status !== 303) throw new Error(`Signing in as ${role} gave ${response.status}.`);
       return { browser, person };
     },
-    close: () => services.log.close(),
+    close: async () => {
+      await services.practice.close();
+      await services.log.close();
+    },
   };
 }
 

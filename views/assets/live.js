@@ -8,7 +8,8 @@ const FRESH_MS = 5 * 60 * 1000;
 
 const shown = () => document.querySelector('[data-live-job], [data-live-list]');
 const jobOf = (root) => root?.dataset.liveJob ?? '';
-const address = () => `/live${jobOf(shown()) ? `?job=${encodeURIComponent(jobOf(shown()))}` : ''}`;
+const address = () =>
+  `${shown()?.dataset.liveAt ?? ''}/live${jobOf(shown()) ? `?job=${encodeURIComponent(jobOf(shown()))}` : ''}`;
 
 let source;
 let asking = 0;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { BareCall, Reply, View } from '../../http/route.ts';
 import type { Person } from '../../people/person.ts';
+import type { BenchAsked, BenchPanel } from '../../practice/bench-side.ts';
 import { signingKind } from '../../signing/signing-stream.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type LeftBehind, leftBehind } from '../left-behind.ts';
@@ -54,6 +55,14 @@ export const jobAnswer = z.object({
   /** What the last person at this valve left for the next. */
   left: z.array(z.object({ label: z.string(), value: z.string() })),
   points: z.array(z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() })),
+  /** On the practice bench, what the simulated valve shows at this card; null for real work. */
+  bench: z
+    .object({
+      lines: z.array(z.string()),
+      rows: z.array(z.object({ name: z.string(), label: z.string(), text: z.string(), entry: z.string() })),
+      mayBeTold: z.boolean(),
+    })
+    .nullable(),
   /** Plain steps from the open card on that may be entered in one go. */
   together: z.array(z.string()),
   proveAgain: z.array(fieldAnswer),
@@ -82,7 +91,13 @@ export const jobAnswer = z.object({
 
 type JobAnswer = z.input<typeof jobAnswer>;
 
-function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together'> {
+function benchAnswer(bench: BenchPanel | null): JobAnswer['bench'] {
+  if (bench === null) return null;
+  const { lines, rows, result } = bench;
+  return { lines: [...lines], rows: rows.map((row) => ({ ...row })), mayBeTold: result !== '' };
+}
+
+function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' | 'bench'> {
   const { card } = view;
   const hold =
     card !== null && 'shownDigest' in card
@@ -155,7 +170,11 @@ export type JobReply = Reply<JobAnswer> & { readonly params: object };
 /** The page of a job and the same as JSON, from one view. */
 export async function jobPage(
   call: BareCall & { readonly person: Person },
-  { catalogue, again }: { readonly catalogue: Catalogue; readonly again: Typed },
+  {
+    catalogue,
+    again,
+    output,
+  }: { readonly catalogue: Catalogue; readonly again: Typed; readonly output?: BenchAsked['output'] },
 ): Promise<JobReply> {
   const { services, person } = call;
   const { job, around } = await loadJob(call.params.id ?? '', { services, catalogue, person });
@@ -180,9 +199,14 @@ export async function jobPage(
   const left = await leftBehind(job.tag, services);
   const unsent = typedElsewhere(again.typed, { job, definition });
   const group = groupView(job, around);
-  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed, group };
+  const bench = services.bench === null ? null : await services.bench.beside({ job, around, output });
+  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed, group, bench };
   return {
-    data: { ...answerOf(view, left), together: (group?.steps ?? []).map(({ id }) => id) },
+    data: {
+      ...answerOf(view, left),
+      bench: benchAnswer(bench),
+      together: (group?.steps ?? []).map(({ id }) => id),
+    },
     params,
     page: { title: `${job.tag}, job ${job.id}`, template: 'pages/job.njk', params },
   };

@@ -46,6 +46,7 @@ export async function startServer(options: TestServerOptions): Promise<TestServe
   const { startsAt, hashPower = 4 } = options;
   const services = makeServices({
     store,
+    practiceStore: () => openSqliteStore({ folder: `${options.folder}-practice` }),
     settings: { ...SETTINGS, origins, hashCost: { ...SETTINGS.hashCost, N: 2 ** hashPower } },
     pepper: Buffer.alloc(32, 7),
     project: ROOT,
@@ -68,6 +69,7 @@ export async function startServer(options: TestServerOptions): Promise<TestServe
     close: async () => {
       await services.live.close();
       await listening.stop();
+      await services.practice.close();
       await services.log.close();
     },
   };

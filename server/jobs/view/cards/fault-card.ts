@@ -33,7 +33,11 @@ export interface FaultHub {
   readonly caption: string;
   readonly causes: readonly CauseView[];
   readonly foot: readonly string[];
-  readonly groups: readonly { readonly legend: string; readonly options: readonly Option[] }[];
+  readonly groups: readonly {
+    readonly of: 'checks' | 'others';
+    readonly legend: string;
+    readonly options: readonly Option[];
+  }[];
 }
 
 /** A card whose order is advice of the engine: a hub, or the card that names the repair. */
@@ -96,7 +100,7 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
     const chosen = readChoice(value);
     return chosen.kind === 'mend' && advice.model.repairs.includes(chosen.repair);
   });
-  return [
+  const groups = [
     {
       legend: 'Checks, the best for its minutes first',
       options: here.map((one) => option(one.check, `${one.minutes} minutes`)),
@@ -105,7 +109,10 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
     { legend: 'Mended on the spot', options: mends.map((value) => option(value)) },
     { legend: 'Look again', options: again.map((id) => option(id)) },
     { legend: 'Known from elsewhere', options: brought.map((id) => option(id)) },
-  ].filter(({ options }) => options.length > 0);
+  ];
+  return groups
+    .map((group, at) => ({ of: at === 0 ? ('checks' as const) : ('others' as const), ...group }))
+    .filter(({ options }) => options.length > 0);
 }
 
 /** The repairs that this valve can want, the likeliest first. */

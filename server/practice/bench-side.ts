@@ -1,0 +1,59 @@
+import type { Surroundings } from '../../procedures/actions/action.ts';
+import type { Job } from '../../procedures/job.ts';
+import type { Output } from '../../procedures/practice/bench/gauges.ts';
+import type { SiteLog } from '../log/site-log.ts';
+import type { Services } from '../services.ts';
+
+/** What stands beside a card on the practice bench: what the simulated valve shows. */
+export interface BenchPanel {
+  readonly heading: string;
+  readonly lines: readonly string[];
+  readonly gauges: readonly GaugeView[];
+  readonly rows: readonly BenchRow[];
+  /** Where the gauges follow the controller output. */
+  readonly output: { readonly percent: number; readonly address: string } | null;
+  /** What the bench's supervisor may be asked for; blank where nothing waits for a signature. */
+  readonly sign: string;
+  /** Where the truth is told; blank while it is hidden. */
+  readonly result: string;
+}
+
+/** One gauge, drawn; its number and unit stand in its text. */
+export interface GaugeView {
+  readonly id: string;
+  readonly label: string;
+  readonly kind: 'dial' | 'scale';
+  readonly fraction: number;
+  readonly text: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+export interface BenchRow {
+  /** The field that takes it. */
+  readonly name: string;
+  readonly label: string;
+  readonly text: string;
+  /** As it is entered. */
+  readonly entry: string;
+}
+
+export interface BenchAsked {
+  readonly job: Job;
+  readonly around: Surroundings;
+  readonly output?: Output | undefined;
+}
+
+/** The part of the services that only the practice bench has. */
+export interface BenchSide {
+  /** The log of the real site, read for the sheets of its valves alone. */
+  readonly real: Pick<SiteLog, 'state' | 'summaries'>;
+  beside(of: BenchAsked): Promise<BenchPanel>;
+}
+
+/** The way from the real site to its practice bench. */
+export interface PracticeDoor {
+  /** The bench with its own database, opened when it is first asked for. */
+  site(): Services;
+  close(): Promise<void>;
+}

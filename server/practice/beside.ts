@@ -1,0 +1,155 @@
+/** What an apprentice sees, hears and reads at the open card of a job on the practice bench. */
+
+import { fromSi, preferredUnit, unitFor } from '../../procedures/calculations/units.ts';
+import { capital } from '../../procedures/capital.ts';
+import type { Job } from '../../procedures/job.ts';
+import { complaintOf } from '../../procedures/practice/bench/complaint.ts';
+import { foundOnCard } from '../../procedures/practice/bench/found.ts';
+import {
+  type Output,
+  type SeenAtCheck,
+  type Shown,
+  seenAtCheck,
+  USUAL_OUTPUT,
+} from '../../procedures/practice/bench/gauges.ts';
+import { hubOfStep } from '../../procedures/practice/bench/told.ts';
+import type { SimulatedValve } from '../../procedures/practice/simulated.ts';
+import { say } from '../../procedures/say.ts';
+import { type CheckId, checkOf, isCheckId } from '../../procedures/troubleshooting/checks.ts';
+import { OPENINGS } from '../../procedures/troubleshooting/openings.ts';
+import type { OpenStep, ReadingStep } from '../../procedures/vocabulary.ts';
+import type { Services } from '../services.ts';
+import type { BenchAsked, BenchPanel, BenchRow, GaugeView } from './bench-side.ts';
+import { exerciseKind } from './exercise-stream.ts';
+import { mayBeTold } from './may-be-told.ts';
+import { valveNow } from './simulated-valves.ts';
+
+const NOTHING: BenchPanel = {
+  heading: 'The bench',
+  lines: [],
+  gauges: [],
+  rows: [],
+  output: null,
+  sign: '',
+  result: '',
+};
+
+/** The panel beside the open card, worked out from exercise and job alone. */
+export async function besideCard(
+  { log }: Pick<Services, 'log'>,
+  { job, around, output }: BenchAsked,
+): Promise<BenchPanel> {
+  const exercise = await log.state(exerciseKind, job.tag);
+  const result = mayBeTold(job, exercise) ? `/practice/jobs/${job.id}/result` : '';
+  const step = around.compiled.definition.steps[job.step];
+  if (exercise.tag === '' || step === undefined || step.kind === 'end' || job.status !== 'open')
+    return { ...NOTHING, result };
+  return {
+    ...panelOf(step, { job, valve: valveNow(exercise, job), output: output ?? USUAL_OUTPUT }),
+    result,
+  };
+}
+
+interface Beside {
+  readonly job: Job;
+  readonly valve: SimulatedValve;
+  readonly output: Output;
+}
+
+function panelOf(step: OpenStep, beside: Beside): BenchPanel {
+  if (step.kind === 'hold')
+    return {
+      ...NOTHING,
+      heading: 'A second person on the bench',
+      lines: [
+        'The bench has a supervisor of its own, who reads the evidence above and signs what is shown safe. At a real valve this is a person, and it is never you.',
+      ],
+      sign: 'Ask the bench’s supervisor to sign',
+    };
+  if (step.kind !== 'reading') return NOTHING;
+  const check = step.judge.rule === 'faultCheck' ? (step.judge.with?.check ?? '') : '';
+  return isCheckId(check) ? atCheck(check, beside) : atCard(step, beside);
+}
+
+function atCheck(check: CheckId, { job, valve, output }: Beside): BenchPanel {
+  const again = job.answers.filter((one) => !one.superseded && one.figures.check === check).length;
+  const seen = seenAtCheck(valve, { check, hub: hubOfStep(job.step), again, output });
+  return {
+    ...NOTHING,
+    heading: 'What the bench shows',
+    lines: linesOf(check, seen),
+    gauges: gaugesOf(seen.shown, job),
+    rows: rowsOf(seen.shown, job),
+    output: seen.followsOutput
+      ? { percent: seen.outputPercent, address: `/practice/jobs/${job.id}/gauges` }
+      : null,
+  };
+}
+
+function linesOf(check: CheckId, { found, cannotTell, followsOutput }: SeenAtCheck): readonly string[] {
+  const { outcomes } = checkOf(check);
+  return [
+    ...(found === null ? [] : [`You find: ${outcomes[found] ?? found}.`]),
+    ...(cannotTell ? ['As the valve stands nothing can be told here.'] : []),
+    ...(followsOutput
+      ? ['The operator sets the output that you ask for; the gauges come to rest before you read them.']
+      : []),
+  ];
+}
+
+function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
+  const complaint = complaintOf(valve);
+  const { found, shown } = foundOnCard(job, { step, complaint });
+  if (found.length === 0) return NOTHING;
+  const numbers = rowsOf(shown, job);
+  const inNumbers = new Set(numbers.map(({ name }) => name));
+  const told = found
+    .filter(({ name }) => !inNumbers.has(name))
+    .map(({ name, label, text, entry }) => ({ name, label, text, entry }));
+  return {
+    ...NOTHING,
+    heading: 'What you find on the bench',
+    lines:
+      step.judge.rule === 'firstLine' ? [`The operator says: “${OPENINGS[complaint.opening].words}.”`] : [],
+    gauges: gaugesOf(shown, job),
+    rows: [...told, ...numbers],
+  };
+}
+
+function gaugesOf(shown: readonly Shown[], job: Job): readonly GaugeView[] {
+  return shown.flatMap((one): readonly GaugeView[] => {
+    const { fullSi, valueSi, name, label, dimension } = one;
+    if (fullSi === null || fullSi <= 0) return [];
+    const scale = dimension === 'length';
+    return [
+      {
+        id: `gauge-${name}`,
+        label,
+        kind: scale ? 'scale' : 'dial',
+        fraction: Math.min(1, Math.max(0, valueSi / fullSi)),
+        text: textOf(one, job),
+        from: '0',
+        to: scale ? '100 %' : endOf({ ...one, fullSi }, job),
+      },
+    ];
+  });
+}
+
+function endOf(one: Shown & { readonly fullSi: number }, { sheet }: Job): string {
+  const unit = preferredUnit(one.dimension, sheet.units);
+  return `${Math.round(fromSi({ valueSi: one.fullSi, unit }))} ${unitFor(unit).label}`;
+}
+
+/** Travel on the scale of the yoke, in per cent of its length, as the field takes it. */
+function textOf({ dimension, valueSi, fullSi }: Shown, { sheet }: Job): string {
+  if (dimension === 'percent') return `${valueSi} %`;
+  if (dimension === 'length') return `${((100 * valueSi) / (fullSi ?? sheet.travelM)).toFixed(1)} %`;
+  return say({ valueSi, dimension, units: sheet.units });
+}
+
+function rowsOf(shown: readonly Shown[], job: Job): readonly BenchRow[] {
+  return shown.map((one) => {
+    const text = textOf(one, job);
+    return { name: one.name, label: capital(one.label), text, entry: text };
+  });
+}

@@ -1,0 +1,51 @@
+import { createHash } from 'node:crypto';
+import { SiteLog } from '../log/site-log.ts';
+import { faultDetails } from '../operations-log.ts';
+import type { Services } from '../services.ts';
+import { LiveChannel } from '../signing/live.ts';
+import { Nonces } from '../signing/nonces.ts';
+import type { Store } from '../store/store.ts';
+import { streamKinds } from '../streams.ts';
+import { besideCard } from './beside.ts';
+import { exerciseKind } from './exercise-stream.ts';
+import { benchViews } from './links.ts';
+
+export interface PracticeOptions {
+  /** Of the real site, whose people, clock and settings it shares; nothing else. */
+  readonly real: Omit<Services, 'practice'>;
+  /** A database of its own. */
+  readonly store: Store;
+  readonly pepper: Uint8Array;
+  readonly codeVersion: string;
+}
+
+/**
+ * The practice bench as a site of its own: own database, own chain, own news. Who is signed in is asked of the real
+ * one, so that nobody has a second PIN; a PIN is never asked for here.
+ */
+export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptions): Services {
+  const { now, operations } = real;
+  const log = new SiteLog({
+    store,
+    kinds: [...streamKinds, exerciseKind],
+    now,
+    codeVersion,
+    report: (error) => operations.write('fault', faultDetails(error)),
+  });
+  const live = new LiveChannel();
+  log.onCommit((committed) => live.tell(committed));
+  // A page of the bench proves nothing on the real site, and the other way round.
+  const own = createHash('sha256').update('practice bench').update(pepper).digest();
+  const site: Services = {
+    ...real,
+    log,
+    store,
+    checkpoints: null,
+    live,
+    nonces: new Nonces({ pepper: own, now }),
+    views: benchViews(real.views),
+    bench: { real: real.log, beside: (of) => besideCard(site, of) },
+    practice: { site: () => site, close: async () => {} },
+  };
+  return site;
+}

@@ -1,0 +1,194 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { jobKind } from '../../../server/jobs/job-stream.ts';
+import { verifyStore } from '../../../server/log/verify.ts';
+import { auditors } from '../../../server/streams.ts';
+import { aSheet } from '../../builders/sheets.ts';
+import { readHtml, textOf } from '../../views/html.ts';
+import type { AnApp, Browser } from '../an-app.ts';
+import { newRequestId } from '../an-app.ts';
+import { aBench, BenchClient } from '../practice/a-bench.ts';
+
+let app: AnApp;
+let technician: Browser;
+let supervisor: Browser;
+beforeAll(async () => {
+  app = await aBench();
+  technician = (await app.signedIn('technician')).browser;
+  supervisor = (await app.signedIn('supervisor')).browser;
+});
+afterAll(() => app.close());
+
+async function page(path: string, as = technician): Promise<string> {
+  const response = await app.get(path, { as });
+  const { faults, elements } = readHtml(await response.text());
+  expect(faults, path).toEqual([]);
+  return elements.map((element) => textOf(element)).join(' ');
+}
+
+async function toHub(client: BenchClient): Promise<void> {
+  for (let acts = 0; acts < 8 && (await client.told()).step !== 'inService'; acts += 1)
+    await client.asShown();
+  expect((await client.told()).step).toBe('inService');
+}
+
+describe('The practice bench', () => {
+  test('lets an apprentice find a fault with the cards of the real job, and then tells what it was', async () => {
+    const chooser = new BenchClient(app, supervisor);
+    const response = await chooser.set({ how: 'chosen', cause1: 'signalTubeLeaks', severity: 'bad' });
+    expect(response.status, await response.clone().text()).toBe(201);
+    const client = new BenchClient(app, technician);
+    client.job = chooser.job;
+    await client.act({});
+    const complaint = await client.told();
+    expect(complaint.step).toBe('complaint');
+    expect(complaint.bench?.lines.join(' ')).toContain('The operator says');
+    expect(complaint.bench?.mayBeTold).toBe(false);
+    expect((await client.result()).status).toBe(409);
+    await toHub(client);
+    await client.act({ hubChoice: 'sourceOutlet' });
+    const gauge = await client.told();
+    expect(gauge.bench?.rows.find(({ name }) => name === 'sourcePa')?.text).toMatch(/^\d+\.\d+ psi$/);
+    await client.asShown();
+    await client.act({ hubChoice: 'soapSignalTube' });
+    expect((await client.told()).bench?.lines.join(' ')).toContain('Steady bubbles');
+    await client.asShown();
+    await client.act({ hubChoice: 'name' });
+    await client.act({ repairToDo: 'tightenSignalTube', causeSeen: 'bubbles at a fitting' });
+    const told = (await (await client.result()).json()) as {
+      truth: string[];
+      rightly: boolean;
+      checks: number;
+      minutes: number;
+      engineChecks: number;
+      engineRightly: boolean;
+      steps: { what: string; told: string; minutes: number }[];
+    };
+    expect(told).toMatchObject({ rightly: true, checks: 2, engineRightly: true });
+    expect(told.truth.join(' ')).toMatch(/signal tube.*\(bad\)/i);
+    expect(told.minutes).toBe(told.steps.reduce((sum, one) => sum + one.minutes, 0));
+    const text = await page(`/practice/jobs/${client.job}/result`);
+    expect(text).toContain('What you named puts it right.');
+    expect(text).toContain('What the engine would have looked at');
+    expect(text).toContain('Steady bubbles');
+  });
+
+  test('writes nothing into the log of the plant, and its own log stands by itself', async () => {
+    expect(await app.services.log.summaries('job', { limit: 10 })).toEqual([]);
+    expect(await app.services.log.state(jobKind, '1')).toMatchObject({ status: 'none' });
+    const bench = app.services.practice.site();
+    expect((await bench.log.summaries('job', { limit: 10 })).length).toBeGreaterThan(0);
+    const report = await verifyStore(bench.store, auditors);
+    expect([report.fault, report.problems]).toEqual([null, []]);
+    expect(await page('/shift')).not.toContain(`P1-${aSheet().tag}`);
+  });
+
+  test('is marked on every page by words, and no address of it leads to a real job', async () => {
+    for (const path of [
+      '/practice',
+      '/practice/jobs/1',
+      '/practice/jobs/1/record',
+      '/practice/jobs/1/steps',
+      '/practice/jobs/1/result',
+    ]) {
+      const html = await (await app.get(path, { as: technician })).text();
+      expect(html, path).toContain('A simulated valve. Nothing here is done at the plant');
+      expect(html, path).toContain('<title>Practice: ');
+      expect(html, path).not.toMatch(/(?:href|action|hx-post|hx-get)="\/jobs/);
+    }
+    expect(await page('/shift')).not.toContain('A simulated valve');
+  });
+
+  test('moves its gauges with the output that is asked for, without any script', async () => {
+    const client = new BenchClient(app, technician);
+    await client.set({ how: 'drawn' });
+    await toHub(client);
+    await client.act({ hubChoice: 'travelAgainstOutput' });
+    const path = `/practice/jobs/${client.job}/gauges`;
+    const travel = async (query: string): Promise<string> => {
+      const told = await app.get(`${path}?${query}`, {
+        as: technician,
+        headers: { accept: 'application/json' },
+      });
+      const { bench } = (await told.json()) as Awaited<ReturnType<BenchClient['told']>>;
+      expect(bench?.rows.find(({ name }) => name === 'outputPercent')?.text).toBe(
+        `${new URLSearchParams(query).get('output')} %`,
+      );
+      return bench?.rows.find(({ name }) => name === 'openedM')?.text ?? '';
+    };
+    expect(await travel('output=80&from=60')).toMatch(/%$/);
+    expect(await page(`${path}?output=20&from=80`)).toContain('Have the operator set it');
+    expect((await app.get(`${path}?output=200`, { as: technician })).status).toBe(422);
+  });
+
+  test('draws a fault for anybody, two as well, and lets nobody choose their own', async () => {
+    const client = new BenchClient(app, technician);
+    expect((await client.set({ how: 'drawn, two' })).status).toBe(201);
+    const refused = await client.set({ how: 'chosen', cause1: 'caseJoint' });
+    expect(refused.status).toBe(403);
+    const wrong = await new BenchClient(app, supervisor).set({ how: 'chosen', cause1: 'pistonSealWorn' });
+    expect(wrong.status).toBe(422);
+    expect((await client.set({ tag: 'no such valve' })).status).toBe(404);
+    const text = await page(`/practice?tag=${aSheet().tag}`);
+    expect(text).toContain('Two faults by draw');
+    expect(text).not.toContain('A fault that you choose');
+    expect(await page(`/practice?tag=${aSheet().tag}`, supervisor)).toContain('A fault that you choose');
+  });
+
+  test('takes a valve to its locks and test air, where its own supervisor signs what is shown safe, and back', async () => {
+    const client = new BenchClient(app, technician);
+    await client.set({ how: 'drawn' });
+    await toHub(client);
+    await client.act({ hubChoice: 'bypass' });
+    await until(client, 'onBypass');
+    await client.act({ hubChoice: 'isolate' });
+    await until(client, 'isolated');
+    await client.act({ hubChoice: 'strokeOnTestAir' });
+    expect((await client.told()).card?.kind).toBe('hold');
+    expect(await page(`/practice/jobs/${client.job}`)).toContain('Ask the bench’s supervisor to sign');
+    const html = await (await app.get(`/practice/jobs/${client.job}`, { as: technician })).text();
+    expect(html).not.toContain('name="pin"');
+    await client.asShown();
+    await until(client, 'onTestAir');
+    await client.act({ choice: 'away' });
+    await until(client, 'isolated');
+    await client.act({ hubChoice: 'giveBack' });
+    for (let acts = 0; acts < 30 && (await client.told()).step !== 'afterReturn'; acts += 1)
+      await client.asShown();
+    expect((await client.told()).step).toBe('afterReturn');
+    const bench = app.services.practice.site();
+    const report = await verifyStore(bench.store, auditors);
+    expect([report.fault, report.problems]).toEqual([null, []]);
+  });
+
+  test('takes no PIN, and signs no hold that is not shown safe', async () => {
+    const client = new BenchClient(app, technician);
+    await client.set({ how: 'drawn' });
+    const { place, step } = await client.told();
+    const fields = { requestId: newRequestId(), place: String(place), step, shownDigest: '', nonce: 'x' };
+    const response = await app.postJson(`/practice/jobs/${client.job}/sign`, fields, { as: technician });
+    expect(response.status).toBeGreaterThanOrEqual(400);
+  });
+
+  test('tells whoever gives up', async () => {
+    const client = new BenchClient(app, technician);
+    await client.set({ how: 'drawn' });
+    const path = `/practice/jobs/${client.job}/give-up`;
+    const response = await app.post(path, { requestId: newRequestId() }, { as: technician });
+    expect([response.status, response.headers.get('location')]).toEqual([
+      303,
+      `/practice/jobs/${client.job}/result`,
+    ]);
+    expect(await page(`/practice/jobs/${client.job}/result`)).toContain('Nothing was named.');
+  });
+});
+
+async function until(client: BenchClient, step: string): Promise<void> {
+  const seen: string[] = [];
+  for (let acts = 0; acts < 40; acts += 1) {
+    const told = await client.told();
+    if (told.step === step) return;
+    seen.push(told.step);
+    await client.asShown();
+  }
+  throw new Error(`never came to ${step}: ${seen.join(' ')}`);
+}

@@ -78,7 +78,8 @@ const supply = (end: 'lowPa' | 'highPa', label: string): Figure => ({
   of: ({ sheet }) => supplyWanted(sheet)?.[end] ?? null,
 });
 
-function failText({ sheet }: Job): string {
+/** What the valve does without air, as a sentence has it; a cylinder without a spring stays. */
+export function failText({ sheet }: Pick<Job, 'sheet'>): string {
   if (sheet.failPosition === 'stays') return 'stays where it is';
   return sheet.failPosition === 'shut' ? 'shuts' : 'opens';
 }

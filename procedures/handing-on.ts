@@ -34,12 +34,31 @@ function ofBefore(evidence: Job['evidence']): Job['evidence'] {
   return Object.fromEntries(Object.entries(evidence).map(([id, note]) => [id, { ...note, place: 0 }]));
 }
 
+type ById = ReadonlyMap<string, Compiled>;
+
 /**
  * What is wrong between procedures that hand a valve on: the other one is not there, or does not take over in every
- * state in which this one may leave it.
+ * state in which this one may leave it; or one is named as the next that is not served.
  */
 export function handingFaults(all: readonly Compiled[]): readonly string[] {
   const byId = new Map(all.map((compiled) => [compiled.definition.id, compiled]));
+  return [...nextFaults(all, byId), ...handingOf(all, byId)];
+}
+
+/** Answers that name a procedure as the next one which nobody can open. */
+function nextFaults(all: readonly Compiled[], byId: ById): readonly string[] {
+  return all.flatMap(({ definition }) =>
+    Object.entries(definition.steps).flatMap(([id, step]) =>
+      (step.kind === 'question' ? Object.values(step.choices) : []).flatMap(({ comesNext }) =>
+        comesNext === undefined || byId.has(comesNext)
+          ? []
+          : [`${definition.id}, ${id}: ${comesNext} is named as the next procedure, and is not served`],
+      ),
+    ),
+  );
+}
+
+function handingOf(all: readonly Compiled[], byId: ById): readonly string[] {
   return all.flatMap((from) =>
     handingEnds(from.definition).flatMap(([id, { handsOver }]) => {
       const { procedure = '', as = '' } = handsOver ?? {};

@@ -2,7 +2,7 @@ import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { MARGIN_OVER_SIGNAL_PA, SAFE_LIMIT_PA, SAFE_TOUCH_C, testAirLimit } from '../safety/limits.ts';
 import { adjusterTurnsForShift, rangeShift } from './calculations/bench-set.ts';
 import { format, preferredUnit } from './calculations/units.ts';
-import { COMMISSIONING_FIGURES } from './commissioning-figures.ts';
+import { COMMISSIONING_FIGURES, failText } from './commissioning-figures.ts';
 import { plannedPa } from './cycle-verdict.ts';
 import { energiesMissing, sayEnergy } from './energies.ts';
 import type { Figure } from './figure.ts';
@@ -97,7 +97,7 @@ export const FIGURES = {
   testAirBecause: text('set by', testAirBecause),
   travel: { label: 'travel', dimension: 'length', of: (job) => job.sheet.travelM },
   airAction: text('air action', (job) => job.sheet.airAction.replaceAll('-', ' ')),
-  failPosition: text('on loss of air', (job) => (job.sheet.failPosition === 'shut' ? 'shuts' : 'opens')),
+  failPosition: text('on loss of air', failText),
   airMoves: text('air moves the stem', (job) => job.sheet.airMovesStem),
   rangeMoved: text('flow would move', movedEnd),
   rangeMovedBy: text('by up to', movedBy),

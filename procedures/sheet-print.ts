@@ -221,8 +221,13 @@ function wayLines(step: OpenStep, numbers: Numbers): readonly string[] {
       ([id, set]) => `${nameOf(id)} ${typeof set === 'object' ? set.among.join(' or ') : set}`,
     );
     const records = sets.length === 0 ? '' : `; records ${sets.join(', ')}`;
-    return `- ${label ?? EVENTS[event]}${reason}: then ${target(way.to, numbers)}${records}`;
+    return `- ${label ?? EVENTS[event]}${reason}: then ${target(way.to, numbers)}${records}${nextLine(step, outcome)}`;
   });
+}
+
+function nextLine(step: OpenStep, outcome: string | null): string {
+  const next = step.kind === 'question' ? step.choices[outcome ?? '']?.comesNext : undefined;
+  return next === undefined ? '' : `; names \`${next}\` as the next procedure`;
 }
 
 function target(to: Target<string>, numbers: Numbers): string {

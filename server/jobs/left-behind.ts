@@ -1,5 +1,6 @@
 import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
+import { procedureKind } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { nextOf } from './record/parts.ts';
 import { day } from './view/words.ts';
@@ -16,7 +17,9 @@ export async function leftBehind(tag: string, { log }: Services): Promise<LeftBe
   const { lastJob, sheet } = await log.state(valveKind, tag);
   if (lastJob !== null) {
     const before = await log.state(jobKind, lastJob);
-    return { job: lastJob, on: day(before.closedAt ?? before.arrivedAt), rows: nextOf(before) };
+    const { definition } = await log.state(procedureKind, before.definitionHash);
+    if (definition === null) throw new Error(`the log has no definition ${before.definitionHash}`);
+    return { job: lastJob, on: day(before.closedAt ?? before.arrivedAt), rows: nextOf(before, definition) };
   }
   const notes = sheet?.notes ?? '';
   return { job: null, on: '', rows: notes === '' ? [] : [{ label: 'notes of the sheet', value: notes }] };

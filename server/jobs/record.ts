@@ -89,7 +89,7 @@ export function recordOf({
     gearWrong: wrongGearOf({ job, compiled }, gearNow),
     departures: departures(of),
     cautions: cautionsOf(of),
-    next: nextOf(job),
+    next: nextOf(job, definition),
     limits: [...LIMITS, sayTried(definition)],
     lines: linesOf(of),
     log: { line: newest.seq, place: newest.place, check: checkNumber(newest.hash) },

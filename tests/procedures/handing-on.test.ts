@@ -28,6 +28,24 @@ describe('[SAF-03] A procedure that goes on where another stands', () => {
     ]);
   });
 
+  test('is not served where an answer names a next procedure that is not there', () => {
+    const { onward } = HANDS_ON.steps;
+    if (onward?.kind !== 'question') throw new Error('another step');
+    const [[back, first] = ['', undefined]] = Object.entries(onward.choices);
+    if (first === undefined) throw new Error('no choices');
+    const naming = (comesNext: string) =>
+      compile(
+        withStep(HANDS_ON, 'onward', {
+          ...onward,
+          choices: { ...onward.choices, [back]: { ...first, comesNext } },
+        }),
+      );
+    expect(handingFaults([naming('hands-on'), taking])).toEqual([]);
+    expect(handingFaults([naming('gone'), taking])).toEqual([
+      'hands-on, onward: gone is named as the next procedure, and is not served',
+    ]);
+  });
+
   test('is proved from where it begins then: what is not shown there exposes somebody', () => {
     const live = compile(takingOver(otherwise(STANDING, { testAir: ['connected'] })));
     expect(faultsOf(live).some((fault) => fault.includes('taken over'))).toBe(true);

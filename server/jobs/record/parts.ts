@@ -4,7 +4,8 @@ import type { Job } from '../../../procedures/job.ts';
 import { uncertaintyOf } from '../../../procedures/readings/given.ts';
 import { fill, sayFigure } from '../../../procedures/say.ts';
 import { GEAR_ROLES, type GearRole } from '../../../procedures/test-gear/roles.ts';
-import type { Caution } from '../../../procedures/vocabulary.ts';
+import type { Caution, Definition } from '../../../procedures/vocabulary.ts';
+import { nextProcedures } from '../next-procedures.ts';
 import { departuresOf } from '../view/departures.ts';
 import { singleLines } from '../view/lines.ts';
 import { asRead, clock, day, placeWords, short } from '../view/words.ts';
@@ -103,7 +104,7 @@ export function runs(places: readonly number[]): string {
 }
 
 /** What was left for whoever comes to this valve next. */
-export function nextOf(job: Job): JobRecord['next'] {
+export function nextOf(job: Job, definition: Definition): JobRecord['next'] {
   const { readings, words, sheet } = job;
   const thread = readings.exposedThreadLeftM ?? readings.exposedThreadM;
   const adjuster = readings.adjusterHeightLeftM ?? readings.adjusterHeightNowM ?? readings.adjusterHeightM;
@@ -115,6 +116,12 @@ export function nextOf(job: Job): JobRecord['next'] {
     ['packing', rings === null ? '' : `${rings} rings by the sheet`],
     ['isolation points', points.join(', ')],
     ['notes of this job', words.nextNotes ?? ''],
+    [
+      'work that comes next',
+      nextProcedures(job, definition)
+        .map(({ title }) => title)
+        .join(', '),
+    ],
     ['notes of the sheet', sheet.notes],
   ] as const;
   return rows.filter(([, value]) => value !== '').map(([label, value]) => ({ label, value }));

@@ -7,6 +7,7 @@ import type { Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import { sayTried } from '../../../procedures/vocabulary.ts';
 import { sayLack } from '../../../safety/interlock.ts';
+import { nextProcedures } from '../next-procedures.ts';
 import { buildCard } from './cards/build-card.ts';
 import type { CardInput, CardView } from './cards/card.ts';
 import { drawing } from './drawing.ts';
@@ -56,6 +57,7 @@ export function jobView(input: ViewInput) {
     lines: groups(job, around),
     card: open === null ? null : buildCard(open, { ...input, number: scale.at }),
     ending: step?.kind === 'end' ? fill(step.title, job) : '',
+    comesNext: job.status === 'closed' ? nextProcedures(job, definition) : [],
     tried: sayTried(definition),
     points: pointViews(job, around.compiled),
     lastBy: lastBy(input),

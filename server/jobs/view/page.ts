@@ -52,6 +52,8 @@ export const jobAnswer = z.object({
       signers: z.array(z.object({ value: z.string(), label: z.string() })),
     })
     .nullable(),
+  /** Procedures that the answers of a closed job named as the next ones, and why this valve may not have them. */
+  comesNext: z.array(z.object({ procedure: z.string(), title: z.string(), because: z.string() })),
   /** What the last person at this valve left for the next. */
   left: z.array(z.object({ label: z.string(), value: z.string() })),
   points: z.array(z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() })),
@@ -130,6 +132,7 @@ function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' |
             nonce: view.nonce,
             signers: hold?.people ?? [],
           },
+    comesNext: view.comesNext.map(({ procedure, title, because }) => ({ procedure, title, because })),
     left: [...left.rows],
     points: view.points.map((point) => ({ ...point })),
     proveAgain: (view.lapsed?.fields ?? []).map(fieldOf),

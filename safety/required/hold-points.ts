@@ -195,8 +195,6 @@ export const HOLD_POINTS: readonly Requirement[] = [
     id: 'HP-38',
     text: 'Ways that were not taken shall be marked so.',
     source: 'INL/EXT-16-39808, by excerpts, 2.5.1 and 2.1.6',
-    notBuilt:
-      'choices are offered plainly and the way taken stands in the lines, but the cards of the other ways are not listed anywhere',
   },
   {
     id: 'HP-39',

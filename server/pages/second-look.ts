@@ -23,13 +23,20 @@ export function secondLookRoutes(catalogue: Catalogue): readonly Route[] {
 }
 
 function stepsRoute(catalogue: Catalogue): Route {
-  const stepAnswer = z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() });
+  const wayAnswer = z.object({ way: z.string(), leads: z.string(), state: z.string() });
+  const stepAnswer = z.object({
+    step: z.string(),
+    title: z.string(),
+    state: z.string(),
+    more: z.string(),
+    ways: z.array(wayAnswer),
+  });
   return route({
     method: 'GET',
     path: '/jobs/:id/steps',
     name: 'showSteps',
     summary:
-      'Every card of the job’s own revision, ahead and back, with how each stands; looking does nothing',
+      'Every card of the job’s own revision, ahead and back, with how each stands and which of its ways was taken; looking does nothing',
     roles: 'signed-in',
     answer: z.object({
       job: z.string(),
@@ -43,7 +50,13 @@ function stepsRoute(catalogue: Catalogue): Route {
       const { title } = around.compiled.definition;
       const told = phases.map((phase) => ({
         title: phase.title,
-        steps: phase.steps.map(({ step, title: what, state, more }) => ({ step, title: what, state, more })),
+        steps: phase.steps.map(({ step, title: what, state, more, ways }) => ({
+          step,
+          title: what,
+          state,
+          more,
+          ways: ways.map((way) => ({ ...way })),
+        })),
       }));
       return {
         data: { job: job.id, revision: job.procedureRevision, phases: told },

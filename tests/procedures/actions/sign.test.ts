@@ -96,7 +96,7 @@ describe('[SAF-05] A hold', () => {
     answer(run, { choice: 'goOn' });
     playTo(run, 'holdWork');
     const draft = sign(run);
-    expect(draft.outcome.name).toBe('signed');
+    expect(draft.outcome).toEqual({ name: 'signed', figures: { evidence: 17 } });
     expect(draft.inputs.signature).toMatchObject({ person: SUPERVISOR.id, meaning: 'signed' });
     const { evidence, sentBack } = draft.inputs.shown as unknown as {
       evidence: { condition: string; state: string; note: { readings: { typed: string }[] } }[];

@@ -25,16 +25,21 @@ describe('A point is not served', () => {
     const witness = of('holdWork', { point: 'witness', noticeS: 60 });
     expect(witness).toContain('holdWork: "SIGN" gives a sign-off, and no signed hold does');
     expect(witness).toContain('holdWork: "GO_ON" gives a sign-off, and no signed hold does');
+    // A hold that is sent back gives none either.
+    const sentBack = { to: 'haltIsolating', sets: { workSignOff: 'given' as const } };
+    expect(of('holdWork', { sentBack })).toEqual([
+      'holdWork: "SEND_BACK" gives a sign-off, and no signed hold does',
+    ]);
   });
 
-  test.each(['witness', 'review'] as const)('where a %s stands over an isolation', (point) => {
+  test.each(['witness', 'review'] as const)('where a %s stands over an isolation (HP-06)', (point) => {
     expect(of('signBench', { point, noticeS: 60 })).toContain(
       `signBench: a ${point} stands over an isolation, where only a hold will do`,
     );
     expect(pointFaults('point', { ...A_POINT, point, noticeS: 60 })).toEqual([]);
   });
 
-  test('where a hold over an isolation could be waived', () => {
+  test('where a hold over an isolation could be waived (HP-12)', () => {
     for (const id of ['holdWork', 'signReturn', 'signAgain', 'signBench'])
       expect(of(id, { waivedBy: 'engineer' })).toContain(`${id}: a hold over an isolation is waived`);
     expect(pointFaults('point', { ...A_POINT, waivedBy: 'engineer' })).toEqual([]);

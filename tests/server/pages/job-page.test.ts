@@ -76,6 +76,28 @@ describe('the page of a job', () => {
     expect(await at.length()).toBe(before);
   });
 
+  test('marks of each answered card the way that was taken, and those that were not (HP-38)', async () => {
+    interface Steps {
+      readonly phases: readonly {
+        readonly steps: readonly { readonly step: string; readonly ways: readonly object[] }[];
+      }[];
+    }
+    const as = at.technician.browser;
+    const { phases } = await jsonOf<Steps>(at.app, { path: `/jobs/${at.job.id}/steps`, as });
+    const ways = (id: string) => phases.flatMap(({ steps }) => steps).find(({ step }) => step === id)?.ways;
+    expect(ways('rigHold')).toEqual([
+      { way: 'steady', leads: expect.stringContaining('Set the regulator back'), state: 'taken' },
+      { way: 'falls', leads: expect.any(String), state: 'not taken' },
+    ]);
+    // Nothing was answered there yet, and an instruction has one way only.
+    expect([ways('turnStem'), ways('needs')]).toEqual([[], []]);
+    await at.sendJson(await signing(at, { act: 'send-back', reason: 'drain drips', disposition: 'again' }));
+    const page = textOf(await (await at.app.get(`/jobs/${at.job.id}/steps`, { as })).text());
+    expect(page).toMatch(
+      /not taken signed: Connect one regulator .* taken sent back: Stopped: locks stay on/,
+    );
+  });
+
   test('says that nobody has tried this revision on a real job, until somebody has (HP-34)', async () => {
     const said = /Revision [A-Z] has not been tried on a real job yet by somebody who did not write it\./;
     expect(textOf(await html())).toMatch(said);

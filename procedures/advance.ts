@@ -4,7 +4,7 @@ import { correct } from './actions/correct.ts';
 import { goBack, makeSafe, park, takeUp } from './actions/leave.ts';
 import { handOver, removeLocks } from './actions/lock-owners.ts';
 import { override } from './actions/override.ts';
-import { goOn, review } from './actions/points.ts';
+import { goOn, review, reviewBack } from './actions/points.ts';
 import { proveAgain } from './actions/prove-again.ts';
 import { confirmRadio, denyRadio } from './actions/radio.ts';
 import { readAgain } from './actions/read-again.ts';
@@ -32,13 +32,14 @@ const ACTS: Acts = {
   'go-on': goOn,
   override,
   review,
+  'review-back': reviewBack,
   'read-again': readAgain,
   'confirm-radio': confirmRadio,
   'deny-radio': denyRadio,
 };
 
 /** Acts on a line of the past: whatever card is open by now, also on a closed job. */
-const ON_A_LINE: readonly ActionKind[] = ['review', 'confirm-radio', 'deny-radio'];
+const ON_A_LINE: readonly ActionKind[] = ['review', 'review-back', 'confirm-radio', 'deny-radio'];
 
 /** What a parked job takes: whoever is there takes it up, makes it safe, or sees to the locks of somebody away. */
 const WHILE_PARKED: readonly ActionKind[] = ['take-up', 'make-safe', 'remove-locks'];

@@ -41,6 +41,7 @@ const STAYING: readonly string[] = [
   'locks-removed',
   'read-again',
   'reviewed',
+  'review-sent-back',
   'radio-confirmed',
   'radio-denied',
 ];

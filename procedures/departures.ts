@@ -19,6 +19,7 @@ export type DepartureKind =
 const BY_ACT: Readonly<Record<string, DepartureKind>> = {
   corrected: 'corrected',
   'hold-sent-back': 'sent back',
+  'review-sent-back': 'sent back',
   'made-safe': 'stopped',
   parked: 'parked',
   overridden: 'overridden',

@@ -11,6 +11,7 @@ const NO_HAND_IN_IT: readonly string[] = [
   'hold-sent-back',
   'witnessed',
   'reviewed',
+  'review-sent-back',
   'hold-waived',
   'radio-confirmed',
   'radio-denied',
@@ -90,13 +91,20 @@ function noted(signing: Signing, { job, entry }: { readonly job: Job; readonly e
       return { ...signing, passed: [...signing.passed, { step, place, how: 'not witnessed' }] };
     case 'review-opened': {
       const performers = [...job.performers, ...signing.acknowledgers];
-      const reviews = [...notOf(step, signing), { step, place, at, performers, reviewedAt: null }];
+      const reviews = [
+        ...notOf(step, signing),
+        { step, place, at, performers, reviewedAt: null, sentBack: '' },
+      ];
       return { ...signing, reviews };
     }
     case 'witnessed':
       return { ...signing, reviews: notOf(step, signing) };
     case 'reviewed':
       return { ...signing, reviews: changed(signing.reviews, { about, by: { reviewedAt: place } }) };
+    case 'review-sent-back': {
+      const by = { reviewedAt: place, sentBack: inputs.reason ?? '' };
+      return { ...signing, reviews: changed(signing.reviews, { about, by }) };
+    }
     case 'radio-confirmed':
       return { ...signing, radio: changed(signing.radio, { about, by: { stands: 'confirmed' } }) };
     case 'radio-denied':

@@ -118,6 +118,7 @@ export const NO_JOB: Job = {
 const ASIDE: readonly string[] = [
   'read-again',
   'reviewed',
+  'review-sent-back',
   'radio-confirmed',
   'radio-denied',
   'handed-over',

@@ -7,7 +7,7 @@ import { type DepartureKind, departureOf } from './departures.ts';
 import type { Answer, EvidenceNote, Job } from './job.ts';
 import type { Json } from './json.ts';
 import { FIGURES } from './quantities.ts';
-import { sayFigure } from './say.ts';
+import { fill, sayFigure } from './say.ts';
 import type { ReadAgain } from './signing.ts';
 import type { Definition, HoldStep } from './vocabulary.ts';
 
@@ -119,6 +119,33 @@ export function workBefore(job: Job, definition: Definition): PointWork {
   };
 }
 
+/** What whoever looks at an open review is shown of it, as the line keeps it. */
+export function shownAtReview(
+  job: Job,
+  { about, definition }: { readonly about: number; readonly definition: Definition },
+): Json {
+  const opened = job.signing.reviews.find((one) => one.place === about);
+  const step = definition.steps[opened?.step ?? ''];
+  if (opened === undefined || step?.kind !== 'hold') return null;
+  return {
+    job: job.id,
+    tag: job.tag,
+    procedure: job.procedure,
+    revision: job.procedureRevision,
+    definition: job.definitionHash,
+    step: opened.step,
+    about,
+    newestLine: job.place,
+    criterion: fill(step.criterion, job),
+    shows: figuresOf(step, job).map((row) => [...row]),
+  };
+}
+
+/** Numbers that a point is about, with their labels. */
+export function figuresOf(step: HoldStep<string>, job: Job): readonly (readonly [string, string])[] {
+  return (step.shows ?? []).map((name) => [FIGURES[name].label, sayFigure(name, job)]);
+}
+
 /**
  * Exactly what a signer is shown at the open hold, as data: the digest that a signature covers is over this, and the
  * signed line keeps it. It names job, step, definition and the newest line, so that it fits nowhere else.
@@ -138,9 +165,7 @@ export function shownAtHold(job: Job, definition: Definition): Json {
     point: step.point,
     criterion: step.criterion,
     evidence: holdEvidence(step, job),
-    ...(step.shows === undefined
-      ? {}
-      : { shows: step.shows.map((name) => [FIGURES[name].label, sayFigure(name, job)]) }),
+    ...(step.shows === undefined ? {} : { shows: figuresOf(step, job) }),
     allows: step.allows,
     testAirPaMax: testAirLimit(job.sheet).limitPa,
     locks: Object.values(job.locks),

@@ -43,6 +43,8 @@ export interface OpenReview {
   /** Who had a hand in what is reviewed. */
   readonly performers: readonly string[];
   readonly reviewedAt: number | null;
+  /** What was wrong with it; blank where it was accepted, or is not looked at yet. */
+  readonly sentBack: string;
 }
 
 /** A point that was passed without a signature, as its definition allows. */

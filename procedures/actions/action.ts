@@ -42,6 +42,13 @@ export type Action =
     }
   | { readonly kind: 'review'; readonly place: number; readonly about: number }
   | {
+      readonly kind: 'review-back';
+      readonly place: number;
+      readonly about: number;
+      readonly reason: string;
+      readonly disposition: string;
+    }
+  | {
       readonly kind: 'read-again';
       readonly place: number;
       readonly about: number;

@@ -1,9 +1,12 @@
 import { mayNotSign } from '../../safety/sign-off.ts';
 import type { JobDraft } from '../evolve.ts';
+import { shownAtReview } from '../hold.ts';
 import type { Job } from '../job.ts';
+import type { OpenReview } from '../signing.ts';
 import type { ActionOf, Surroundings } from './action.ts';
 import { move } from './move.ts';
 import { noWay } from './refusals.ts';
+import { whatIsDone } from './send-back.ts';
 import { mayNot, noteOf, openPoint, signatoryOf } from './signer.ts';
 
 /** How long a witness still has to come, in seconds. */
@@ -32,15 +35,50 @@ export function goOn(job: Job, _: ActionOf<'go-on'>, around: Surroundings): JobD
 
 /** Accepts a record that was left open for review; work is at another card by now, or waits for this to close. */
 export function review(job: Job, action: ActionOf<'review'>, around: Surroundings): JobDraft {
-  const open = job.signing.reviews.find((one) => one.place === action.about && one.reviewedAt === null);
+  const open = openReview(job, { about: action.about, around });
+  return {
+    kind: 'reviewed',
+    inputs: {
+      step: job.step,
+      about: open.place,
+      signature: noteOf('reviewed', around),
+      shown: shownAtReview(job, { about: open.place, definition: around.compiled.definition }),
+    },
+    outcome: { name: 'reviewed', figures: { line: open.place } },
+    effects: { to: job.step },
+  };
+}
+
+/**
+ * Does not accept it: what is wrong, and what is done about it. The review is over by that, for a valve that is back in
+ * service cannot be measured again by this job; the refusal stands in its record, and is counted.
+ */
+export function reviewBack(job: Job, action: ActionOf<'review-back'>, around: Surroundings): JobDraft {
+  const open = openReview(job, { about: action.about, around });
+  const { reason, disposition } = whatIsDone(action);
+  return {
+    kind: 'review-sent-back',
+    inputs: {
+      step: job.step,
+      about: open.place,
+      reason,
+      disposition,
+      signature: noteOf('sent back', around),
+      shown: shownAtReview(job, { about: open.place, definition: around.compiled.definition }),
+    },
+    outcome: { name: 'sent back', figures: { line: open.place } },
+    effects: { to: job.step },
+  };
+}
+
+function openReview(
+  job: Job,
+  { about, around }: { readonly about: number; readonly around: Surroundings },
+): OpenReview {
+  const open = job.signing.reviews.find((one) => one.place === about && one.reviewedAt === null);
   if (open === undefined) throw noWay('That review is not open.', 'Look at the page "To sign".');
   const { signer } = signatoryOf(around);
   const why = mayNotSign(signer, { performers: open.performers, acknowledgers: [] });
   if (why !== null) throw mayNot(why);
-  return {
-    kind: 'reviewed',
-    inputs: { step: job.step, about: open.place, signature: noteOf('reviewed', around) },
-    outcome: { name: 'reviewed', figures: { line: open.place } },
-    effects: { to: job.step },
-  };
+  return open;
 }

@@ -1,4 +1,4 @@
-import { DISPOSITIONS, isDisposition } from '../../safety/sign-off.ts';
+import { DISPOSITIONS, type Disposition, isDisposition } from '../../safety/sign-off.ts';
 import type { JobDraft } from '../evolve.ts';
 import { shownAtHold } from '../hold.ts';
 import type { Job } from '../job.ts';
@@ -10,6 +10,29 @@ import { checkMaySign, noteOf, openPoint, refusedHold } from './signer.ts';
 export function sendBack(job: Job, action: ActionOf<'send-back'>, around: Surroundings): JobDraft {
   openPoint(job, around);
   checkMaySign(job, around);
+  const { reason, disposition } = whatIsDone(action);
+  return {
+    kind: 'hold-sent-back',
+    inputs: {
+      step: job.step,
+      reason,
+      disposition,
+      signature: noteOf('sent back', around),
+      shown: shownAtHold(job, around.compiled.definition),
+    },
+    outcome: { name: 'sent back', figures: {} },
+    effects: {
+      ...move(job, { event: { type: 'SEND_BACK', outcome: '' }, words: {}, around }),
+      shownDigest: around.shownDigest,
+    },
+  };
+}
+
+/** What is missing, and what is done about it: neither is left out. @throws Refusal HLD-005 */
+export function whatIsDone(action: { readonly reason: string; readonly disposition: string }): {
+  readonly reason: string;
+  readonly disposition: Disposition;
+} {
   const reason = action.reason.trim();
   const { disposition } = action;
   if (reason === '' || !isDisposition(disposition)) {
@@ -28,19 +51,5 @@ export function sendBack(job: Job, action: ActionOf<'send-back'>, around: Surrou
       fields,
     });
   }
-  return {
-    kind: 'hold-sent-back',
-    inputs: {
-      step: job.step,
-      reason,
-      disposition,
-      signature: noteOf('sent back', around),
-      shown: shownAtHold(job, around.compiled.definition),
-    },
-    outcome: { name: 'sent back', figures: {} },
-    effects: {
-      ...move(job, { event: { type: 'SEND_BACK', outcome: '' }, words: {}, around }),
-      shownDigest: around.shownDigest,
-    },
-  };
+  return { reason, disposition };
 }

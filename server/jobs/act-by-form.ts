@@ -13,6 +13,7 @@ const BY_PIN: readonly ActionKind[] = [
   'waive',
   'override',
   'review',
+  'review-back',
   'read-again',
   'confirm-radio',
   'deny-radio',

@@ -42,6 +42,7 @@ const SIGNING: readonly ActionKind[] = [
   'go-on',
   'override',
   'review',
+  'review-back',
   'read-again',
   'confirm-radio',
   'deny-radio',

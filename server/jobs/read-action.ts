@@ -17,6 +17,7 @@ export const ACT_NAMES = [
   'go-on',
   'override',
   'review',
+  'review-back',
   'read-again',
   'confirm-radio',
   'deny-radio',
@@ -99,7 +100,7 @@ export function readAction(fields: ActFields): Action {
 
 /** An act about a line of the past. */
 function onLine(
-  act: 'review' | 'read-again' | 'confirm-radio' | 'deny-radio',
+  act: 'review' | 'review-back' | 'read-again' | 'confirm-radio' | 'deny-radio',
   of: {
     readonly fields: ActFields;
     readonly place: number;
@@ -112,6 +113,8 @@ function onLine(
   switch (act) {
     case 'review':
       return { kind: act, place, about };
+    case 'review-back':
+      return { kind: act, place, about, reason, disposition: fields.disposition ?? '' };
     case 'read-again':
       return { kind: act, place, about, mode: fields.mode ?? '', given };
     case 'confirm-radio':

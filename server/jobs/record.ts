@@ -135,6 +135,7 @@ function missingWords(of: OfJob): string {
   return [
     `Not closed${job.status === 'parked' ? ', parked' : ''}: it stands at “${step === undefined ? job.step : fill(step.title, job)}”.`,
     ...(unsigned.length > 0 ? [`${unsigned.map((hold) => hold.hold).join(' and ')} not signed.`] : []),
+    ...(job.signing.reviews.some((one) => one.reviewedAt === null) ? ['A review is still open.'] : []),
     ...(unread.length > 0
       ? [`The cycle ${unread.map(([when]) => when).join(' and ')} is not complete.`]
       : []),
@@ -147,9 +148,23 @@ function peopleOf({ entries, names }: OfJob): JobRecord['people'] {
   return ids.map((id) => ({ id: id.toUpperCase(), name: names.get(id) ?? id }));
 }
 
+/** Looking, signing and refusing, which stand with the holds. */
+const BESIDE_THE_WORK: readonly string[] = [
+  'hold-signed',
+  'hold-sent-back',
+  'hold-waived',
+  'witnessed',
+  'reviewed',
+  'review-sent-back',
+  'read-again',
+  'radio-confirmed',
+  'radio-denied',
+  'locks-removed',
+];
+
 /** Whoever wrote a line of the work itself; who signed or sent back stands with the holds. */
 function doneByOf(job: Job, names: Names): JobRecord['doneBy'] {
-  const work = job.answers.filter((one) => one.act !== 'hold-signed' && one.act !== 'hold-sent-back');
+  const work = job.answers.filter((one) => !BESIDE_THE_WORK.includes(one.act));
   const last = new Map(work.map((one) => [one.person, one.at]));
   return [...last].map(([person, at]) => ({ name: nameOf(person, names), at: shownTime(at) }));
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { mayBeCompetent } from '../../safety/sign-off.ts';
+import { DISPOSITIONS, mayBeCompetent } from '../../safety/sign-off.ts';
 import { text } from '../http/fields.ts';
 import { type RefusedCall, type Reply, type Route, route } from '../http/route.ts';
 import { actByForm } from '../jobs/act-by-form.ts';
@@ -31,7 +31,15 @@ const toSignAnswer = z.object({
       notShown: z.array(z.string()),
     }),
   ),
-  reviews: z.array(z.object({ ...onLine, title: z.string(), since: z.string() })),
+  reviews: z.array(
+    z.object({
+      ...onLine,
+      title: z.string(),
+      criterion: z.string(),
+      facts: z.array(z.object({ label: z.string(), value: z.string() })),
+      since: z.string(),
+    }),
+  ),
   radio: z.array(z.object({ ...onLine, said: z.string(), mine: z.boolean(), overdue: z.boolean() })),
   competent: z.array(z.object({ person: z.string(), name: z.string(), how: z.string(), by: z.string() })),
   counts: z.array(z.object({ what: z.string(), count: z.number() })),
@@ -76,6 +84,7 @@ async function page(
   const { role, id, name } = call.person;
   const params = {
     list,
+    dispositions: Object.entries(DISPOSITIONS).map(([value, label]) => ({ value, label })),
     again: again ?? { job: '', typed: {}, wrong: {} },
     me: { id, name, role },
     mayBeNamed: mayBeNamed.map((one) => ({ value: one.id, label: `${one.name} (${one.id.toUpperCase()})` })),
@@ -100,7 +109,10 @@ function answerOf(list: ToSign): z.input<typeof toSignAnswer> {
       departures: card.departures.map((line) => line.text),
       notShown: [...card.unshown],
     })),
-    reviews: list.reviews.map(({ place: _, ...one }) => one),
+    reviews: list.reviews.map(({ place: _, facts, ...one }) => ({
+      ...one,
+      facts: facts.map((fact) => ({ ...fact })),
+    })),
     radio: list.radio.map((one) => ({ ...one })),
     competent: list.competent.map((one) => ({ ...one })),
     counts: list.counts.map((one) => ({ ...one })),

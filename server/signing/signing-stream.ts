@@ -86,6 +86,7 @@ const SELDOM: Readonly<Record<string, Counted>> = {
   'not-witnessed': 'notWitnessed',
   overridden: 'overridden',
   'hold-sent-back': 'sentBack',
+  'review-sent-back': 'sentBack',
   'radio-denied': 'denied',
 };
 

@@ -1,5 +1,7 @@
+import { figuresOf } from '../../procedures/hold.ts';
+import type { Job } from '../../procedures/job.ts';
 import { fill } from '../../procedures/say.ts';
-import type { OpenStep } from '../../procedures/vocabulary.ts';
+import type { OpenStep, Step } from '../../procedures/vocabulary.ts';
 import type { BareCall } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import { type JobLine, jobKind } from '../jobs/job-stream.ts';
@@ -28,6 +30,8 @@ export interface ToSign {
     readonly place: number;
     readonly title: string;
     readonly since: string;
+    readonly criterion: string;
+    readonly facts: readonly { readonly label: string; readonly value: string }[];
     readonly nonce: string;
   }[];
   readonly radio: readonly {
@@ -131,9 +135,22 @@ function reviewsOf({ job, around }: LoadedJob, call: SignedInCall): ToSign['revi
       about: one.place,
       place: job.place,
       title: fill(around.compiled.definition.steps[one.step]?.title ?? one.step, job),
+      ...reviewedBy(around.compiled.definition.steps[one.step], job),
       since: shownTime(one.at),
       nonce: nonceFor(call, { job: job.id, line: one.place, digest: '' }),
     }));
+}
+
+/** What an open review is looked at for, and the numbers that it is about. */
+function reviewedBy(
+  step: Step | undefined,
+  job: Job,
+): Pick<ToSign['reviews'][number], 'criterion' | 'facts'> {
+  if (step?.kind !== 'hold') return { criterion: '', facts: [] };
+  return {
+    criterion: fill(step.criterion, job),
+    facts: figuresOf(step, job).map(([label, value]) => ({ label, value })),
+  };
 }
 
 function radioRow(

@@ -27,6 +27,12 @@ describe('A definition is not served', () => {
     expect(faultsWith('needs', { do: [`${title}.`] }).join()).toContain('needs an action class');
   });
 
+  test('where its first card lists nothing to take in hand (HP-33)', () => {
+    expect(faultsWith('needs', { do: ['Read the maker’s manual.'] })).toEqual([
+      'needs: the first card does not list what is needed',
+    ]);
+  });
+
   test('where a text names a figure that no valve has', () => {
     expect(faultsWith('needs', { how: 'Set {benchSetMiddle}.' })).toEqual([
       'needs: there is no figure {benchSetMiddle}',
@@ -40,7 +46,7 @@ describe('A definition is not served', () => {
     ]);
   });
 
-  test('where an action line does not begin with a verb of the list', () => {
+  test('where an action line does not begin with a verb of the list (HP-23)', () => {
     expect(faultsWith('needs', { do: ['Carefully read it.'] })).toContain(
       'needs: "Carefully read it." does not begin with a verb of the list',
     );

@@ -14,7 +14,9 @@ import { checkNumber } from '../../log/check-number.ts';
 import { shownTime } from '../../shown-time.ts';
 import type { LogEntry } from '../../store/store.ts';
 import { jobKind } from '../job-stream.ts';
+import { POINT_WORDS } from '../view/cards/hold-card.ts';
 import { DRAWN, doneText, energyView, recordedAbsent } from '../view/energies.ts';
+import { type PointState, pointViews } from '../view/points.ts';
 import { holdNumber } from '../view/scale.ts';
 import { clock, type Names, nameOf, short } from '../view/words.ts';
 import type { JobRecord } from './schema.ts';
@@ -33,19 +35,27 @@ export function holdsOf(of: OfJob): Hold[] {
   const { job, compiled, entries } = of;
   const { steps } = compiled.definition;
   const answered = entries.flatMap((entry) => {
-    const step = steps[stepOf(entry)];
+    const step = steps[stepOf(entry, job)];
     return AT_HOLD[entry.kind] !== undefined && step?.kind === 'hold'
       ? [answeredHold(entry, { of, step })]
       : [];
   });
   const signed = job.holds.map((one) => one.step);
   const straight = straightWay(compiled.definition, job.facts);
+  const passed = pointViews(job, compiled).flatMap(({ step, state }) =>
+    PASSED.includes(state) ? [step] : [],
+  );
   const waiting = job.status === 'closed' ? [] : straight.filter((id) => steps[id]?.kind === 'hold');
   return [
     ...answered,
-    ...waiting.filter((id) => !signed.includes(id)).map((id) => ({ ...named(id, of), ...NOT_SIGNED })),
+    ...waiting
+      .filter((id) => !signed.includes(id) && !passed.includes(id))
+      .map((id) => ({ ...named(id, of), ...NOT_SIGNED })),
   ];
 }
+
+/** Gone past, each in its own way: nothing of them is left blank. */
+const PASSED: readonly PointState[] = ['passed', 'waived', 'not witnessed', 'review open'];
 
 /** Lines that answer a hold, and how it stands after them. */
 const AT_HOLD: Readonly<Record<string, Hold['state']>> = {
@@ -55,6 +65,8 @@ const AT_HOLD: Readonly<Record<string, Hold['state']>> = {
   witnessed: 'signed',
   'not-witnessed': 'not witnessed',
   'review-opened': 'review asked for',
+  reviewed: 'signed',
+  'review-sent-back': 'sent back',
 };
 
 /** The job as it stood when a line was written, for its evidence and its drawing. */
@@ -76,14 +88,18 @@ const NOT_SIGNED = {
   absent: '',
 } satisfies Partial<Hold>;
 
-function stepOf(entry: LogEntry): string {
-  return (entry.inputs as { readonly step?: string }).step ?? '';
+/** The hold that a line is about: its own card, or the one of a review that was left open. */
+function stepOf(entry: LogEntry, job: Job): string {
+  const { step = '', about } = entry.inputs as { readonly step?: string; readonly about?: number };
+  return job.signing.reviews.find((one) => one.place === about)?.step ?? step;
 }
 
 function named(id: string, { job, compiled }: OfJob): Pick<Hold, 'hold' | 'title'> {
   const { hold } = holdNumber(job, compiled.definition, id);
+  const step = compiled.definition.steps[id];
+  const kind = step?.kind === 'hold' ? POINT_WORDS[step.point] : 'Hold';
   return {
-    hold: hold > 0 ? `Hold ${hold}` : 'Hold',
+    hold: hold > 0 ? `${kind} ${hold}` : kind,
     title: fill(compiled.definition.steps[id]?.title ?? id, job),
   };
 }
@@ -98,7 +114,7 @@ function answeredHold(
   const first = Math.min(...rows.map((row) => row.note?.seq ?? Number.POSITIVE_INFINITY));
   const { signature } = entry.inputs as unknown as JobInputs;
   return {
-    ...named(stepOf(entry), of),
+    ...named(stepOf(entry, of.job), of),
     state: AT_HOLD[entry.kind] ?? 'not signed',
     by: byWhom(entry, { of, signature }),
     at: shownTime(entry.at),
@@ -138,7 +154,13 @@ function meaningOf(
   if (entry.kind === 'hold-waived') return `Waived, not accepted: ${reason}`;
   if (entry.kind === 'not-witnessed') return 'The witness was told and did not come in the time given';
   if (entry.kind === 'review-opened') return 'Work went on; the job does not close before it is reviewed';
-  if (signed === undefined) return 'Watched and found as it should be';
+  if (entry.kind === 'reviewed') return 'Looked at and accepted while the work went on';
+  if (entry.kind === 'review-sent-back') {
+    const { disposition = 'again' } = entry.inputs as unknown as JobInputs;
+    return `Looked at and not accepted: ${reason}. What is done about it: ${DISPOSITIONS[disposition].toLowerCase()}`;
+  }
+  if (signed === undefined)
+    return step.point === 'review' ? 'Looked at and accepted' : 'Watched and found as it should be';
   return [allowedBy(step, { then, signed }), wayText(signed), radioText(of.job, entry.place)]
     .filter((text) => text !== '')
     .join('. ');

@@ -58,7 +58,10 @@ function whatOf(
 ): string | null {
   const kind = departureOf(answer, compiled.definition);
   if (kind === null) return null;
-  const step = compiled.definition.steps[answer.step];
+  // A line about another line is told by the card of that one.
+  const about = job.answers.find((one) => one.place === answer.figures.line);
+  const step =
+    compiled.definition.steps[(answer.act === 'review-sent-back' ? (about ?? answer) : answer).step];
   const title = step === undefined ? answer.step : fill(step.title, job);
   if (kind !== 'departs') return `${SAID[kind]}: ${title}`;
   const label = step?.kind === 'question' ? step.choices[answer.outcome]?.label : undefined;

@@ -86,6 +86,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
 const ABOUT: Readonly<Record<string, string>> = {
   'read-again': 'Read again by a second person',
   reviewed: 'Reviewed',
+  'review-sent-back': 'Review sent back',
   'radio-confirmed': 'Signature by radio confirmed',
   'radio-denied': 'Signature by radio denied',
 };
@@ -135,6 +136,10 @@ const GOOD: readonly string[] = [
   'reviewed',
   'agrees',
   'confirmed',
+  'still zero',
+  'tight enough',
+  'as wanted',
+  'free',
 ];
 const BAD: readonly string[] = [
   'no',
@@ -153,10 +158,16 @@ const BAD: readonly string[] = [
   'too near its seat',
   'differs',
   'denied',
+  'inlet builds up',
+  'outlet builds up',
+  'leaks',
+  'joint leaks',
+  'not free',
 ];
 
 function verdictOf(answer: Answer): LineView['verdict'] {
-  if (answer.act === 'hold-sent-back') return { mark: 'sent-back', word: 'sent back' };
+  if (answer.act === 'hold-sent-back' || answer.act === 'review-sent-back')
+    return { mark: 'sent-back', word: 'sent back' };
   if (answer.act === 'overridden') {
     const { judged } = answer.figures;
     return { mark: 'record', word: `${String(judged)}, taken as ${answer.outcome}` };

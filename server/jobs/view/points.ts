@@ -59,19 +59,30 @@ function stateOf(id: string, job: Job): Pick<PointView, 'state' | 'more'> {
             more: `${byWhom(back, 'walk-up')}: ${back.reason}`,
           },
         ]),
-    ...(by === undefined ? [] : [{ place: by.place, state: by.how, more: `line ${by.place}` }]),
+    ...(by === undefined ? [] : [{ place: by.place, state: by.how, more: lineWords(by.place, job) }]),
     ...(review === undefined
       ? []
       : [
           review.reviewedAt === null
             ? { place: review.place, state: 'review open' as const, more: 'the job does not close before' }
-            : { place: review.reviewedAt, state: 'passed' as const, more: `line ${review.reviewedAt}` },
+            : {
+                place: review.reviewedAt,
+                state: review.sentBack === '' ? ('passed' as const) : ('sent back' as const),
+                more: lineWords(review.reviewedAt, job),
+              },
         ]),
   ];
   const newest = lines.toSorted((one, other) => other.place - one.place)[0];
   return newest === undefined
     ? { state: 'not reached', more: '' }
     : { state: newest.state, more: newest.more };
+}
+
+/** Who wrote a line, with the reason that stands in it. */
+function lineWords(place: number, job: Job): string {
+  const line = job.answers.find((one) => one.place === place);
+  if (line === undefined) return `line ${place}`;
+  return [byWhom(line, 'walk-up'), line.reason].filter((text) => text !== '').join(': ');
 }
 
 function byWhom({ person, at }: { readonly person: string; readonly at: string }, way: string): string {

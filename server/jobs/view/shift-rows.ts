@@ -63,6 +63,7 @@ const BESIDE_THE_WORK: readonly string[] = [
   'handed-over',
   'read-again',
   'reviewed',
+  'review-sent-back',
   'radio-confirmed',
   'radio-denied',
 ];
@@ -137,6 +138,7 @@ function shownWords(
   const energies = step.evidence.filter((id) => CONDITIONS[id].group === 'energy');
   const absent = energies.filter((id) => situation.states[id] === 'absent').length;
   const asked = energies.length - absent;
+  if (step.evidence.length === 0) return '';
   const missing = unshown(step, { ...job, situation }).length;
   const bypass =
     job.evidence.bypass !== undefined && step.evidence.includes('bypass') ? ', bypass recorded' : '';

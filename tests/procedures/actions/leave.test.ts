@@ -53,14 +53,14 @@ describe('[SAF-13] A way back', () => {
     ]);
   });
 
-  test('is none to a card that an isolation has been made since', () => {
+  test('is none to a card that an isolation has been made since (HP-31)', () => {
     const run = jobAt('connectAir');
     expect(backTargets(run.job, around(run))).toEqual([]);
     for (const to of ['needs', 'shutInlet', 'ventSupply', 'holdWork'])
       expect(refusalOf(() => act(run, { kind: 'go-back', to })).code).toBe('JOB-004');
   });
 
-  test('is never one forward', () => {
+  test('is never one forward (HP-31)', () => {
     const run = jobAt('rigGauges');
     expect(refusalOf(() => act(run, { kind: 'go-back', to: 'rigBleed' })).code).toBe('JOB-004');
   });

@@ -26,7 +26,7 @@ describe('What the figures say of a stroke', () => {
     expect(auditJob(run.entries, run.compiled)).toEqual([]);
   });
 
-  test('is judged by nobody else, without a reason by nobody, and as nothing that the card does not know', () => {
+  test('is judged by nobody else, without a reason by nobody, and as nothing that the card does not know (HP-41)', () => {
     const run = jobAt('asLeftVerdict');
     expect(refusalOf(() => act(run, override('outside', 'mine'), TECHNICIAN)).code).toBe('HLD-002');
     expect(refusalOf(() => act(run, override('outside', 'mine'), OTHER_TECHNICIAN)).code).toBe('HLD-001');
@@ -35,7 +35,7 @@ describe('What the figures say of a stroke', () => {
       expect(refusalOf(() => act(run, override(none, 'why not'), SUPERVISOR)).code).toBe('OVR-001');
   });
 
-  test('is all that is judged so: that an energy is gone is shown, and nobody overrides it', () => {
+  test('is all that is judged so: that an energy is gone is shown, and nobody overrides it (HP-41)', () => {
     const run = jobAt('drainInlet');
     expect(refusalOf(() => act(run, override('shown', 'it is dry'), SUPERVISOR)).what).toBe(
       'Only the judgement of a stroke is overridden.',

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { departureOf } from '../../../procedures/departures.ts';
 import { act, answer, OTHER_TECHNICIAN, playTo, SUPERVISOR, sign, TECHNICIAN } from '../../builders/jobs.ts';
 import { atPoint } from '../../builders/points.ts';
 import { refusalOf } from '../../builders/refusals.ts';
@@ -52,6 +53,35 @@ describe('A review', () => {
     answer(run, last);
     expect(run.job.closedAs).toBe('done');
     expect(refusalOf(() => act(run, review, SECOND_SUPERVISOR)).what).toBe('That review is not open.');
+  });
+
+  test('that is not accepted says what is wrong and what is done about it, is over by that, and stands as a departure (HP-03)', () => {
+    const run = atPoint({ point: 'review' });
+    act(run, goOn);
+    const about = run.job.signing.reviews[0]?.place ?? 0;
+    const back = (reason: string, disposition = 'again') =>
+      ({ kind: 'review-back', about, reason, disposition }) as const;
+    expect(refusalOf(() => act(run, back(' '), SECOND_SUPERVISOR)).code).toBe('HLD-005');
+    expect(refusalOf(() => act(run, back('too short', 'x'), SECOND_SUPERVISOR)).code).toBe('HLD-005');
+    expect(refusalOf(() => act(run, back('too short'), TECHNICIAN)).code).toBe('HLD-002');
+    const draft = act(run, back('too short'), SECOND_SUPERVISOR);
+    expect(draft).toMatchObject({
+      kind: 'review-sent-back',
+      inputs: {
+        reason: 'too short',
+        disposition: 'again',
+        signature: { meaning: 'sent back' },
+        shown: { about },
+      },
+    });
+    expect(run.job.signing.reviews).toMatchObject([{ sentBack: 'too short', reviewedAt: run.job.place }]);
+    const last = run.job.answers.at(-1);
+    expect(last === undefined ? null : departureOf(last, run.compiled.definition)).toBe('sent back');
+    expect(run.job.step).toBe('rigHold');
+    expect([...run.job.performers, ...run.job.signing.acknowledgers]).not.toContain(SECOND_SUPERVISOR.id);
+    playTo(run, 'loopBack');
+    answer(run, { takenBackBy: 'board operator', takenBack: 'yes' });
+    expect(run.job.closedAs).toBe('done');
   });
 
   test('of a record that was made again is one review: the newer record is what is looked at', () => {

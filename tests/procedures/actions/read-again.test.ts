@@ -68,6 +68,11 @@ describe('A reading that two people have to read', () => {
     const run = atHoldWith({ readTwice: ['supplyAir'] });
     const { fields } = fieldsToReadAgain(run.job, { about: lineOf(run), around: around(run) });
     expect(fields.map(({ name }) => name)).toEqual(['supplyAfterPa']);
+    // What a gauge read while it was alive cannot be read again.
+    const alive = run.job.answers.find((one) => one.step === 'shutInlet')?.place ?? 0;
+    expect(refusalOf(() => fieldsToReadAgain(run.job, { about: alive, around: around(run) })).what).toBe(
+      'That line has no reading of a gauge.',
+    );
     expect(JSON.stringify(fields)).not.toContain(run.job.readings.supplyAfterPa?.typed ?? 'nothing');
     expect(refusalOf(() => act(run, again(run, '0', 'somehow'), OTHER_TECHNICIAN)).code).toBe('HLD-015');
     act(run, again(run, '0', 'peer'), OTHER_TECHNICIAN);

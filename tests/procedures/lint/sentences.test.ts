@@ -35,6 +35,11 @@ describe('A line of a card is not served', () => {
     expect(sentenceFaults('needs', { ...definition.steps.needs, caution } as OpenStep)).toEqual([
       'needs: an act inside a warning: "Vent the case first."',
     ]);
+    // A note about damage hides none either, wherever it stands in it.
+    const notice = { ...caution, word: 'notice', hazard: 'It is soft.', consequence: 'Tighten it again.' };
+    expect(sentenceFaults('needs', { ...definition.steps.needs, caution: notice } as OpenStep)).toEqual([
+      'needs: an act inside a notice: "Tighten it again."',
+    ]);
   });
 
   test('that works a point of the site without its tag (HP-30)', () => {

@@ -1,5 +1,6 @@
 /** What a signature over HTTP stands on: one page, shown a moment ago, signed once, by whoever may at that moment. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { Refusal } from '../../../safety/refusal.ts';
 import { Catalogue } from '../../../server/jobs/catalogue.ts';
 import { loadJob } from '../../../server/jobs/load.ts';
 import { digestOfShown } from '../../../server/jobs/shown.ts';
@@ -134,6 +135,11 @@ describe('whoever signs', () => {
       revision: job.procedureRevision,
       criterion: expect.stringContaining('shown safe by a reading inside its limit'),
     });
+    const page = { job: '1', line: 7, digest: shownDigest, screen: 'screen 1' };
+    const nonce = at.app.services.nonces.issue(page);
+    at.app.services.nonces.check(nonce, page);
+    for (const other of [{ job: '2' }, { line: 8 }, { digest: 'd' }, { screen: 'screen 2' }])
+      expect(() => at.app.services.nonces.check(nonce, { ...page, ...other })).toThrow(Refusal);
     for (const other of [{ job: '99' }, { step: 'signReturn' }, { definition: 'other' }, { revision: 'Z' }])
       expect(digestOfShown({ ...shown, ...other } as never)).not.toBe(shownDigest);
   });
@@ -144,6 +150,10 @@ describe('a hold that goes back', () => {
     const wrong = { act: 'send-back', reason: '', disposition: 'somehow' };
     const { problem } = await at.sendJson(await signing(at, wrong));
     expect([problem.code, Object.keys(problem.fields ?? {})]).toEqual(['HLD-005', ['reason', 'disposition']]);
+    const bare = await at.sendJson(
+      await signing(at, { act: 'send-back', reason: ' ', disposition: 'again' }),
+    );
+    expect([bare.problem.code, Object.keys(bare.problem.fields ?? {})]).toEqual(['HLD-005', ['reason']]);
     const back = { act: 'send-back', reason: 'drain still dribbles', disposition: 'putRight' };
     expect((await at.sendJson(await signing(at, back))).status).toBe(200);
     const { step, place } = await at.job.job();
@@ -183,6 +193,9 @@ describe('a hold that goes back', () => {
 test('No supervisor on the spot: from a hold the job is parked or made safe, and no role signs for itself (HP-21)', async () => {
   const own = await signing(at, { signer: at.technician.person.id, pin: PINS.technician });
   expect(await refused(own)).toEqual([403, 'HLD-002']);
+  const { person: engineer } = await at.app.signedIn('engineer');
+  const byRole = await signing(at, { signer: engineer.id, pin: PINS.engineer });
+  expect(await refused(byRole)).toEqual([403, 'HLD-001']);
   const fields = async (act: string) => ({ ...(await at.cardFields(act)), reason: 'nobody here' });
   expect((await at.sendJson(await fields('park'))).status).toBe(200);
   expect((await at.job.job()).status).toBe('parked');

@@ -1,5 +1,7 @@
 /** The list of what waits for a signature, and who may sign where no supervisor can come. */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { NO_JOB } from '../../../procedures/evolve.ts';
+import { signingEntries } from '../../../server/signing/signing-stream.ts';
 import { newRequestId, PINS } from '../an-app.ts';
 import { type AtCard, atCard } from '../jobs/at-card.ts';
 import { textOf } from '../pages/texts.ts';
@@ -53,8 +55,8 @@ describe('the list of what waits for a signature', () => {
     expect(text).toContain('Not shown safe: Supply air');
   });
 
-  test('shows each reading with its uncertainty and the most that counts as nothing', async () => {
-    expect(await page()).toMatch(/19 to 0 psi ± 0\.\d+ at most 3\.00 psi/);
+  test('shows each reading with its uncertainty, the most that counts as nothing, who read it and when (HP-20)', async () => {
+    expect(await page()).toMatch(/19 to 0 psi ± 0\.\d+ at most 3\.00 psi T1 \d\d:\d\d G-/);
   });
 
   test('is signed from, by the own name and PIN, and sent back from', async () => {
@@ -114,4 +116,19 @@ describe('where no supervisor can come', () => {
     const second = { signer: 'e1', pin: PINS.engineer, way: 'second person', why: 'night shift' };
     expect((await at.sendJson(await signing(at, second))).problem.code).toBe('HLD-001');
   });
+});
+
+test('What is meant to be seldom is counted: a waiver, a witness who did not come, what was sent back (HP-12)', () => {
+  const counted = (kind: string) =>
+    signingEntries(NO_JOB, {
+      kind,
+      inputs: { step: 'point' },
+      outcome: { name: '', figures: {} },
+      effects: { to: 'next' },
+    }).map((entry) => [entry.kind, (entry.inputs as { what: string }).what]);
+  expect(counted('hold-waived')).toEqual([['counted', 'waived']]);
+  expect(counted('not-witnessed')).toEqual([['counted', 'notWitnessed']]);
+  expect(counted('hold-sent-back')).toEqual([['counted', 'sentBack']]);
+  expect(counted('review-sent-back')).toEqual([['counted', 'sentBack']]);
+  expect(counted('witnessed')).toEqual([]);
 });

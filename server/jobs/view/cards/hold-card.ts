@@ -29,6 +29,8 @@ export interface HoldCard extends CardView {
   readonly hold: string;
   readonly point: HoldStep<string>['point'];
   readonly criterion: string;
+  /** What a signature here means, as the heading over it. */
+  readonly means: string;
   readonly evidence: EvidenceView;
   readonly unshown: readonly string[];
   /** Why nobody can sign now, though somebody may. */
@@ -51,7 +53,7 @@ export interface HoldCard extends CardView {
   readonly check: string;
 }
 
-const POINT_WORDS = { hold: 'Hold', witness: 'Witness point', review: 'Review' } as const;
+export const POINT_WORDS = { hold: 'Hold', witness: 'Witness point', review: 'Review' } as const;
 
 /** Evidence energy by energy, what the signature would allow, and who may give it. */
 export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
@@ -64,6 +66,7 @@ export function holdCard(step: HoldStep<string>, input: CardInput): HoldCard {
     hold: hold > 0 ? `${name} ${hold} of ${of}` : name,
     point: step.point,
     criterion: fill(step.criterion, job),
+    means: MEANS[step.point],
     evidence: evidenceView(step, input),
     unshown: unshown(step, { ...job, situation: situationNow(job, around.nowMs) }),
     waitsFor: waitsFor(step, input),
@@ -140,13 +143,26 @@ function departureLines({ job, around }: CardInput): HoldCard['departures'] {
     }));
 }
 
+const MEANS = {
+  hold: 'The signature allows this, and nothing else',
+  witness: 'The witness signs that this was seen',
+  review: 'The review accepts this',
+} as const;
+
+/** What a signature is that allows no further work. */
+const ALLOWS_NOTHING = {
+  hold: 'Nothing more: it takes the work as left',
+  witness: 'Nothing more: it says that this was seen, and how it was found',
+  review: 'Nothing more: it says that this was looked at and accepted',
+} as const;
+
 function allowed(step: HoldStep<string>, { job, around }: CardInput): HoldCard['allows'] {
   const locks = Object.values(job.locks).map((lock) => lock.lock);
   const until = new Date(around.nowMs + SIGN_OFF_HOURS * 3_600_000).toISOString();
   const work = step.allows.map((action) => ACTION_CLASSES[action].name).join('; ');
   const air = step.allows.includes('strokeByTestAir');
   return [
-    { label: 'work', text: work === '' ? 'Nothing more: it takes the work as left' : work },
+    { label: 'work', text: work === '' ? ALLOWS_NOTHING[step.point] : work },
     ...(air
       ? [{ label: 'air', text: 'One regulator in the hand, at most', strong: sayFigure('testAirLimit', job) }]
       : []),

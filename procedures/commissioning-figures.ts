@@ -107,6 +107,12 @@ export const COMMISSIONING_FIGURES = {
     of: ({ sheet }) => actuatorAirPa(sheet, 50),
   },
   flowSide: text('flow', ({ sheet }) => `${sheet.flow} the plug`),
+  supplyShutAt: text('where the supply is taken away', ({ sheet, facts }) =>
+    facts.place === 'bench' ? 'the shop air off' : `cock ${sheet.supplyPoint} shut`,
+  ),
+  supplyBackAt: text('where it comes back', ({ sheet, facts }) =>
+    facts.place === 'bench' ? 'the shop air on' : `cock ${sheet.supplyPoint} open`,
+  ),
   failWanted: text('on loss of air, by the sheet', failText),
   errorTolerance: {
     label: 'error allowed',

@@ -13,6 +13,7 @@ import { POSITIONER_FIGURES } from './positioner-figures.ts';
 import { REPAIR_FIGURES } from './repair-figures.ts';
 import { seatingFigures, turnDirection, turnsWanted } from './seating.ts';
 import { SETTING_FIGURES } from './setting-figures.ts';
+import { SHUT_IN_FIGURES } from './shut-in-figures.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 
 const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
@@ -63,6 +64,10 @@ function testAirBecause(job: Job): string {
       return 'common practice, since the sheet names no case rating';
     case 'signal and margin':
       return `the highest signal and ${pressureWords(MARGIN_OVER_SIGNAL_PA, job)} over it`;
+    case 'bench set and margin':
+      return `the end of its bench set and ${pressureWords(MARGIN_OVER_SIGNAL_PA, job)} over it, which its positioner gives it in service`;
+    case 'supply':
+      return 'the highest supply, which its positioner gives it in service';
   }
 }
 
@@ -168,6 +173,7 @@ export const FIGURES = {
   ...POSITIONER_FIGURES,
   ...REPAIR_FIGURES,
   ...SETTING_FIGURES,
+  ...SHUT_IN_FIGURES,
 } as const satisfies Record<string, Figure>;
 
 export type FigureName = keyof typeof FIGURES;

@@ -43,29 +43,54 @@ export const DRAIN_HOLD_S = 300;
 export interface CaseFacts {
   readonly caseRatingPa: number | null;
   readonly signalHighPa: number;
+  readonly actuatorKind?: 'diaphragm' | 'piston';
+  readonly positioner?: 'none' | 'pneumatic' | 'electropneumatic';
+  readonly benchSetHighPa?: number;
+  readonly supplyHighPa?: number | null;
 }
 
 export interface TestAirLimit {
   readonly limitPa: number;
-  /** Which of the two bounds is the lower. */
-  readonly because: 'case rating' | 'blank case rating' | 'signal and margin';
+  /** Which of the bounds is the lowest. */
+  readonly because:
+    | 'case rating'
+    | 'blank case rating'
+    | 'signal and margin'
+    | 'bench set and margin'
+    | 'supply';
 }
 
 /**
  * The most test air that this valve's case is given.
  *
- * Shape: the lower of the case rating (40 psi where the sheet is blank) and the highest signal plus 5 psi.
+ * Shape: the lower of the case rating (40 psi where the sheet is blank) and what the case sees in service. Without a
+ *   positioner that is the highest signal, and 5 psi over it. A positioner gives a diaphragm whatever air its spring
+ *   takes: there the end of the bench set and 5 psi over it, and never more than its supply, where the sheet names both.
  * @param caseRatingPa gauge pressure from the sheet; null where blank
  * @param signalHighPa upper end of the signal range, gauge
+ * @param actuatorKind, positioner, benchSetHighPa, supplyHighPa  left out: the bound by the signal stands
  * @returns gauge pressure in Pa, and which bound it is
  * @source common practice, no source
  * @example testAirLimit({ caseRatingPa: null, signalHighPa: 103421.36 }) // 137895.15 Pa, 20 psi, 'signal and margin'
  */
-export function testAirLimit({ caseRatingPa, signalHighPa }: CaseFacts): TestAirLimit {
+export function testAirLimit(facts: CaseFacts): TestAirLimit {
+  const { caseRatingPa } = facts;
+  const service = inService(facts);
   const ratingPa = caseRatingPa ?? BLANK_CASE_RATING_PA;
-  const byCase = caseRatingPa === null ? 'blank case rating' : 'case rating';
-  const bySignalPa = signalHighPa + MARGIN_OVER_SIGNAL_PA;
-  return ratingPa < bySignalPa
-    ? { limitPa: ratingPa, because: byCase }
-    : { limitPa: bySignalPa, because: 'signal and margin' };
+  return ratingPa < service.limitPa
+    ? { limitPa: ratingPa, because: caseRatingPa === null ? 'blank case rating' : 'case rating' }
+    : service;
+}
+
+function inService(facts: CaseFacts): TestAirLimit {
+  const bySignalPa = facts.signalHighPa + MARGIN_OVER_SIGNAL_PA;
+  const bySignal = { limitPa: bySignalPa, because: 'signal and margin' } as const;
+  const { actuatorKind, positioner = 'none', benchSetHighPa, supplyHighPa = null } = facts;
+  if (actuatorKind !== 'diaphragm' || positioner === 'none') return bySignal;
+  if (benchSetHighPa === undefined || supplyHighPa === null) return bySignal;
+  const byBenchPa = benchSetHighPa + MARGIN_OVER_SIGNAL_PA;
+  const limitPa = Math.min(byBenchPa, supplyHighPa);
+  // A spring that the signal moves by itself wants no more than before.
+  if (limitPa <= bySignalPa) return bySignal;
+  return { limitPa, because: supplyHighPa < byBenchPa ? 'supply' : 'bench set and margin' };
 }

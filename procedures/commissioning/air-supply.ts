@@ -1,3 +1,4 @@
+import { blowAirSetDown } from '../phases/blow-down.ts';
 import { yesNo } from '../phases/common.ts';
 import { CONSENT_SAFE_AT, consentControl, lookIsOver, takeForLook } from '../phases/consent-only.ts';
 import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
@@ -18,6 +19,12 @@ export const airSupply = procedure({
       letter: 'B',
       date: '2026-11-26',
       change: 'A supply that the air set does not give leads on by name to the job on the air set.',
+    },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'The lowest supply while the valve moves is read and held against its range. The operator says yes to the blow-down by itself.',
     },
   ],
   phases: [
@@ -66,7 +73,7 @@ export const airSupply = procedure({
       kind: 'reading',
       phase: 'air',
       title: 'Watch the supply while the operator moves the valve a little',
-      how: 'As far as the process allows, hands out of the yoke. A supply that sags starves the valve just when it has to move.',
+      how: 'As far as the process allows, hands out of the yoke. Wanted all the while: {supplyWantedLow} at least, {supplyWantedBecause}. A supply that sags starves the valve just when it has to move.',
       action: 'readGauge',
       asks: [
         {
@@ -77,10 +84,21 @@ export const airSupply = procedure({
           gauge: 'supplyGauge',
           optional: true,
         },
-        yesNo('supplyHolds', 'It stays in its range, and comes back at once'),
+        yesNo('supplyComesBack', 'It comes back at once when the valve stands'),
       ],
-      judge: { rule: 'allYes', with: { fields: 'supplyHolds' } },
-      ways: { yes: { to: 'blowDown' }, no: { to: 'supplySags' } },
+      judge: { rule: 'supplyMoving' },
+      ways: { holds: { to: 'blowDown' }, sags: { to: 'supplySags' }, 'not read': { to: 'supplyNotMoved' } },
+      makeSafe,
+    },
+    supplyNotMoved: {
+      kind: 'question',
+      phase: 'air',
+      title: 'The supply was not read while the valve moved',
+      how: 'Standing still, a choked air set looks like a good one.',
+      choices: {
+        again: { label: 'Read it', to: 'supplyMoving' },
+        leave: { label: 'The process does not let it move: go on', to: 'blowDown', reason: true },
+      },
       makeSafe,
     },
     supplySags: {
@@ -95,51 +113,16 @@ export const airSupply = procedure({
       },
       makeSafe,
     },
-    blowDown: {
-      kind: 'reading',
+    ...blowAirSetDown({
       phase: 'air',
-      title: 'Drain the filter of the air set into the rag, a little',
-      how: 'The operator agrees first: the supply dips. A float drain that never spits may be stuck.',
-      action: 'blowAirLineDown',
-      caution: {
-        word: 'warning',
-        hazard: 'Oil, water and scale leave the drain at line pressure.',
-        consequence: 'They can blind.',
-        avoid: 'Goggles on, face away, a quarter turn at most.',
-      },
-      do: ['Hold the rag under the drain.', 'Drain for a breath, no longer.', 'Look at the rag.'],
-      asks: [
-        {
-          name: 'drainCame',
-          label: 'What came out',
-          type: 'choice',
-          choices: [
-            { value: 'clean', label: 'Air, and the rag is dry and clean' },
-            { value: 'water', label: 'Water' },
-            { value: 'oil', label: 'Oil' },
-            { value: 'dirt', label: 'Rust, scale or desiccant dust' },
-          ],
-        },
-      ],
-      judge: { rule: 'oneOf', with: { field: 'drainCame', good: 'clean' } },
-      ways: { yes: { to: 'nextPerson' }, no: { to: 'airDirty' } },
+      next: 'nextPerson',
       makeSafe,
-    },
-    airDirty: {
-      kind: 'question',
-      phase: 'air',
-      title: 'The air is not clean',
-      how: 'Water freezes and rusts, oil swells seals and gums restrictions, dust plugs nozzles. It comes again until its source is found: dryer, drains upstream, a new pipe that was not blown out.',
-      choices: {
-        again: { label: 'Drain it once more', to: 'blowDown' },
-        leave: {
-          label: 'Written down for filter, dryer and the neighbours on this branch',
-          to: 'nextPerson',
-          reason: true,
-        },
+      dirty: {
+        label: 'Written down for filter, dryer and the neighbours; the job on the air set comes next',
+        reason: true,
+        comesNext: 'air-set',
       },
-      makeSafe,
-    },
+    }),
     ...lookIsOver(),
   },
 });

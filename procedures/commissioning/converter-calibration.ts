@@ -1,7 +1,14 @@
+import {
+  ANYWHERE_FRONT,
+  ANYWHERE_RETURN,
+  anywhereControl,
+  BENCH_SAFE_AT,
+  giveBackAnywhere,
+  takeAnywhere,
+} from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
+import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
 import type { QuantityField, Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -48,8 +55,8 @@ function fivePoints<const Id extends string>(
 export const converterCalibration = procedure({
   id: 'converter-calibration',
   title: 'Converter calibration',
-  energyControl: ownAirControl(
-    'To check and set an I/P converter in its place, five points up and down. Its electric cover is opened only by the rules of the area; low-voltage loop current is no shock, but may be a spark.',
+  energyControl: anywhereControl(
+    'To check and set an I/P converter on its valve, in the line or on the bench, five points up and down. Its electric cover is opened only by the rules of the area; low-voltage loop current is no shock, but may be a spark.',
   ),
   revisions: [
     { letter: 'A', date: '2026-11-25', change: 'First issue.' },
@@ -59,17 +66,23 @@ export const converterCalibration = procedure({
       change:
         'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It is done on the bench as well. The card after five points says by how much it is off, and what it may be off.',
+    },
   ],
   phases: [
-    ...OWN_AIR_FRONT,
+    ...ANYWHERE_FRONT,
     { id: 'air', title: 'Air' },
     { id: 'points', title: 'Five points' },
-    OWN_AIR_RETURN,
+    ANYWHERE_RETURN,
   ],
   start: 'needs',
-  safe: OWN_AIR_SAFE_AT,
+  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
   steps: {
-    ...takeForStroke({
+    ...takeAnywhere({
       title: 'Get ready to calibrate the converter of {tag}',
       how: 'Current from {currentLow} to {currentHigh} gives {signalLow} to {signalHigh} of air where the valve has a pneumatic signal.',
       bring: [
@@ -148,6 +161,7 @@ export const converterCalibration = procedure({
       phase: 'points',
       title: 'The converter is outside its limits',
       how: 'Zero at the low end, then span at the high end, in turn until both stand: one moves the other. What is off in the middle only is not cured by either.',
+      shows: ['strokeError', 'strokeHysteresis', 'converterTolerance'],
       choices: {
         set: { label: 'Zero and span set by its manual: read it again', to: 'pointsLeft' },
         leave: {
@@ -171,6 +185,6 @@ export const converterCalibration = procedure({
       choices: { again: { label: 'Read them again', to: 'pointsLeft' } },
       makeSafe,
     },
-    ...giveBackStroked(),
+    ...giveBackAnywhere(),
   },
 });

@@ -1,6 +1,13 @@
+import {
+  ANYWHERE_FRONT,
+  ANYWHERE_RETURN,
+  anywhereControl,
+  BENCH_SAFE_AT,
+  giveBackAnywhere,
+  takeAnywhere,
+} from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -28,7 +35,7 @@ function seconds(name: string, label: string): QuantityField {
 export const failAction = procedure({
   id: 'fail-action',
   title: 'Fail action and stroking time',
-  energyControl: ownAirControl(
+  energyControl: anywhereControl(
     'To show where a valve goes when signal or supply fails, how long a stroke takes each way, and whether lock-up, tank and solenoid do their part.',
   ),
   revisions: [
@@ -39,27 +46,33 @@ export const failAction = procedure({
       change:
         'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It is done on the bench as well. Lock-up and tank are watched on a card of their own, and the solenoid is tripped on one of its own.',
+    },
   ],
   phases: [
-    ...OWN_AIR_FRONT,
+    ...ANYWHERE_FRONT,
     { id: 'time', title: 'Stroking time' },
     { id: 'fail', title: 'Fail action' },
-    OWN_AIR_RETURN,
+    ANYWHERE_RETURN,
   ],
   start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, 'haltNoAir'],
+  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT, 'haltNoAir'],
   steps: {
-    ...takeForStroke({
+    ...takeAnywhere({
       title: 'Get ready to take air and signal from {tag}',
       how: 'By its sheet it {failWanted} without air.',
-      bring: ['Bring a stop watch.', 'Have the operator on the radio to set the output.'],
+      bring: ['Bring a stop watch.', 'Bring a signal source, where the operator does not set the output.'],
       next: 'strokeTime',
     }),
     strokeTime: {
       kind: 'reading',
       phase: 'time',
-      title: 'Have the output stepped from end to end, and take the time',
-      how: 'From the step to the last of the travel, each way. Watch the stem: it should run evenly to its end.',
+      title: 'Step the output from end to end, each way, and take the time',
+      how: 'The operator or the source steps it. From the step to the last of the travel, each way. Watch the stem: it should run evenly to its end.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
       asks: [
@@ -86,7 +99,7 @@ export const failAction = procedure({
     signalLost: {
       kind: 'reading',
       phase: 'fail',
-      title: 'Have the signal taken away at half travel',
+      title: 'Take the signal away at half travel',
       how: 'The operator or the source takes the signal to nothing; the supply stays on.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
@@ -114,20 +127,59 @@ export const failAction = procedure({
     supplyLost: {
       kind: 'reading',
       phase: 'fail',
-      title: 'Shut the supply cock {supplyPoint} at half travel and vent behind it',
-      how: 'A lock-up relay holds the valve, a tank strokes it once more: both are meant. By the sheet: {failWanted}.',
+      title: 'Take the supply away at half travel: {supplyShutAt}',
+      how: 'Shut it, then let off what stands behind it. A lock-up relay holds the valve, a tank strokes it once more: both are meant. By the sheet it {failWanted}; lock-up: {sheetLockUp}, tank: {sheetTank}.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
       asks: [
-        { name: 'supplyTag', label: 'Tag on the cock', type: 'text', mustBe: 'supplyPoint' },
+        {
+          name: 'supplyTag',
+          label: 'Tag on the cock',
+          type: 'text',
+          mustBe: 'supplyPoint',
+          when: { fact: 'place', is: 'line' },
+        },
         went('wentWithoutSupply', 'Where it went'),
         seconds('failStrokeS', 'Time it took'),
       ],
       judge: { rule: 'failAction', with: { field: 'wentWithoutSupply' } },
       ways: {
-        'as the sheet says': { to: 'airAgain', sets: { clear: 'not looked at' } },
+        'as the sheet says': { to: 'keptAirDoes', sets: { clear: 'not looked at' } },
         otherwise: { to: 'failsWrong', sets: { clear: 'not looked at' } },
         'not all the way': { to: 'failsWrong', sets: { clear: 'not looked at' } },
+      },
+      makeSafe: 'haltNoAir',
+    },
+    keptAirDoes: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Watch what lock-up relay and tank make of it',
+      how: 'Five minutes with the supply off, hands out of the yoke: what creeps now will not be there when it is needed.',
+      asks: [
+        {
+          name: 'keptAirDid',
+          label: 'Lock-up relay and tank',
+          type: 'choice',
+          choices: [
+            { value: 'none', label: 'It has neither' },
+            { value: 'held', label: 'Lock-up: the stem stands where it stood, without creeping' },
+            { value: 'stroked', label: 'Tank: it made the whole stroke, and stays there' },
+            { value: 'crept', label: 'It creeps, or stopped part way' },
+          ],
+        },
+      ],
+      judge: { rule: 'oneOf', with: { field: 'keptAirDid', good: 'none,held,stroked' } },
+      ways: { yes: { to: 'airAgain' }, no: { to: 'keptAirFails' } },
+      makeSafe: 'haltNoAir',
+    },
+    keptAirFails: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'Lock-up or tank does not do its part',
+      how: 'Soap first: tube, tank, drain and check valve. Then the relay, set by its manual, and the actuator itself. The operator counts on it: say so now.',
+      choices: {
+        again: { label: 'Watched too short, or a joint made tight: watch it again', to: 'keptAirDoes' },
+        known: { label: 'Operator told; give the air back', to: 'airAgain', reason: true },
       },
       makeSafe: 'haltNoAir',
     },
@@ -161,24 +213,48 @@ export const failAction = procedure({
     openSupply: {
       kind: 'reading',
       phase: 'fail',
-      title: 'Open the supply cock {supplyPoint} again, slowly',
+      title: 'Bring the supply back, slowly: {supplyBackAt}',
       how: 'It goes to where the signal asks. A lock-up relay is reset as its maker says.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
+      asks: [yesNo('followsAgain', 'It follows its signal again')],
+      judge: { rule: 'allYes', with: { fields: 'followsAgain' } },
+      ways: { yes: { to: 'solenoidTrip' }, no: { to: 'notFollowing' } },
+      makeSafe,
+    },
+    notFollowing: {
+      kind: 'question',
+      phase: 'fail',
+      title: 'It does not follow its signal again',
+      how: 'A lock-up relay that is not reset, a cock that is not wide open, a solenoid that has dropped out. Hands stay out of the yoke.',
+      choices: {
+        again: { label: 'Found: look again', to: 'openSupply' },
+        leave: { label: 'Give it back as it is, and find the fault', to: 'nextPerson', reason: true },
+      },
+      makeSafe,
+    },
+    solenoidTrip: {
+      kind: 'reading',
+      phase: 'fail',
+      title: 'Trip the solenoid, where it has one, by what trips it in service',
+      how: 'Whoever owns the trip agrees first, and trips it from where it is tripped: the coil pulled by hand proves the coil alone. On the bench its voltage is taken away.',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
       asks: [
-        yesNo('followsAgain', 'It follows its signal again'),
         {
           name: 'solenoid',
-          label: 'Solenoid, where it has one: tripped by the operator',
+          label: 'Solenoid',
           type: 'choice',
           choices: [
             { value: 'none', label: 'It has none' },
-            { value: 'tripped', label: 'Tripped: it went to its fail position, and came back' },
+            { value: 'tripped', label: 'Tripped: it went to its fail position, and came back when reset' },
+            { value: 'not tried', label: 'Its owner does not want it tripped today' },
             { value: 'failed', label: 'Tripped: it did not' },
           ],
         },
+        seconds('tripStrokeS', 'Time from the trip to the end of the travel'),
       ],
-      judge: { rule: 'oneOf', with: { field: 'solenoid', good: 'none,tripped' } },
+      judge: { rule: 'oneOf', with: { field: 'solenoid', good: 'none,tripped,not tried' } },
       ways: { yes: { to: 'nextPerson' }, no: { to: 'solenoidFails' } },
       makeSafe,
     },
@@ -188,11 +264,16 @@ export const failAction = procedure({
       title: 'The solenoid does not trip the valve',
       how: 'A trip that does not trip is no trip: the operator and whoever owns the trip have to know now.',
       choices: {
-        again: { label: 'Have it tripped again', to: 'airAgain' },
-        leave: { label: 'Told; give the valve back as they decide', to: 'nextPerson', reason: true },
+        again: { label: 'Have it tripped again', to: 'solenoidTrip' },
+        leave: {
+          label: 'Told; give the valve back as they decide; the job on its solenoid comes next',
+          to: 'nextPerson',
+          reason: true,
+          comesNext: 'solenoid',
+        },
       },
       makeSafe,
     },
-    ...giveBackStroked(),
+    ...giveBackAnywhere(),
   },
 });

@@ -16,7 +16,15 @@ const OWN_AIR_ROLES: readonly GearRole[] = ['signalGauge', 'supplyGauge', 'trave
 
 function onlyInLine(sheet: ValveSheet, place: Place): string | null {
   return place === 'bench'
-    ? 'On the bench it has no air of its own: it is stroked there by test air.'
+    ? 'A loop has its operator and its controller: it is checked in the line.'
+    : noBlockValves(sheet, place);
+}
+
+/** A positioner that takes the current itself is calibrated as one. */
+function noConverter(sheet: ValveSheet, place: Place): string | null {
+  if (sheet.electricalV === null) return 'Nothing electric is on its sheet: it has no converter.';
+  return sheet.positioner === 'electropneumatic'
+    ? 'Its positioner takes the current itself: it is calibrated as a positioner.'
     : noBlockValves(sheet, place);
 }
 
@@ -38,10 +46,11 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
     definition: positionerStroke,
     folder: 'commissioning',
     gear: OWN_AIR_ROLES,
+    gearOnBench: ['supplyGauge'],
     whyNot: (sheet, place) =>
-      sheet.positioner === 'none'
-        ? 'It has no positioner: its stroke is checked by test air on the case.'
-        : onlyInLine(sheet, place),
+      sheet.positioner === 'none' && sheet.electricalV === null
+        ? 'It has neither positioner nor converter: its stroke is checked by test air on the case.'
+        : noBlockValves(sheet, place),
   },
   {
     definition: positionerCalibration,
@@ -54,23 +63,23 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
   {
     definition: failAction,
     folder: 'commissioning',
-    gear: [],
-    whyNot: onlyInLine,
+    gear: ['supplyGauge'],
+    gearOnBench: ['supplyGauge'],
+    whyNot: noBlockValves,
   },
   {
     definition: converterCalibration,
     folder: 'commissioning',
     gear: ['signalGauge', 'supplyGauge'],
-    whyNot: (sheet, place) =>
-      sheet.electricalV === null
-        ? 'Nothing electric is on its sheet: it has no converter.'
-        : onlyInLine(sheet, place),
+    gearOnBench: ['supplyGauge'],
+    whyNot: noConverter,
   },
   {
     definition: soapTests,
     folder: 'commissioning',
-    gear: ['signalGauge'],
-    whyNot: onlyInLine,
+    gear: ['signalGauge', 'supplyGauge'],
+    gearOnBench: ['supplyGauge'],
+    whyNot: noBlockValves,
   },
   {
     definition: loopCheck,

@@ -1,12 +1,18 @@
+import {
+  ANYWHERE_FRONT,
+  ANYWHERE_RETURN,
+  anywhereControl,
+  BENCH_SAFE_AT,
+  giveBackAnywhere,
+  takeAnywhere,
+} from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
+import { SHUT_IN_S } from '../shut-in-figures.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
 const makeSafe = 'haltStroke' as const;
-/** Long enough for a leak that matters to move a good gauge (common practice, no source). */
-const BLOCK_IN_S = 300;
 
 function bubbles(name: string, label: string): ChoiceField {
   return {
@@ -25,11 +31,15 @@ function onActuator(name: string, label: string): QuantityField {
   return { name, label, type: 'quantity', dimension: 'pressure', gauge: 'signalGauge' };
 }
 
+function temperature(name: string, label: string): QuantityField {
+  return { name, label, type: 'quantity', dimension: 'temperature', optional: true };
+}
+
 /** Packing, joints and tubes with soap; the actuator shut in and watched. */
 export const soapTests = procedure({
   id: 'soap-tests',
   title: 'Soap tests and actuator shut in',
-  energyControl: ownAirControl(
+  energyControl: anywhereControl(
     'To find what leaks to the outside on a valve under pressure, and whether its actuator holds air. Nothing is tightened: what leaks is a job of its own.',
   ),
   revisions: [
@@ -40,24 +50,31 @@ export const soapTests = procedure({
       change:
         'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It is done on the bench as well, without the body. The actuator is shut in at the end of its stroke, temperature and time are read with the air, and the fall that is left is held against a limit.',
+    },
   ],
   phases: [
-    ...OWN_AIR_FRONT,
+    ...ANYWHERE_FRONT,
     { id: 'soap', title: 'Soap' },
     { id: 'shutIn', title: 'Actuator shut in' },
-    OWN_AIR_RETURN,
+    ANYWHERE_RETURN,
   ],
   start: 'needs',
-  safe: OWN_AIR_SAFE_AT,
+  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
   steps: {
-    ...takeForStroke({
+    ...takeAnywhere({
       title: 'Get ready to soap {tag}',
       how: 'Soap is for air and cool clean service. On hot, toxic or burning fluid the site’s own leak method goes in its place.',
       bring: [
         'Bring soap that leaves no chloride on stainless tubes.',
-        'Bring a lamp, goggles and a gauge for the actuator.',
+        'Bring a lamp, goggles, a stop watch, a contact thermometer and a gauge for the actuator.',
       ],
       next: 'soapBody',
+      onBench: 'soapAir',
     }),
     soapBody: {
       kind: 'reading',
@@ -135,11 +152,21 @@ export const soapTests = procedure({
     shutIn: {
       kind: 'reading',
       phase: 'shutIn',
-      title: 'Bring it to the middle, shut the cock at the actuator and read the gauge',
-      how: 'It stands still from now on whatever the signal does. Hands out of the yoke: as it leaks, the stem creeps.',
+      title: 'Drive it to its end by air, shut the cock at the actuator and read the gauge',
+      how: 'To the end that the air drives it to, and a little more signal, so that the stem stands on its stop. On a cylinder the loaded side. It stands still from now on whatever the signal does.',
+      why: 'Anywhere else the spring follows the air as it leaks: the gauge hardly falls, and the leak hides.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
-      asks: [onActuator('shutInStartPa', 'Air on the actuator, just shut in')],
+      do: [
+        'Set the signal past the end.',
+        'Wait until the stem stands on its stop.',
+        'Shut the cock at the actuator.',
+        'Read gauge and case temperature.',
+      ],
+      asks: [
+        onActuator('shutInStartPa', 'Air on the actuator, just shut in'),
+        temperature('shutInStartK', 'Temperature of the case, on the side of the air'),
+      ],
       judge: { rule: 'record' },
       ways: { kept: { to: 'shutInWait' } },
       makeSafe,
@@ -148,21 +175,60 @@ export const soapTests = procedure({
       kind: 'wait',
       phase: 'shutIn',
       title: 'Let it stand shut in',
-      how: 'The first minutes it cools as well: sun, rain and a warm case move the gauge without a leak.',
-      waitS: BLOCK_IN_S,
+      how: 'Nobody touches cock, gauge or signal. Sun, rain and a warm case move the gauge without a leak.',
+      waitS: SHUT_IN_S,
       next: { to: 'shutInEnd' },
       makeSafe,
     },
     shutInEnd: {
       kind: 'reading',
       phase: 'shutIn',
-      title: 'Read the gauge again, and look at the stem',
+      title: 'Read gauge and temperature again, and look at the stem',
+      how: 'It may lose {shutInAllowed}. Without the temperature it counts as unknown, and less can be told.',
       asks: [
         { ...onActuator('shutInStartPa', 'Air on the actuator, when it was shut in'), carried: true },
+        { ...temperature('shutInStartK', 'Temperature of the case then'), carried: true },
         onActuator('shutInEndPa', 'Air on the actuator, now'),
+        temperature('shutInEndK', 'Temperature of the case, now'),
+        {
+          name: 'shutInTimeS',
+          label: 'Time since it was shut in, by the watch',
+          type: 'quantity',
+          dimension: 'time',
+        },
+        yesNo('stemStood', 'The stem stands on its stop still'),
       ],
-      judge: { rule: 'steady', with: { first: 'shutInStartPa', again: 'shutInEndPa' } },
-      ways: { steady: { to: 'cockOpen' }, falls: { to: 'actuatorLeaks' } },
+      judge: { rule: 'shutIn' },
+      ways: {
+        holds: { to: 'cockOpen' },
+        leaks: { to: 'actuatorLeaks' },
+        'too close': { to: 'shutInClose' },
+        'stem moved': { to: 'stemCame' },
+        'not read': { to: 'shutInClose' },
+      },
+      makeSafe,
+    },
+    shutInClose: {
+      kind: 'question',
+      phase: 'shutIn',
+      title: 'Nothing can be said from this yet',
+      how: 'A longer look tells more: the limit grows with the time, what gauge and thermometer cannot tell does not. Leave the cock shut.',
+      shows: ['shutInFell', 'shutInUncertainty', 'shutInAllowed'],
+      choices: {
+        longer: { label: 'Let it stand longer, and read it again', to: 'shutInWait' },
+        leave: { label: 'Leave it so', to: 'cockOpen', reason: true },
+      },
+      makeSafe,
+    },
+    stemCame: {
+      kind: 'question',
+      phase: 'shutIn',
+      title: 'The stem has left its stop',
+      how: 'It has lost so much air that the spring has moved it. That is a large leak, or the cock passes towards the positioner.',
+      choices: {
+        leaks: { label: 'It leaks: go on', to: 'actuatorLeaks' },
+        again: { label: 'It was not on its stop: shut it in again', to: 'cockAgain' },
+      },
       makeSafe,
     },
     actuatorLeaks: {
@@ -170,14 +236,22 @@ export const soapTests = procedure({
       phase: 'shutIn',
       title: 'The actuator loses air',
       how: 'Where the soap showed nothing it goes through the diaphragm or past the piston, or the cock passes.',
+      shows: ['shutInFell', 'shutInWarmth', 'shutInUncertainty', 'shutInAllowed'],
       choices: {
-        again: {
-          label: 'Open the cock, shut it in once more',
-          to: 'lookBeforeStroke',
-          sets: { clear: 'not looked at' },
-        },
+        again: { label: 'Open the cock, shut it in once more', to: 'cockAgain' },
         leave: { label: 'Written down for the overhaul', to: 'cockOpen', reason: true },
       },
+      makeSafe,
+    },
+    cockAgain: {
+      kind: 'reading',
+      phase: 'shutIn',
+      title: 'Bring the cock at the actuator back to open, and let it follow once',
+      action: 'strokeByOwnAir',
+      caution: STEM_MOVES,
+      asks: [yesNo('followsAgain', 'The cock is open, and the valve follows its signal')],
+      judge: { rule: 'allYes', with: { fields: 'followsAgain' } },
+      ways: { yes: { to: 'shutIn' }, no: { to: 'notFollowing' } },
       makeSafe,
     },
     cockOpen: {
@@ -189,9 +263,20 @@ export const soapTests = procedure({
       caution: STEM_MOVES,
       asks: [yesNo('followsAgain', 'The cock is open, and the valve follows its signal')],
       judge: { rule: 'allYes', with: { fields: 'followsAgain' } },
-      ways: { yes: { to: 'nextPerson' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'nextPerson' }, no: { to: 'notFollowing' } },
       makeSafe,
     },
-    ...giveBackStroked(),
+    notFollowing: {
+      kind: 'question',
+      phase: 'shutIn',
+      title: 'It does not follow its signal again',
+      how: 'The cock is not wide open, or dirt has come loose in it. Hands stay out of the yoke: it may come at any moment.',
+      choices: {
+        again: { label: 'The cock is wide open: look again', to: 'cockOpen' },
+        leave: { label: 'Give it back as it is, and find the fault', to: 'nextPerson', reason: true },
+      },
+      makeSafe,
+    },
+    ...giveBackAnywhere(),
   },
 });

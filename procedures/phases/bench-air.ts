@@ -217,7 +217,7 @@ type Taken<Next extends string> = keyof ReturnType<typeof takeForStroke<Next>> |
 
 /** As `takeForStroke`, and on the bench as well: shop air in place of consent, bypass and block valves. */
 export function takeAnywhere<const Next extends string>(
-  front: Front & { readonly next: Next },
+  front: Front & { readonly next: Next /** Where it goes on there instead. */; readonly onBench?: Next },
 ): Readonly<Record<Taken<Next>, Step<Taken<Next> | Next | 'tellBack' | 'benchAirOff'>>> {
   const line = takeForStroke<Next>(front);
   const { noLock, lookBeforeStroke, notClearYet, haltStroke } = line;
@@ -237,7 +237,7 @@ export function takeAnywhere<const Next extends string>(
         yes: { to: { by: 'place', ways: { bench: 'benchFree', line: 'consent' } } },
       },
     },
-    ...ontoShopAir<Next>(front.next),
+    ...ontoShopAir<Next>(front.onBench ?? front.next),
     lookBeforeStroke: {
       ...lookBeforeStroke,
       ways: {

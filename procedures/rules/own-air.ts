@@ -19,6 +19,20 @@ export const supplyRule: Rule = {
   },
 };
 
+/** The lowest supply while the valve moved, by its range where it has one; and whether it comes back at once. */
+export const supplyMovingRule: Rule = {
+  outcomes: ['holds', 'sags', 'not read'],
+  params: [],
+  judge({ job, readings, words }) {
+    const wanted = supplyWanted(job.sheet);
+    const lowest = readings.supplyLowestPa;
+    if (lowest === undefined) return { outcome: 'not read', figures: {} };
+    const lowPa = wanted?.lowPa ?? 0;
+    const sags = lowest.valueSi + (lowest.uncertaintySi ?? 0) < lowPa || words.supplyComesBack !== 'yes';
+    return { outcome: sags ? 'sags' : 'holds', figures: { lowPa } };
+  },
+};
+
 /** Where it went without air or signal, against the sheet; a lock-up relay holds it where it stood. */
 export const failActionRule: Rule = {
   outcomes: ['as the sheet says', 'otherwise', 'not all the way'],

@@ -7,7 +7,7 @@ import { FAULT_RULE_NAMES, FAULT_RULES } from './find-the-fault.ts';
 import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
 import { gasTestRule, shutOffRule } from './open-line.ts';
-import { converterRule, failActionRule, supplyRule } from './own-air.ts';
+import { converterRule, failActionRule, supplyMovingRule, supplyRule } from './own-air.ts';
 import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
@@ -17,6 +17,8 @@ import { gaugesAgreeRule, heldOffSeatRule, steadyRule } from './rig.ts';
 import type { Rule } from './rule.ts';
 import { seatLeakRule, seatPressureRule } from './seat-leak.ts';
 import { showSafeRule } from './show-safe.ts';
+import { shutInRule } from './shut-in.ts';
+import { signalAtValveRule } from './signal-at-valve.ts';
 import { soapCaseRule } from './soap-case.ts';
 import { springFitsRule } from './spring-change.ts';
 import { springFreeRule, turnsBackRule } from './spring-free.ts';
@@ -48,6 +50,9 @@ export const RULE_NAMES = [
   'positionerStep',
   'cylinderGauges',
   'supply',
+  'supplyMoving',
+  'signalAtValve',
+  'shutIn',
   'failAction',
   'converter',
   'benchSet',
@@ -100,6 +105,9 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   positionerStep: positionerStepRule,
   cylinderGauges: cylinderGaugesRule,
   supply: supplyRule,
+  supplyMoving: supplyMovingRule,
+  signalAtValve: signalAtValveRule,
+  shutIn: shutInRule,
   failAction: failActionRule,
   converter: converterRule,
   benchSet: benchSetRule,

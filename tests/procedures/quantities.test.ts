@@ -16,6 +16,18 @@ describe('A text of a card', () => {
     expect(fill('At most {testAirLimit}: {testAirBecause}.', jobOf(OPENS))).toBe(
       'At most 20.00 psi: the highest signal and 5.00 psi over it.',
     );
+    const fed = {
+      positioner: 'pneumatic',
+      positionerRisingSignalLoads: 'bottom',
+      benchSetHighPa: '20',
+      springRateNPerM: '',
+    };
+    expect(fill('{testAirLimit}: {testAirBecause}', jobOf(OPENS, { ...fed, supplyHighPa: '40' }))).toBe(
+      '25.00 psi: the end of its bench set and 5.00 psi over it, which its positioner gives it in service',
+    );
+    expect(sayFigure('testAirBecause', jobOf(OPENS, { ...fed, supplyHighPa: '22' }))).toContain(
+      'the highest supply',
+    );
     const blank = jobOf(OPENS, { caseRatingPa: '', signalHighPa: '40' });
     expect(sayFigure('testAirBecause', blank)).toContain('the sheet names no case rating');
     expect(fill('Up to {testAirLimit}: {testAirBecause}.', jobOf(OPENS, { caseRatingPa: '14' }))).toContain(

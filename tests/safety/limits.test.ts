@@ -35,6 +35,35 @@ describe('[SAF-08] Test air on a case', () => {
     expect(testAirLimit({ caseRatingPa: null, signalHighPa: psi(15) }).because).toBe('signal and margin');
   });
 
+  const POSITIONED = {
+    caseRatingPa: psi(50),
+    signalHighPa: psi(15),
+    actuatorKind: 'diaphragm',
+    positioner: 'pneumatic',
+    benchSetHighPa: psi(30),
+    supplyHighPa: psi(40),
+  } as const;
+
+  // Common practice, no source: a spring that only a positioner can compress is compressed by as much on the bench.
+  test.each([
+    ['the end of its bench set and 5 psi', {}, 35, 'bench set and margin'],
+    ['its supply where that is lower', { supplyHighPa: psi(32) }, 32, 'supply'],
+    ['the case rating where that is lower', { caseRatingPa: psi(25) }, 25, 'case rating'],
+    ['the signal where no supply is named', { supplyHighPa: null }, 20, 'signal and margin'],
+    ['the signal where that is enough', { benchSetHighPa: psi(12) }, 20, 'signal and margin'],
+    ['the signal without a positioner', { positioner: 'none' }, 20, 'signal and margin'],
+    ['the signal on a cylinder', { actuatorKind: 'piston' }, 20, 'signal and margin'],
+    [
+      '40 psi where no rating is named',
+      { caseRatingPa: null, benchSetHighPa: psi(38), supplyHighPa: psi(60) },
+      40,
+      'blank case rating',
+    ],
+  ] as const)('with a positioner reaches %s', (_, facts, limitPsi, because) => {
+    const limit = testAirLimit({ ...POSITIONED, ...facts });
+    expect([limit.limitPa / PSI_PA, limit.because]).toEqual([expect.closeTo(limitPsi, 9), because]);
+  });
+
   test('is never above either bound', () => {
     const pascal = fc.double({ min: 0, max: psi(200), noNaN: true });
     fc.assert(

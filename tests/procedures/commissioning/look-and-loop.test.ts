@@ -38,12 +38,15 @@ function playOf(
 /** A tenth up, without overshoot. */
 const A_STEP = { stepFromM: '45 %', stepFurthestM: '55 %', stepRestM: '55 %' };
 
+/** An actuator that has lost nothing, in five minutes. */
+const SHUT_IN = { shutInStartK: '20 C', shutInEndK: '20 C', shutInTimeS: '300', stemStood: 'yes' };
+
 /** The straight way of each, and what it has to show at its end. */
 const STRAIGHT: readonly (readonly [string, Overrides])[] = [
   ['positioner-calibration', { supplyRead: SUPPLY, strokeFound: travels(), stepIt: A_STEP }],
-  ['soap-tests', { soapBody: {}, soapAir: {} }],
+  ['soap-tests', { soapBody: {}, soapAir: {}, shutInEnd: SHUT_IN }],
   ['loop-check', { loopStroke: travels() }],
-  ['air-supply', { supplyRead: SUPPLY, supplyMoving: SUPPLY, blowDown: { drainCame: 'clean' } }],
+  ['air-supply', { supplyRead: SUPPLY, supplyMoving: SUPPLY, blowDown: { drainFound: 'dry' } }],
   ['first-commissioning', {}],
 ];
 
@@ -82,16 +85,53 @@ describe('Soap', () => {
       expect('action' in step ? step.action : undefined).not.toBe('tightenLiveGland');
   });
 
+  const shut = (endPsi: string, more = {}) => ({
+    shutIn: { shutInStartPa: '18 psi', shutInStartK: '20 C' },
+    shutInEnd: {
+      shutInStartPa: '18 psi',
+      shutInStartK: '20 C',
+      shutInEndPa: endPsi,
+      shutInEndK: '20 C',
+      shutInTimeS: '300',
+      stemStood: 'yes',
+      ...more,
+    },
+  });
+
+  // By hand: it may lose 2.5 kPa, 0.36 psi, in 300 s; at 32.7 psi absolute a kelvin is 0.11 psi.
   test.each([
-    ['9 psi', '9 psi', 'steady'],
-    ['9 psi', '7 psi', 'falls'],
-  ])('an actuator shut in at %s that reads %s later is %s', (shutInStartPa, shutInEndPa, outcome) => {
-    const run = playOf('soap-tests', {
-      shutIn: { shutInStartPa },
-      shutInEnd: { shutInStartPa, shutInEndPa },
-      actuatorLeaks: { choice: 'leave', reason: 'for the overhaul' },
+    ['18 psi', {}, 'holds', 'cockOpen'],
+    ['17.7 psi', {}, 'too close', 'shutInClose'],
+    ['16.5 psi', {}, 'leaks', 'actuatorLeaks'],
+    ['17.45 psi', { shutInEndK: '15 C' }, 'holds', 'cockOpen'],
+    ['18 psi', { stemStood: 'no' }, 'stem moved', 'stemCame'],
+    ['17.7 psi', { shutInTimeS: '1800' }, 'holds', 'cockOpen'],
+  ])('an actuator shut in at 18 psi that reads %s later, %j, %s', (end, more, outcome, to) => {
+    const run = playOf('soap-tests', shut(end, more), { to });
+    expect(outcomesOf(run.job, 'shutInEnd')).toEqual([outcome]);
+  });
+
+  test('an actuator whose temperature was not read is less sure of its fall', () => {
+    const known = playOf('soap-tests', shut('18 psi'), { to: 'cockOpen' }).job.figures.shutInEnd;
+    const unread = { shutInEndK: '', shutInStartK: '' };
+    const blank = { ...shut('18 psi', unread), shutIn: { shutInStartPa: '18 psi', shutInStartK: '' } };
+    const unknown = playOf('soap-tests', blank, { to: 'shutInClose' }).job.figures.shutInEnd;
+    expect(Number(unknown?.fallUncertaintyPa)).toBeGreaterThan(2 * Number(known?.fallUncertaintyPa));
+  });
+
+  test('a cylinder has no limit here: a fall that the gauge can tell is told', () => {
+    const sheet = { ...SHEET, actuatorKind: 'piston' } as const;
+    const run = playOf('soap-tests', shut('17.5 psi'), { sheet, to: 'actuatorLeaks' });
+    expect(run.job.figures.shutInEnd?.fallLimitPa).toBeNull();
+    playOf('soap-tests', shut('18 psi'), { sheet, to: 'cockOpen' });
+  });
+
+  test('on the bench begins at the air: no body is under pressure there', () => {
+    const run = play(jobOn(served('soap-tests'), { sheet: SHEET, place: 'bench' }), {
+      overrides: shut('18 psi'),
     });
-    expect(outcomesOf(run.job, 'shutInEnd').at(0)).toBe(outcome);
+    expect(run.job.closedAs).toBe('done');
+    expect(pathOf(run.job)).not.toContain('soapBody');
   });
 });
 
@@ -112,10 +152,33 @@ describe('A loop', () => {
 });
 
 describe('Air', () => {
-  test.each(['water', 'oil', 'dirt'])('that carries %s is followed to its source', (drainCame) => {
-    const run = playOf('air-supply', { supplyRead: SUPPLY, blowDown: { drainCame } }, { to: 'airDirty' });
-    expect(outcomesOf(run.job, 'blowDown')).toEqual(['no']);
+  test.each(['wet', 'dirt'])('that is %s is followed to its source', (drainFound) => {
+    const run = playOf(
+      'air-supply',
+      { supplyRead: SUPPLY, supplyMoving: SUPPLY, blowDown: { drainFound } },
+      { to: 'dirtInAir' },
+    );
+    expect(outcomesOf(run.job, 'blowDown')).toEqual(['dirty']);
   });
+
+  test('is not blown down without the operator’s yes to that', () => {
+    const blowDown = { blowDownAgreed: 'no', drainFound: 'dry' };
+    playOf('air-supply', { supplyRead: SUPPLY, supplyMoving: SUPPLY, blowDown }, { to: 'blowDownRefused' });
+  });
+
+  test.each([
+    ['15 psi', 'yes', 'sags', 'supplySags'],
+    ['19 psi', 'no', 'sags', 'supplySags'],
+    ['', 'yes', 'not read', 'supplyNotMoved'],
+    // By hand: 17.5 psi on a gauge that gives 0.7 psi either way may be 18.
+    ['17.5 psi', 'yes', 'holds', 'blowDown'],
+  ])(
+    'that falls to %s while the valve moves, back at once %s: %s',
+    (supplyLowestPa, supplyComesBack, outcome, to) => {
+      const overrides = { supplyRead: SUPPLY, supplyMoving: { supplyLowestPa, supplyComesBack } };
+      expect(outcomesOf(playOf('air-supply', overrides, { to }).job, 'supplyMoving')).toEqual([outcome]);
+    },
+  );
 
   test('of a cylinder without a range on its sheet is held to the usual one, and says so', () => {
     const sheet = { ...SHEET, actuatorKind: 'piston', supplyLowPa: null, supplyHighPa: null } as const;

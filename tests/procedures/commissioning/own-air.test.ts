@@ -22,6 +22,8 @@ const SHEET = aSheetOf({
   supplyLowPa: '18',
   supplyHighPa: '22',
 });
+/** No positioner: a converter alone feeds its actuator. */
+const WITH_CONVERTER = aSheetOf({ electricalV: '24', electricalPoint: 'EB-1' });
 const travels = (of: (percent: number, direction: string) => number) =>
   Object.fromEntries(
     CYCLE_POINTS.map((point) => [pointField(point, 'travel'), `${of(point.percent, point.direction)} %`]),
@@ -117,10 +119,48 @@ describe('[SAF-09] A valve stroked on its own air', () => {
     expect(run.job.step).toBe('lookBeforeStroke');
   });
 
-  test('is offered for a valve with a positioner, in its line', () => {
+  test('is offered for a valve with a positioner or a converter, in its line and on the bench', () => {
     expect(stroke.whyNot(SHEET, 'line')).toBeNull();
-    expect(stroke.whyNot(SHEET, 'bench')).toContain('no air of its own');
-    expect(stroke.whyNot(aSheetOf({}), 'line')).toContain('no positioner');
+    expect(stroke.whyNot(SHEET, 'bench')).toBeNull();
+    expect(stroke.whyNot(WITH_CONVERTER, 'line')).toBeNull();
+    expect(stroke.whyNot(aSheetOf({}), 'line')).toContain('neither positioner nor converter');
+    expect(
+      stroke.whyNot(aSheetOf({ electricalV: '24', electricalPoint: 'EB-1', inletPoint: '' }), 'line'),
+    ).toContain('block valve');
+  });
+
+  test('on the bench is stroked on shop air, and its hoses come off at zero', () => {
+    const run = play(jobOn(stroke, { sheet: SHEET, place: 'bench' }), { overrides: good });
+    expect(run.job.closedAs).toBe('done');
+    expect(pathOf(run.job)).toContain('benchLinesOff');
+    expect(run.job.situation.states).toMatchObject({ testAir: 'off', signalAir: 'isolated' });
+  });
+
+  test('that does not stand at its ends past its own part is told so', () => {
+    const overrides = { ...good, pastEnds: { standsBelow: 'no' } };
+    expect(play(jobWith(), { overrides, to: 'endsNotReached' }).job.step).toBe('endsNotReached');
+  });
+
+  test('fed by a converter has current and signal read together, each current as it was read', () => {
+    // sig-r17 of the derived cases: 10.4 mA are 7.8 psi; 4.2 mA and 19.8 mA by hand.
+    const right = {
+      terminalLowA: '4.2 mA',
+      valveLowPa: '3.15 psi',
+      terminalMiddleA: '10.4 mA',
+      valveMiddlePa: '7.8 psi',
+      terminalHighA: '19.8 mA',
+      valveHighPa: '14.85 psi',
+    };
+    const job = () => jobOn(stroke, { sheet: WITH_CONVERTER, place: 'line' });
+    const run = play(job(), { overrides: { ...good, signalAtValve: right }, to: 'strokeFound' });
+    expect(outcomesOf(run.job, 'signalAtValve')).toEqual(['inside']);
+    expect(Number(run.job.figures.signalAtValve?.signalErrorPercent)).toBeCloseTo(0, 6);
+    // By hand: 0.36 psi of 12 are three percent.
+    const off = { ...right, valveMiddlePa: '8.16 psi' };
+    const wrong = play(job(), { overrides: { ...good, signalAtValve: off }, to: 'signalOff' });
+    expect(Number(wrong.job.figures.signalAtValve?.signalErrorPercent)).toBeCloseTo(3, 6);
+    const blank = { ...right, valveLowPa: '' };
+    play(job(), { overrides: { ...good, signalAtValve: blank }, to: 'signalNotRead' });
   });
 });
 
@@ -129,7 +169,8 @@ describe('[SAF-09] The fail action', () => {
   const good: Overrides = {
     signalLost: { wentWithoutSignal: 'shut' },
     supplyLost: { wentWithoutSupply: 'shut' },
-    openSupply: { followsAgain: 'yes', solenoid: 'none' },
+    openSupply: { followsAgain: 'yes' },
+    solenoidTrip: { solenoid: 'none' },
   };
   const sheet = aSheetOf({});
 
@@ -152,20 +193,44 @@ describe('[SAF-09] The fail action', () => {
 
   test('of a valve with a lock-up relay is to stay where it stood', () => {
     const run = play(jobOn(fail, { sheet: { ...sheet, lockUp: true }, place: 'line' }), {
-      overrides: { ...good, supplyLost: { wentWithoutSupply: 'stays' } },
+      overrides: { ...good, supplyLost: { wentWithoutSupply: 'stays' }, keptAirDoes: { keptAirDid: 'held' } },
       to: 'airAgain',
     });
     expect(outcomesOf(run.job, 'supplyLost')).toEqual(['as the sheet says']);
   });
 
+  test('with a lock-up relay that creeps is told to the operator, and its air comes back', () => {
+    const overrides = { ...good, keptAirDoes: [{ keptAirDid: 'crept' }, { keptAirDid: 'held' }] };
+    const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides });
+    expect(outcomesOf(run.job, 'keptAirDoes')).toEqual(['no', 'yes']);
+    expect(run.job.closedAs).toBe('done');
+  });
+
+  test('is shown on the bench by the shop air, and asks for no tag there', () => {
+    const run = play(jobOn(fail, { sheet, place: 'bench' }), { overrides: good });
+    expect(run.job.closedAs).toBe('done');
+    expect(run.job.words.supplyTag).toBeUndefined();
+  });
+
   test('with a solenoid that does not trip it is no trip', () => {
-    const overrides = { ...good, openSupply: { followsAgain: 'yes', solenoid: 'failed' } };
+    const overrides = { ...good, solenoidTrip: { solenoid: 'failed' } };
     const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides, to: 'solenoidFails' });
     expect(run.job.step).toBe('solenoidFails');
   });
 });
 
 describe('[SAF-09] A converter', () => {
+  test('is no part of a positioner that takes the current itself', () => {
+    const electric = aSheetOf({
+      positioner: 'electropneumatic',
+      positionerRisingSignalLoads: 'bottom',
+      electricalV: '24',
+      electricalPoint: 'EB-1',
+    });
+    expect(served('converter-calibration').whyNot(electric, 'line')).toContain('takes the current itself');
+    expect(served('converter-calibration').whyNot(aSheetOf({}), 'line')).toContain('no converter');
+  });
+
   const converter = served('converter-calibration');
   const sheet = aSheetOf({
     electricalV: '24',

@@ -1,8 +1,11 @@
 /** The audit over all jobs of a site: looked at again only where a job has grown. */
 import { setImmediate as nextTick } from 'node:timers/promises';
+import type { Definition } from '../../procedures/vocabulary.ts';
+import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import { streamOf } from '../log/stream-kind.ts';
+import type { LogEntry } from '../store/store.ts';
 import { auditJobLines, type JobAudit } from './job-rows.ts';
 
 /** More jobs than a site has in years; the oldest beyond are found by narrowing the dates. */
@@ -15,7 +18,12 @@ export interface Period {
 }
 
 export class SiteAudit {
+  readonly #catalogue: Catalogue;
   readonly #known = new Map<string, { readonly audit: JobAudit; readonly isOpen: boolean }>();
+
+  constructor(catalogue: Catalogue) {
+    this.#catalogue = catalogue;
+  }
 
   /** Jobs opened in a period, the latest first. */
   async jobs(
@@ -43,11 +51,21 @@ export class SiteAudit {
     const known = this.#known.get(line.id);
     if (known !== undefined && known.audit.lines === place && !known.isOpen) return known.audit;
     const entries = await log.entriesOf(streamOf('job', line.id));
-    const audit = auditJobLines(line.id, { entries, now });
+    const definition = await definitionOf(entries, { catalogue: this.#catalogue, log });
+    const audit = auditJobLines(line.id, { entries, definition, now });
     // Of an open job the locks grow older by themselves.
     this.#known.set(line.id, { audit, isOpen: line.status !== 'closed' });
     return audit;
   }
+}
+
+/** The definition that a job was opened on; null where this log does not have it. */
+export async function definitionOf(
+  [first]: readonly LogEntry[],
+  { catalogue, log }: { readonly catalogue: Catalogue; readonly log: SiteLog },
+): Promise<Definition | null> {
+  const { definitionHash = '' } = (first?.inputs ?? {}) as { readonly definitionHash?: string };
+  return await catalogue.definition(definitionHash, log);
 }
 
 function isWithin(at: string, { from, to }: Period): boolean {

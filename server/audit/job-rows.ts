@@ -1,10 +1,12 @@
 /** What a safety officer looks for in the log of a job: sign-offs, isolations, locks, each with what it rests on. */
 import type { JobEffects, JobInputs } from '../../procedures/evolve.ts';
-import type { Reading } from '../../procedures/job.ts';
+import type { Definition } from '../../procedures/vocabulary.ts';
 import { type AnyState, CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
+import { jobKind } from '../jobs/job-stream.ts';
 import type { LogEntry } from '../store/store.ts';
-import { type AuditedJob, auditedJob, type Exception } from './exceptions/exception.ts';
+import { type AuditedJob, auditedJob, type Exception, type JobLine } from './exceptions/exception.ts';
 import { exceptionsOf } from './exceptions/find-exceptions.ts';
+import { type LineWords, sayGiven, sayStep } from './say-line.ts';
 
 export const ROW_KINDS = ['sign-off', 'isolation', 'lock'] as const;
 export type RowKind = (typeof ROW_KINDS)[number];
@@ -18,6 +20,7 @@ export interface AuditRow {
   readonly screen: string;
   readonly tag: string;
   readonly procedure: string;
+  readonly title: string;
   /** The energy or lock; null for a sign-off. */
   readonly condition: ConditionId | null;
   readonly what: string;
@@ -28,6 +31,8 @@ export interface JobAudit {
   readonly job: string;
   readonly tag: string;
   readonly procedure: string;
+  /** Of the procedure, as its definition says it. */
+  readonly title: string;
   readonly openedAt: string;
   readonly lines: number;
   readonly rows: readonly AuditRow[];
@@ -47,46 +52,82 @@ const SAFE: readonly AnyState[] = [
   'overridden',
 ];
 
-/** @throws TypeError for a job without lines */
+/**
+ * @param of the definition that the job was opened on; null where the log does not have it
+ * @throws TypeError for a job without lines
+ */
 export function auditJobLines(
   id: string,
-  { entries, now }: { readonly entries: readonly LogEntry[]; readonly now: string },
+  of: {
+    readonly entries: readonly LogEntry[];
+    readonly definition: Definition | null;
+    readonly now: string;
+  },
 ): JobAudit {
-  const job = auditedJob(entries);
-  const { tag, procedure } = job.opened;
+  const { entries, definition, now } = of;
+  const audited = auditedJob(entries);
+  const { tag, procedure } = audited.opened;
+  const words = wordsFor(entries, definition);
   return {
     job: id,
     tag,
     procedure,
+    title: definition?.title ?? procedure,
     openedAt: entries[0]?.at ?? '',
     lines: entries.length,
-    rows: rowsOf(job, id),
-    exceptions: exceptionsOf(job, now),
+    rows: rowsOf(audited, { id, words }),
+    exceptions: exceptionsOf(audited, now),
     people: peopleOf(entries),
   };
 }
 
-function rowsOf({ opened, lines }: AuditedJob, id: string): readonly AuditRow[] {
+/** What the lines of a job are read by. */
+export function wordsFor(entries: readonly LogEntry[], definition: Definition | null): LineWords {
+  const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
+  return { definition, job };
+}
+
+function rowsOf(
+  { opened: { tag, procedure }, lines }: AuditedJob,
+  { id, words }: { readonly id: string; readonly words: LineWords },
+): readonly AuditRow[] {
+  const title = words.definition?.title ?? procedure;
   return lines.flatMap((line) => {
-    const { place, at, person, screen, inputs, effects } = line;
-    const of = { job: id, line: place, at, screen, tag: opened.tag, procedure: opened.procedure };
-    const proof = proofOf(inputs);
-    const { signature } = inputs;
-    const signed: AuditRow[] =
-      signature === undefined
-        ? []
-        : [
-            {
-              ...of,
-              kind: 'sign-off',
-              person: signature.person,
-              condition: null,
-              what: `${signature.meaning}, ${signature.way}`,
-              proof: inputs.reason ?? signature.why,
-            },
-          ];
-    return [...signed, ...isolations(effects).map((row) => ({ ...of, ...row, person: person ?? '', proof }))];
+    const { place, at, person, screen, effects } = line;
+    const of = { job: id, line: place, at, screen, tag, procedure, title };
+    const rows = isolations(effects).map((row) => ({
+      ...of,
+      ...row,
+      person: person ?? '',
+      proof: proofOf(line.inputs, { condition: row.condition, words }),
+    }));
+    return [...signOff(line, words).map((row) => ({ ...of, ...row })), ...rows];
   });
+}
+
+const WAYS: Readonly<Record<string, string>> = {
+  'own screen': 'at a screen of their own',
+  'walk-up': 'at the screen of the work',
+  'second person': 'by a second person, no supervisor there',
+  radio: 'by radio',
+};
+
+type SignOff = Pick<AuditRow, 'kind' | 'person' | 'condition' | 'what' | 'proof'>;
+
+function signOff({ inputs }: JobLine, words: LineWords): readonly SignOff[] {
+  const { signature, step, reason = '' } = inputs;
+  if (signature === undefined) return [];
+  const { meaning, way, why, radio } = signature;
+  const heard = radio === null ? '' : `heard by ${radio.heardBy}`;
+  return [
+    {
+      kind: 'sign-off',
+      person: signature.person,
+      condition: null,
+      what: `${sayStep(step, words)}: ${meaning} ${WAYS[way] ?? way}`,
+      proof: [reason, why, heard].filter((one) => one !== '').join('; '),
+    },
+  ];
 }
 
 function isolations({
@@ -110,15 +151,13 @@ function isolations({
   ];
 }
 
-/** Each number with its gauge, and the words. @example proofOf({ step, readings: [zero] }) // '0 psi on G-07' */
-export function proofOf({ readings = [], words = {} }: JobInputs): string {
-  const numbers = readings.map(sayReading);
-  return [...numbers, ...Object.values(words)].join('; ');
-}
-
-function sayReading({ typed, unit, gauge, readBy }: Reading): string {
-  const value = /[^\d.,\s-]/.test(typed) ? typed : `${typed} ${unit}`;
-  return `${value}${gauge === null ? '' : ` on ${gauge}`}${readBy === null ? '' : `, read by ${readBy}`}`;
+/** What was given for one energy; where no field of the card is of that energy alone, all of the card. */
+function proofOf(
+  inputs: JobInputs,
+  { condition, words }: { readonly condition: ConditionId | null; readonly words: LineWords },
+): string {
+  const own = (field: string): boolean => field.toLowerCase().includes(`${condition}`.toLowerCase());
+  return sayGiven(inputs, words, own) || sayGiven(inputs, words);
 }
 
 function peopleOf(entries: readonly LogEntry[]): ReadonlySet<string> {

@@ -36,28 +36,42 @@ export interface FoundException {
   readonly of: number;
 }
 
+export interface FoundRule {
+  readonly rule: RuleId;
+  /** How often in all. */
+  readonly entries: number;
+  /** In how many jobs of the period, of how many. */
+  readonly jobs: number;
+  readonly of: number;
+}
+
+/** Each rule that shows, the rarest first. */
+export function rulesIn(audits: readonly JobAudit[]): readonly FoundRule[] {
+  const counts = new Map<RuleId, { readonly entries: number; readonly jobs: number }>();
+  for (const { exceptions } of audits) {
+    for (const rule of new Set(exceptions.map((one) => one.rule))) {
+      const { entries, jobs } = counts.get(rule) ?? { entries: 0, jobs: 0 };
+      const here = exceptions.filter((one) => one.rule === rule).length;
+      counts.set(rule, { entries: entries + here, jobs: jobs + 1 });
+    }
+  }
+  return [...counts]
+    .map(([rule, count]) => ({ rule, ...count, of: audits.length }))
+    .sort((one, other) => one.jobs - other.jobs || (RULES[one.rule].says < RULES[other.rule].says ? -1 : 1));
+}
+
 /** Every exception with how rare its rule is here, the rarest first. */
 export function exceptionsIn(audits: readonly JobAudit[]): readonly FoundException[] {
-  const counts = new Map<RuleId, number>();
-  for (const { exceptions } of audits)
-    for (const rule of new Set(exceptions.map((one) => one.rule)))
-      counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  const rarity = new Map(rulesIn(audits).map((one) => [one.rule, one.jobs]));
   return audits
     .flatMap(({ job, tag, exceptions }) =>
-      exceptions.map(({ rule, at, lines, what }) => ({
-        rule,
+      exceptions.map((one) => ({
+        ...one,
         job,
         tag,
-        at,
-        lines,
-        what,
-        jobs: counts.get(rule) ?? 0,
+        jobs: rarity.get(one.rule) ?? 0,
         of: audits.length,
       })),
     )
     .sort((one, other) => one.jobs - other.jobs || (one.at < other.at ? 1 : -1));
-}
-
-export function ruleWords(rule: RuleId): string {
-  return RULES[rule];
 }

@@ -56,6 +56,12 @@ export class Catalogue {
     return [...this.#byId.values()];
   }
 
+  /** The words of a procedure that a job was opened on, without its proof; null where the log does not have it. */
+  async definition(hash: string, log: SiteLog): Promise<Definition | null> {
+    const served = this.all().find((one) => one.hash === hash);
+    return served?.procedure.definition ?? (await log.state(procedureKind, hash)).definition;
+  }
+
   /** The machine of an open job, also of a definition that is served no more. @throws Error if the log does not have it */
   async of(hash: string, log: SiteLog): Promise<Compiled> {
     const known = this.#byHash.get(hash);

@@ -1,25 +1,34 @@
 /** One job's whole log in its order, each number with its gauge, and "reviewed up to here" by somebody with no part in it. */
 import { z } from 'zod';
-import type { JobInputs } from '../../procedures/evolve.ts';
-import { auditJobLines, proofOf } from '../audit/job-rows.ts';
+import type { JobDraft, JobInputs } from '../../procedures/evolve.ts';
+import type { GearItem } from '../../procedures/test-gear/gear.ts';
+import { definitionOf } from '../audit/audit-site.ts';
+import { RULES } from '../audit/exceptions/exception.ts';
+import { auditJobLines, wordsFor } from '../audit/job-rows.ts';
 import { auditKind, refuseOwnAudit } from '../audit/review-stream.ts';
-import { ruleWords } from '../audit/search.ts';
-import { optionalText, text } from '../http/fields.ts';
+import { type LineWords, sayGiven, sayOutcome, sayStep } from '../audit/say-line.ts';
+import { oneOf, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { noSuchJob } from '../jobs/acts.ts';
+import type { Catalogue } from '../jobs/catalogue.ts';
 import { type Names, nameOf } from '../jobs/view/words.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { checkNumber } from '../log/check-number.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import { REVIEWERS } from '../people/review.ts';
+import { jobLogPdf } from '../record-pdf/audit-pdf.ts';
+import { pdfFaces } from '../record-pdf/faces.ts';
 import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
+import { linesShown } from './audit.ts';
+import { paperAnchor } from './paper-anchor.ts';
 import { byOf, typedIn } from './parts.ts';
 
 const ANSWER = z.object({
   job: z.string(),
   tag: z.string(),
   procedure: z.string(),
+  title: z.string(),
   lines: z.array(
     z.object({
       line: z.int(),
@@ -29,6 +38,7 @@ const ANSWER = z.object({
       kind: z.string(),
       step: z.string(),
       what: z.string(),
+      outcome: z.string(),
       check: z.string(),
     }),
   ),
@@ -38,14 +48,21 @@ const ANSWER = z.object({
   hadPart: z.boolean(),
 });
 
+export type JobAuditAnswer = z.output<typeof ANSWER>;
+
+type Asked = Pick<BareCall, 'services' | 'params' | 'now' | 'person'>;
+
 /** @throws Refusal JOB-000 */
-async function jobOf({ services, params, now }: Pick<BareCall, 'services' | 'params' | 'now'>) {
+async function jobOf({ services, params, now }: Asked, catalogue: Catalogue) {
+  const { log } = services;
   const id = params.id ?? '';
-  const entries = await services.log.entriesOf(streamOf('job', id));
+  const entries = await log.entriesOf(streamOf('job', id));
   if (entries.length === 0) throw noSuchJob(id);
-  const crew = await services.log.entriesOf(streamOf('crew', id));
-  const audit = auditJobLines(id, { entries, now: now.toISOString() });
-  return { id, entries, audit, parts: new Set([...audit.people, ...crew.flatMap(crewPeople)]) };
+  const crew = await log.entriesOf(streamOf('crew', id));
+  const definition = await definitionOf(entries, { catalogue, log });
+  const audit = auditJobLines(id, { entries, definition, now: now.toISOString() });
+  const parts = new Set([...audit.people, ...crew.flatMap(crewPeople)]);
+  return { id, entries, audit, parts, words: wordsFor(entries, definition) };
 }
 
 function crewPeople({ person, inputs }: LogEntry): readonly string[] {
@@ -53,8 +70,8 @@ function crewPeople({ person, inputs }: LogEntry): readonly string[] {
   return [person, member, to, heir].filter((one): one is string => typeof one === 'string');
 }
 
-async function dataOf(call: BareCall): Promise<z.output<typeof ANSWER>> {
-  const { id, entries, audit, parts } = await jobOf(call);
+async function dataOf(call: Asked, catalogue: Catalogue): Promise<JobAuditAnswer> {
+  const { id, entries, audit, parts, words } = await jobOf(call, catalogue);
   const names: Names = new Map((await call.services.people.list()).map(({ id: who, name }) => [who, name]));
   const { marks } = await call.services.log.state(auditKind, id);
   const upTo = Math.max(0, ...marks.map((mark) => mark.upTo));
@@ -62,9 +79,10 @@ async function dataOf(call: BareCall): Promise<z.output<typeof ANSWER>> {
     job: id,
     tag: audit.tag,
     procedure: audit.procedure,
-    lines: entries.map((entry) => lineOf(entry, names)),
+    title: audit.title,
+    lines: entries.map((entry) => lineOf(entry, { names, words })),
     exceptions: audit.exceptions.map(({ rule, lines, what }) => ({
-      says: ruleWords(rule),
+      says: RULES[rule].says,
       lines: [...lines],
       what,
     })),
@@ -79,82 +97,152 @@ async function dataOf(call: BareCall): Promise<z.output<typeof ANSWER>> {
   };
 }
 
-function lineOf({ place, at, person, screen, kind, inputs, hash }: LogEntry, names: Names) {
-  const given = kind === 'job-opened' ? { step: '' } : (inputs as unknown as JobInputs);
-  const { reason = '', corrects } = given as JobInputs;
-  const said = [
-    proofOf(given as JobInputs),
-    corrects === undefined ? '' : `corrects line ${corrects}`,
-    reason,
-  ];
-  return {
+/** Kinds that the page has a plainer word for. */
+const ACTS: Readonly<Record<string, string>> = { 'step-answered': 'answered', 'row-read': 'row read' };
+
+function lineOf(
+  entry: LogEntry,
+  { names, words }: { readonly names: Names; readonly words: LineWords },
+): JobAuditAnswer['lines'][number] {
+  const { place, at, person, screen, kind, inputs, outcome, hash } = entry;
+  const of = {
     line: place,
     at,
     name: nameOf(person ?? 'server', names),
     screen,
-    kind: kind.replaceAll('-', ' '),
-    step: given.step ?? '',
-    what: said.filter((one) => one !== '').join('; '),
+    kind: ACTS[kind] ?? kind.replaceAll('-', ' '),
     check: checkNumber(hash),
+  };
+  if (kind === 'job-opened') return { ...of, step: '', what: openedWith(entry, words), outcome: '' };
+  const given = inputs as unknown as JobInputs;
+  const { name } = outcome as unknown as JobDraft['outcome'];
+  return {
+    ...of,
+    step: given.step === undefined ? '' : sayStep(given.step, words),
+    what: whatOf(given, words),
+    outcome: name === undefined ? '' : sayOutcome(given.step, { name, of: words }),
   };
 }
 
-async function jobPage(call: BareCall, typed: { readonly note: string }): Promise<PageView> {
-  const data = await dataOf(call);
+/** The procedure and its revision, and the gear that was chosen. */
+function openedWith({ inputs }: LogEntry, { definition }: LineWords): string {
+  const { procedure, procedureRevision, gear } = inputs as unknown as {
+    readonly procedure: string;
+    readonly procedureRevision: string;
+    readonly gear: Readonly<Record<string, GearItem | undefined>>;
+  };
+  const numbers = Object.values(gear).flatMap((item) => (item === undefined ? [] : [item.number]));
+  return [
+    `${definition?.title ?? procedure}, revision ${procedureRevision}`,
+    numbers.length === 0 ? '' : `gear ${[...new Set(numbers)].join(', ')}`,
+  ]
+    .filter((one) => one !== '')
+    .join('; ');
+}
+
+function whatOf(given: JobInputs, words: LineWords): string {
+  const { reason = '', corrects, late, signature } = given;
+  return [
+    sayGiven(given, words),
+    signature === undefined ? '' : `${signature.meaning}, ${signature.way}`,
+    signature?.why ?? '',
+    corrects === undefined ? '' : `corrects line ${corrects}`,
+    late === undefined || late === null
+      ? ''
+      : `written later, read at ${shownTime(late.claimedAt)}: ${late.reason}`,
+    reason,
+  ]
+    .filter((one) => one !== '')
+    .join('; ');
+}
+
+async function jobPage(
+  call: Asked,
+  { catalogue, typed }: { readonly catalogue: Catalogue; readonly typed: { readonly note: string } },
+): Promise<PageView> {
+  const data = await dataOf(call, catalogue);
   const params = {
     ...data,
     lines: data.lines.map((line) => ({ ...line, at: shownTime(line.at) })),
-    exceptions: data.exceptions.map((one) => ({ ...one, lines: one.lines.slice(0, 6).join(', ') })),
+    exceptions: data.exceptions.map((one) => ({ ...one, lines: linesShown(one.lines) })),
     marks: data.marks.map((mark) => ({ ...mark, at: shownTime(mark.at) })),
     note: typed.note,
   };
   return { title: `Audit of job ${data.job}`, template: 'pages/audit-job.njk', params };
 }
 
-const showJobAudit = route({
-  method: 'GET',
-  path: '/audit/jobs/:id',
-  name: 'showJobAudit',
-  summary:
-    'The whole log of one job in its order, each number with its gauge, with its exceptions and who reviewed it',
-  roles: REVIEWERS,
-  answer: ANSWER,
-  handle: async (call) => ({ data: await dataOf(call), page: await jobPage(call, { note: '' }) }),
-});
+export function auditJobRoutes(catalogue: Catalogue): readonly Route[] {
+  return [showJobAudit(catalogue), exportJobLog(catalogue), auditJob(catalogue)];
+}
 
-const auditJob = route({
-  method: 'POST',
-  path: '/audit/jobs/:id',
-  name: 'auditJob',
-  summary: 'Say that the log of a job was reviewed up to a line, by somebody with no part in it',
-  roles: REVIEWERS,
-  body: z.object({
-    upTo: text({ called: 'the last line', max: 8 }).refine(
-      (value) => /^[1-9]\d*$/.test(value),
-      'Write the number of a line.',
-    ),
-    note: optionalText({ called: 'what you found', max: 500 }).default(''),
-  }),
-  answer: z.object({ upTo: z.int() }),
-  refused: async (call) => ({ page: await jobPage(call, typedIn(call.typed, ['note'])) }),
-  handle: async (call) => {
-    const { services, person, body } = call;
-    const { id, entries, parts } = await jobOf(call);
-    refuseOwnAudit(person.id, parts);
-    const upTo = Math.min(Number(body.upTo), entries.length);
-    const stream = streamOf('audit', id);
-    const inputs = { upTo, note: body.note };
-    await services.log.act({
-      ...byOf(call),
-      fingerprint: fingerprintOf({ audit: id, ...inputs }),
-      streams: [stream],
-      decide: () => ({
-        entries: [{ stream, kind: 'audited', inputs, outcome: {}, effects: {} }],
-        answer: {},
-      }),
-    });
-    return { data: { upTo }, seeOther: `/audit/jobs/${id}` };
-  },
-});
+const showJobAudit = (catalogue: Catalogue): Route =>
+  route({
+    method: 'GET',
+    path: '/audit/jobs/:id',
+    name: 'showJobAudit',
+    summary:
+      'The whole log of one job in its order, each number with its gauge, with its exceptions and who reviewed it',
+    roles: REVIEWERS,
+    answer: ANSWER,
+    handle: async (call) => ({
+      data: await dataOf(call, catalogue),
+      page: await jobPage(call, { catalogue, typed: { note: '' } }),
+    }),
+  });
 
-export const auditJobRoutes: readonly Route[] = [showJobAudit, auditJob];
+const exportJobLog = (catalogue: Catalogue): Route =>
+  route({
+    method: 'GET',
+    path: '/audit/jobs/:id/log.pdf',
+    name: 'exportJobLogPdf',
+    summary: 'The whole log of one job with its exceptions and reviews as a document for paper, A4 or Letter',
+    roles: REVIEWERS,
+    rawType: 'application/pdf',
+    query: z.object({ paper: oneOf(['a4', 'letter']).default('a4') }),
+    answer: z.object({ lines: z.int() }),
+    handle: async (call) => {
+      const data = await dataOf(call, catalogue);
+      const about = { size: call.query.paper, printedAtMs: call.now.getTime(), faces: pdfFaces() };
+      const body = await jobLogPdf({ ...data, anchor: await paperAnchor(call) }, about);
+      const fileName = `audit-job-${data.job}.pdf`;
+      return { data: { lines: data.lines.length }, raw: { contentType: 'application/pdf', body, fileName } };
+    },
+  });
+
+const auditJob = (catalogue: Catalogue): Route =>
+  route({
+    method: 'POST',
+    path: '/audit/jobs/:id',
+    name: 'auditJob',
+    summary: 'Say that the log of a job was reviewed up to a line, by somebody with no part in it',
+    roles: REVIEWERS,
+    body: z.object({
+      upTo: text({ called: 'the last line', max: 8 }).refine(
+        (value) => /^[1-9]\d*$/.test(value),
+        'Write the number of a line.',
+      ),
+      note: optionalText({ called: 'what you found', max: 500 }).default(''),
+    }),
+    answer: z.object({ upTo: z.int() }),
+    refused: async (call) => ({
+      page: await jobPage(call, { catalogue, typed: typedIn(call.typed, ['note']) }),
+    }),
+    handle: async (call) => {
+      const { services, person, body } = call;
+      const { id, entries, parts } = await jobOf(call, catalogue);
+      refuseOwnAudit(person.id, parts);
+      const upTo = Math.min(Number(body.upTo), entries.length);
+      const stream = streamOf('audit', id);
+      const inputs = { upTo, note: body.note };
+      await services.log.act({
+        ...byOf(call),
+        fingerprint: fingerprintOf({ audit: id, ...inputs }),
+        streams: [stream],
+        decide: () => ({
+          entries: [{ stream, kind: 'audited', inputs, outcome: {}, effects: {} }],
+          answer: {},
+        }),
+      });
+      return { data: { upTo }, seeOther: `/audit/jobs/${id}` };
+    },
+  });

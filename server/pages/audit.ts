@@ -3,69 +3,28 @@ import { z } from 'zod';
 import { CONDITIONS, ENERGY_IDS, LOCK_IDS } from '../../safety/conditions.ts';
 import { SiteAudit } from '../audit/audit-site.ts';
 import { csvOf } from '../audit/csv.ts';
-import { siteExceptions } from '../audit/exceptions/find-exceptions.ts';
-import { type AuditRow, ROW_KINDS } from '../audit/job-rows.ts';
-import { exceptionsIn, rowsWanted, ruleWords } from '../audit/search.ts';
-import { oneOf, optionalText } from '../http/fields.ts';
-import { type Call, type Route, route } from '../http/route.ts';
-import { type Names, nameOf } from '../jobs/view/words.ts';
-import type { Person } from '../people/person.ts';
+import { RULES } from '../audit/exceptions/exception.ts';
+import { ROW_KINDS } from '../audit/job-rows.ts';
+import { oneOf } from '../http/fields.ts';
+import { type Route, route } from '../http/route.ts';
+import type { Catalogue } from '../jobs/catalogue.ts';
 import { REVIEWERS } from '../people/review.ts';
+import { auditPdf } from '../record-pdf/audit-pdf.ts';
+import { pdfFaces } from '../record-pdf/faces.ts';
 import { shownTime } from '../shown-time.ts';
+import {
+  type AuditFound,
+  exceptionSchema,
+  findAudit,
+  QUERY,
+  type Query,
+  rowSchema,
+  ruleSchema,
+} from './audit-query.ts';
+import { paperAnchor } from './paper-anchor.ts';
 
-const ROWS_A_PAGE = 50;
-const EXCEPTIONS_A_PAGE = 50;
-/** Without dates, the last quarter. */
-const DAYS = 92;
-const DAY_MS = 24 * 3_600_000;
-
-const day = (called: string) =>
-  optionalText({ called, max: 10 })
-    .refine((value) => value === '' || /^\d{4}-\d{2}-\d{2}$/.test(value), 'Write the day as 2026-11-25.')
-    .default('');
-
-const QUERY = z.object({
-  person: optionalText({ called: 'the person' }).default(''),
-  energy: optionalText({ called: 'the energy' }).default(''),
-  valve: optionalText({ called: 'the valve' }).default(''),
-  procedure: optionalText({ called: 'the procedure' }).default(''),
-  kind: oneOf(['', ...ROW_KINDS]).default(''),
-  from: day('the first day'),
-  to: day('the last day'),
-  page: optionalText({ called: 'the page', max: 6 })
-    .refine((value) => /^\d*$/.test(value), 'Write the number of a page.')
-    .default(''),
-});
-
-type Query = z.output<typeof QUERY>;
-type Asked = Call<unknown, Query, Person>;
-
-const rowSchema = z.object({
-  kind: z.enum(ROW_KINDS),
-  job: z.string(),
-  line: z.int(),
-  at: z.string(),
-  person: z.string(),
-  name: z.string(),
-  screen: z.string(),
-  tag: z.string(),
-  procedure: z.string(),
-  about: z.string(),
-  what: z.string(),
-  proof: z.string(),
-});
-
-const exceptionSchema = z.object({
-  rule: z.string(),
-  says: z.string(),
-  job: z.string(),
-  tag: z.string(),
-  at: z.string(),
-  lines: z.array(z.int()),
-  what: z.string(),
-  jobs: z.int(),
-  of: z.int(),
-});
+const ROWS_A_PAGE = 25;
+const EXCEPTIONS_A_PAGE = 25;
 
 const ANSWER = z.object({
   from: z.string(),
@@ -74,71 +33,70 @@ const ANSWER = z.object({
   count: z.int(),
   page: z.int(),
   rows: z.array(rowSchema),
+  /** Each rule that shows, with how many jobs have it, the rarest first. */
+  rules: z.array(ruleSchema),
   /** In all; the list holds the rarest. */
   exceptionCount: z.int(),
   exceptions: z.array(exceptionSchema),
   siteExceptions: z.array(z.object({ says: z.string(), at: z.string(), what: z.string() })),
 });
 
-function periodOf({ query, now }: Pick<Asked, 'query' | 'now'>) {
-  const from = query.from || new Date(now.getTime() - DAYS * DAY_MS).toISOString().slice(0, 10);
-  return { from, to: query.to };
-}
+type Answer = z.output<typeof ANSWER>;
 
-async function namesOf({ services }: Pick<Asked, 'services'>): Promise<Names> {
-  return new Map((await services.people.list()).map(({ id, name }) => [id, name]));
-}
-
-function rowOf(row: AuditRow, names: Names): z.output<typeof rowSchema> {
-  const { condition, ...rest } = row;
+function answerOf(
+  { rows, rules, exceptions, site, procedures: _, ...found }: AuditFound,
+  query: Query,
+): Answer {
+  const page = Math.max(1, Number(query.page || '1'));
   return {
-    ...rest,
-    name: nameOf(row.person, names),
-    about: condition === null ? '' : CONDITIONS[condition].name,
-  };
-}
-
-async function auditOf(call: Asked, audit: SiteAudit) {
-  const { services, now } = call;
-  const period = periodOf(call);
-  const audits = await audit.jobs(services.log, { period, now: now.toISOString() });
-  const site = siteExceptions(await services.log.entriesOf('site')).filter(
-    ({ at }) => at.slice(0, 10) >= period.from && (period.to === '' || at.slice(0, 10) <= period.to),
-  );
-  return { period, audits, site, rows: rowsWanted(audits, call.query), found: exceptionsIn(audits) };
-}
-
-async function dataOf(call: Asked, audit: SiteAudit): Promise<z.output<typeof ANSWER>> {
-  const { period, audits, site, rows, found } = await auditOf(call, audit);
-  const names = await namesOf(call);
-  const page = Math.max(1, Number(call.query.page || '1'));
-  return {
-    ...period,
-    jobs: audits.length,
+    ...found,
     count: rows.length,
     page,
-    rows: rows.slice((page - 1) * ROWS_A_PAGE, page * ROWS_A_PAGE).map((row) => rowOf(row, names)),
-    exceptionCount: found.length,
-    exceptions: found
-      .slice(0, EXCEPTIONS_A_PAGE)
-      .map((one) => ({ ...one, lines: [...one.lines], says: ruleWords(one.rule) })),
-    siteExceptions: site.map(({ rule, at, what }) => ({ says: ruleWords(rule), at, what })),
+    rows: rows.slice((page - 1) * ROWS_A_PAGE, page * ROWS_A_PAGE),
+    rules: [...rules],
+    exceptionCount: exceptions.length,
+    exceptions: exceptions.slice(0, EXCEPTIONS_A_PAGE),
+    siteExceptions: [...site],
   };
 }
 
-function pageParams(data: z.output<typeof ANSWER>, { query }: Asked) {
-  const link = (page: number): string =>
-    `/audit?${new URLSearchParams({ ...query, page: String(page) })}#rows`;
-  const options = (values: readonly (readonly [string, string])[], chosen: string) =>
-    [['', 'any'] as const, ...values].map(([value, label]) => ({ value, label, selected: value === chosen }));
+function addressOf(path: string, query: Query, change: Partial<Query>): string {
+  const given = Object.entries({ ...query, ...change }).filter(([, value]) => value !== '');
+  return `${path}?${new URLSearchParams(given)}`;
+}
+
+function options(values: readonly (readonly [string, string])[], chosen: string) {
+  return [['', 'any'] as const, ...values].map(([value, label]) => ({
+    value,
+    label,
+    selected: value === chosen,
+  }));
+}
+
+function pageParams(
+  answer: Answer,
+  { query, procedures }: { query: Query; procedures: AuditFound['procedures'] },
+) {
+  const { page: pageNumber, ...data } = answer;
   const pages = Math.max(1, Math.ceil(data.count / ROWS_A_PAGE));
+  const to = (page: number): string => `${addressOf('/audit', query, { page: String(page) })}#rows`;
   return {
     ...data,
+    pageNumber,
+    pages,
     rows: data.rows.map((row) => ({ ...row, at: shownTime(row.at) })),
+    rules: data.rules.map((one) => ({
+      ...one,
+      rare: `${one.jobs} of ${one.of}`,
+      href: `${addressOf('/audit', query, { rule: one.rule, page: '' })}#found`,
+    })),
+    how: Object.values(RULES).map(({ says, how }) => ({ says, how })),
+    chosenRule: query.rule === '' ? '' : (RULES[query.rule as keyof typeof RULES]?.says ?? ''),
+    anyRule: `${addressOf('/audit', query, { rule: '', page: '' })}#found`,
     exceptions: data.exceptions.map((one) => ({
       ...one,
       at: shownTime(one.at),
-      lines: one.lines.slice(0, 6).join(', '),
+      lines: linesShown(one.lines),
       rare: `${one.jobs} of ${one.of}`,
     })),
     siteExceptions: data.siteExceptions.map((one) => ({ ...one, at: shownTime(one.at) })),
@@ -151,11 +109,24 @@ function pageParams(data: z.output<typeof ANSWER>, { query }: Asked) {
       [...ENERGY_IDS, ...LOCK_IDS].map((id) => [id, CONDITIONS[id].name]),
       query.energy,
     ),
-    pages,
-    earlier: data.page < pages ? link(data.page + 1) : '',
-    later: data.page > 1 ? link(data.page - 1) : '',
-    csv: `/audit/rows.csv?${new URLSearchParams({ ...query, page: '' })}`,
+    procedures: options(
+      [...procedures].sort(([, one], [, other]) => (one < other ? -1 : 1)),
+      query.procedure,
+    ),
+    earlier: pageNumber < pages ? to(pageNumber + 1) : '',
+    later: pageNumber > 1 ? to(pageNumber - 1) : '',
+    csv: addressOf('/audit/rows.csv', query, { page: '' }),
+    pdf: addressOf('/audit/report.pdf', query, { page: '' }),
   };
+}
+
+const LINES_SHOWN = 4;
+
+/** @example linesShown([27, 28, 29, 30, 31]) // '27, 28, 29 and 2 more' */
+export function linesShown(lines: readonly number[]): string {
+  if (lines.length <= LINES_SHOWN) return lines.join(', ');
+  const first = lines.slice(0, LINES_SHOWN - 1);
+  return `${first.join(', ')} and ${lines.length - first.length} more`;
 }
 
 function listAudit(audit: SiteAudit): Route {
@@ -170,8 +141,10 @@ function listAudit(audit: SiteAudit): Route {
     query: QUERY,
     answer: ANSWER,
     handle: async (call) => {
-      const data = await dataOf(call, audit);
-      return { data, page: { title: 'Audit', template: 'pages/audit.njk', params: pageParams(data, call) } };
+      const found = await findAudit(call, audit);
+      const data = answerOf(found, call.query);
+      const params = pageParams(data, { query: call.query, procedures: found.procedures });
+      return { data, page: { title: 'Audit', template: 'pages/audit.njk', params } };
     },
   });
 }
@@ -202,24 +175,21 @@ function exportRows(audit: SiteAudit): Route {
     query: QUERY,
     answer: z.object({ rows: z.int() }),
     handle: async (call) => {
-      const { rows } = await auditOf(call, audit);
-      const names = await namesOf(call);
-      const cells = rows
-        .map((row) => rowOf(row, names))
-        .map((row) => [
-          row.at,
-          row.kind,
-          row.what,
-          row.about,
-          row.proof,
-          row.person,
-          row.name,
-          row.screen,
-          row.tag,
-          row.procedure,
-          row.job,
-          String(row.line),
-        ]);
+      const { rows } = await findAudit(call, audit);
+      const cells = rows.map((row) => [
+        row.at,
+        row.kind,
+        row.what,
+        row.about,
+        row.proof,
+        row.person,
+        row.name,
+        row.screen,
+        row.tag,
+        row.procedure,
+        row.job,
+        String(row.line),
+      ]);
       const raw = {
         contentType: 'text/csv; charset=utf-8',
         body: csvOf([COLUMNS, ...cells]),
@@ -230,6 +200,31 @@ function exportRows(audit: SiteAudit): Route {
   });
 }
 
-export function auditRoutes(audit = new SiteAudit()): readonly Route[] {
-  return [listAudit(audit), exportRows(audit)];
+function exportReport(audit: SiteAudit): Route {
+  return route({
+    method: 'GET',
+    path: '/audit/report.pdf',
+    name: 'exportAuditPdf',
+    summary: 'What is worth a question and the same rows as a document for paper, A4 or Letter',
+    roles: REVIEWERS,
+    rawType: 'application/pdf',
+    query: QUERY.extend({ paper: oneOf(['a4', 'letter']).default('a4') }),
+    answer: z.object({ rows: z.int(), exceptions: z.int() }),
+    handle: async (call) => {
+      const found = await findAudit(call, audit);
+      const { now, query } = call;
+      const about = { size: query.paper, printedAtMs: now.getTime(), faces: pdfFaces() };
+      const body = await auditPdf({ ...found, query, anchor: await paperAnchor(call) }, about);
+      const fileName = `audit-${now.toISOString().slice(0, 10)}.pdf`;
+      return {
+        data: { rows: found.rows.length, exceptions: found.exceptions.length },
+        raw: { contentType: 'application/pdf', body, fileName },
+      };
+    },
+  });
+}
+
+export function auditRoutes(catalogue: Catalogue): readonly Route[] {
+  const audit = new SiteAudit(catalogue);
+  return [listAudit(audit), exportRows(audit), exportReport(audit)];
 }

@@ -1,5 +1,5 @@
 /** Rules about who wrote and signed what, when, and where. */
-import { LOCK_IDS } from '../../../safety/conditions.ts';
+import { CONDITIONS, type ConditionId, LOCK_IDS } from '../../../safety/conditions.ts';
 import { type AuditedJob, type Exception, exception, type JobLine } from './exception.ts';
 
 /** Reading what a hold rests on takes longer than this; common practice, no source. */
@@ -91,25 +91,26 @@ export function clockMoved({ lines }: AuditedJob): readonly Exception[] {
 
 /** @param now for locks that are still on */
 export function lockOverShift({ lines }: AuditedJob, now: string): readonly Exception[] {
-  const on = new Map<string, JobLine>();
+  const on = new Map<ConditionId, JobLine>();
   const found: Exception[] = [];
-  const check = (lock: string, until: string): void => {
-    const hung = on.get(lock);
+  const check = (id: ConditionId, until: { readonly at: string; readonly words: string }): void => {
+    const hung = on.get(id);
+    on.delete(id);
     if (hung === undefined) return;
-    const hours = (Date.parse(until) - Date.parse(hung.at)) / HOUR_MS;
-    if (hours > SHIFT_HOURS) found.push(exception('lockOverShift', hung, `${lock}: ${hours.toFixed(1)} h`));
-    on.delete(lock);
+    const hours = (Date.parse(until.at) - Date.parse(hung.at)) / HOUR_MS;
+    const { lock, point } = hung.effects.locks?.[id] ?? { lock: '', point: '' };
+    const what = `${CONDITIONS[id].name}, ${lock} at ${point}: ${hours.toFixed(1)} h${until.words}`;
+    if (hours > SHIFT_HOURS) found.push(exception('lockOverShift', hung, what));
   };
   for (const line of lines) {
-    const named = Object.entries(line.effects.locks ?? {}).filter(([id]) =>
-      LOCK_IDS.some((lock) => lock === id),
-    );
-    for (const [id, lock] of named) {
-      if (lock === null) check(id, line.at);
+    const { locks = {}, status } = line.effects;
+    const off = { at: line.at, words: '' };
+    for (const id of LOCK_IDS.filter((one) => locks[one] !== undefined)) {
+      if (locks[id] === null) check(id, off);
       else if (!on.has(id)) on.set(id, line);
     }
-    if (line.effects.status === 'closed') for (const id of [...on.keys()]) check(id, line.at);
+    if (status === 'closed') for (const id of [...on.keys()]) check(id, off);
   }
-  for (const id of [...on.keys()]) check(id, now);
+  for (const id of [...on.keys()]) check(id, { at: now, words: ', and still on' });
   return found;
 }

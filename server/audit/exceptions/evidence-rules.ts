@@ -4,6 +4,7 @@ import { chokedDischarge } from '../../../procedures/calculations/sonic-conducta
 import type { Reading } from '../../../procedures/job.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import { CONDITIONS, type ConditionId } from '../../../safety/conditions.ts';
+import { sayReading } from '../say-line.ts';
 import { type AuditedJob, type Exception, exception, type JobLine } from './exception.ts';
 
 const PRESSURES: readonly ConditionId[] = [
@@ -52,7 +53,7 @@ export function notLive(job: AuditedJob): readonly Exception[] {
   if ((job.opened.goesOnFrom ?? null) !== null) return [];
   return zeros(job)
     .filter(({ live }) => live === null)
-    .map(({ line, zero }) => exception('notLive', line, `${zero.typed} on ${zero.gauge}`));
+    .map(({ line, zero }) => exception('notLive', line, sayReading(zero)));
 }
 
 export function noEvidence({ lines }: AuditedJob): readonly Exception[] {
@@ -70,8 +71,11 @@ export function noEvidence({ lines }: AuditedJob): readonly Exception[] {
     );
 }
 
-/** The widest opening that air can be let out by here, and with no loss in it: common practice, no source. */
-const WIDEST_VENT_M = 0.012;
+/**
+ * The widest that a vent can be: no sheet says it. A tank is drained through a cock of one inch at the most, a case through
+ * its tubing or the half inch connection of it (bores of thin-walled pipe, from memory; that none is wider is common practice).
+ */
+const WIDEST_VENT_M = { tank: 0.028, case: 0.018 };
 const NO_LOSS = 1;
 const AIR = { heatRatio: 1.4, gasConstantJPerKgK: 287.05 };
 const ATMOSPHERE_PA_ABS = 101_325;
@@ -79,16 +83,17 @@ const ATMOSPHERE_PA_ABS = 101_325;
 const WARM_K = 323.15;
 
 /**
- * The least time in which air can leave a volume: choked to its end, through the widest vent. It takes longer in truth.
- * @example leastVentS({ volumeM3: 0.05, fromPa: 700000, toPa: 3000 }) // 4.4
+ * The least time in which air can leave a volume: choked to its end, without loss. It takes longer in truth.
+ * @example leastVentS({ volumeM3: 0.05, boreM: 0.012, fromPa: 700000, toPa: 3000 }) // 4.3
  */
 export function leastVentS(of: {
   readonly volumeM3: number;
+  readonly boreM: number;
   readonly fromPa: number;
   readonly toPa: number;
 }): number {
   const { conductanceM3PerSPa } = conductanceOfHole({
-    diameterM: WIDEST_VENT_M,
+    diameterM: of.boreM,
     dischargeFactor: NO_LOSS,
     ...AIR,
   });
@@ -103,12 +108,25 @@ export function leastVentS(of: {
   return timeConstantS * Math.log((of.fromPa + ATMOSPHERE_PA_ABS) / (of.toPa + ATMOSPHERE_PA_ABS));
 }
 
-/** As much as must be emptied at the least: a full tank, or the case with its stem at the end of its travel. */
-function volumeM3(condition: ConditionId, sheet: Partial<ValveSheet>): number | null {
-  if (condition === 'trappedAir') return sheet.tankVolumeM3 ?? null;
-  const { effectiveAreaM2, travelM } = sheet;
-  if (condition !== 'signalAir' || effectiveAreaM2 === undefined || travelM === undefined) return null;
-  return effectiveAreaM2 * travelM;
+/** What must be emptied at the least, and through what at the most; null where nobody can say. */
+function toBeVented(
+  condition: ConditionId,
+  { sheet, fromPa }: { readonly sheet: Partial<ValveSheet>; readonly fromPa: number },
+): { readonly volumeM3: number; readonly boreM: number } | null {
+  const { tankVolumeM3 = null, effectiveAreaM2 = 0, travelM = 0 } = sheet;
+  if (condition === 'trappedAir')
+    return tankVolumeM3 === null ? null : { volumeM3: tankVolumeM3, boreM: WIDEST_VENT_M.tank };
+  if (condition !== 'signalAir') return null;
+  const volumeM3 = effectiveAreaM2 * travelM * movedAt(fromPa, sheet);
+  return volumeM3 > 0 ? { volumeM3, boreM: WIDEST_VENT_M.case } : null;
+}
+
+/** The share of its travel that the stem has made at the least, by the highest range that the sheet has. */
+function movedAt(pressurePa: number, sheet: Partial<ValveSheet>): number {
+  const lowPa = Math.max(sheet.benchSetLowPa ?? 0, sheet.installedLowPa ?? 0);
+  const highPa = Math.max(sheet.benchSetHighPa ?? 0, sheet.installedHighPa ?? 0);
+  if (!(highPa > lowPa)) return 0;
+  return Math.min(1, Math.max(0, (pressurePa - lowPa) / (highPa - lowPa)));
 }
 
 export function ventTooQuick(job: AuditedJob): readonly Exception[] {
@@ -118,12 +136,14 @@ export function ventTooQuick(job: AuditedJob): readonly Exception[] {
     if (!isTimed || line.inputs.together !== undefined) return [];
     const elapsedS = (Date.parse(line.at) - Date.parse(live.line.at)) / 1000;
     return shownSafe(line).flatMap((condition) => {
-      const volume = volumeM3(condition, job.opened.sheet);
-      if (volume === null) return [];
+      const fromPa = live.reading.valueSi;
+      const vented = toBeVented(condition, { sheet: job.opened.sheet, fromPa });
+      if (vented === null) return [];
       const toPa = Math.max(zero.valueSi, 0) + (zero.uncertaintySi ?? 0);
-      const leastS = leastVentS({ volumeM3: volume, fromPa: live.reading.valueSi, toPa });
+      const leastS = leastVentS({ ...vented, fromPa, toPa });
       if (elapsedS >= leastS) return [];
-      const what = `${live.reading.typed} to ${zero.typed} in ${elapsedS.toFixed(1)} s, at least ${leastS.toFixed(1)} s`;
+      const litres = (vented.volumeM3 * 1000).toFixed(0);
+      const what = `${sayReading(live.reading)} to ${sayReading(zero)} in ${elapsedS.toFixed(1)} s; ${litres} L through ${vented.boreM * 1000} mm take at least ${leastS.toFixed(1)} s`;
       return [{ ...exception('ventTooQuick', line, what), lines: [live.line.place, line.place] }];
     });
   });

@@ -116,16 +116,18 @@ function correction(job: AuditedJob): AuditedJob {
   return { ...job, lines: job.lines.with(at, corrected) };
 }
 
-function quickSupplier(job: AuditedJob): AuditedJob {
-  const at = job.lines.findIndex(({ inputs }) => inputs.step === 'breakSignalLine');
-  const before = job.lines.findLast(
-    (line, index) => index < at && (line.inputs.readings ?? []).some(({ gauge }) => gauge === 'G-101'),
-  );
-  const tank = {
-    ...job,
-    opened: { ...job.opened, sheet: { ...job.opened.sheet, effectiveAreaM2: 3, travelM: 0.1 } },
-  };
-  return withLine(tank, 'breakSignalLine', (line) => ({ ...line, at: later(before ?? line, 1).at }));
+/** A tank of 300 L that stood at the supply and read nothing a second later. */
+function quickTank(job: AuditedJob): AuditedJob {
+  const live = job.lines.find(({ inputs }) => inputs.step === 'shutSupply');
+  const zero = job.lines.find(({ inputs }) => inputs.step === 'ventSupply')?.inputs.readings;
+  if (live === undefined || zero === undefined) throw new Error('no supply');
+  const tank = { ...job, opened: { ...job.opened, sheet: { ...job.opened.sheet, tankVolumeM3: 0.3 } } };
+  return withLine(tank, 'keptAir', (line) => ({
+    ...line,
+    at: later(live, 1).at,
+    inputs: { ...line.inputs, readings: zero },
+    effects: { ...line.effects, sets: { trappedAir: 'isolated' } },
+  }));
 }
 
 const CHEATS: readonly (readonly [string, RuleId, (job: AuditedJob) => AuditedJob])[] = [
@@ -133,7 +135,7 @@ const CHEATS: readonly (readonly [string, RuleId, (job: AuditedJob) => AuditedJo
   ['never read the inlet live', 'notLive', (job) => without(job, 'shutInlet', 'inletBeforePa')],
   ['never read the outlet live', 'notLive', (job) => without(job, 'shutOutlet', 'outletBeforePa')],
   ['took another gauge for the zero', 'notLive', (job) => onGauge(job, 'ventSupply', 'G-999')],
-  ['vented more air in a second than a vent lets out', 'ventTooQuick', quickSupplier],
+  ['emptied a tank in a second', 'ventTooQuick', quickTank],
   ['left out what shows the supply safe', 'noEvidence', (job) => bare(job, 'ventSupply')],
   ['left out what shows the process safe', 'noEvidence', (job) => bare(job, 'drainsAgain')],
   ['left out what shows the signal air safe', 'noEvidence', (job) => bare(job, 'breakSignalLine')],
@@ -244,7 +246,7 @@ describe('what stands in no job', () => {
   });
 });
 
-test('air leaves a volume no quicker than a choked hole of 12 mm lets it (worked by hand from the flow law)', () => {
+test('air leaves a volume no quicker than a choked hole lets it (worked by hand from the flow law)', () => {
   // C = 0.6847/sqrt(287.05 × 293.15) × A/1.185 = 2.252e-7 m3/(s Pa); tau = 0.05/(C × 1e5) × sqrt(293.15/323.15) = 2.115 s; x ln(801325/104325).
-  expect(leastVentS({ volumeM3: 0.05, fromPa: 700_000, toPa: 3000 })).toBeCloseTo(4.31, 1);
+  expect(leastVentS({ volumeM3: 0.05, boreM: 0.012, fromPa: 700_000, toPa: 3000 })).toBeCloseTo(4.31, 1);
 });

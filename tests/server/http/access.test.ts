@@ -94,6 +94,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   exportValvesJson: 'signed-in',
   listAudit: ['safety-officer', 'supervisor', 'engineer'],
   exportAuditRows: ['safety-officer', 'supervisor', 'engineer'],
+  exportAuditPdf: ['safety-officer', 'supervisor', 'engineer'],
+  exportJobLogPdf: ['safety-officer', 'supervisor', 'engineer'],
   showJobAudit: ['safety-officer', 'supervisor', 'engineer'],
   auditJob: ['safety-officer', 'supervisor', 'engineer'],
   showLog: ['safety-officer', 'supervisor', 'engineer'],

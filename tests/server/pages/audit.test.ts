@@ -1,18 +1,23 @@
+import { extractText, getDocumentProxy } from 'unpdf';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Json } from '../../../procedures/json.ts';
 import { csvOf } from '../../../server/audit/csv.ts';
+import { RULES } from '../../../server/audit/exceptions/exception.ts';
+import { Catalogue } from '../../../server/jobs/catalogue.ts';
 import { fingerprintOf } from '../../../server/log/chain.ts';
+import { checkNumber } from '../../../server/log/check-number.ts';
 import { auditRoutes } from '../../../server/pages/audit.ts';
 import { auditJobRoutes } from '../../../server/pages/audit-job.ts';
 import { type AnApp, anApp, type Browser, newRequestId } from '../an-app.ts';
 import { decidedJob } from '../audit/simulated-jobs.ts';
 import { textOf } from './texts.ts';
 
+const catalogue = new Catalogue();
 let app: AnApp;
 let officer: Browser;
 
 beforeEach(async () => {
-  app = await anApp({ people: true, routes: [...auditRoutes(), ...auditJobRoutes] });
+  app = await anApp({ people: true, routes: [...auditRoutes(catalogue), ...auditJobRoutes(catalogue)] });
   await storeJob('41', 'FV-214');
   app.wait(24 * 3_600_000);
   await storeJob('42', '=FV-9');
@@ -35,7 +40,12 @@ async function storeJob(id: string, tag: string): Promise<void> {
   };
   await store(
     id,
-    { kind: 'job-opened', inputs: { ...opened, id, tag }, outcome: {}, effects: { to: 'needs', sets: {} } },
+    {
+      kind: 'job-opened',
+      inputs: { ...opened, id, tag, definitionHash: catalogue.current('stroke-check')?.hash ?? '' },
+      outcome: {},
+      effects: { to: 'needs', sets: {} },
+    },
     't1',
   );
   for (const { kind, inputs, outcome, effects } of lines) {
@@ -77,8 +87,16 @@ interface Told {
     readonly proof: string;
     readonly about: string;
     readonly tag: string;
+    readonly what: string;
+    readonly name: string;
   }[];
-  readonly exceptions: readonly { readonly rule: string; readonly jobs: number; readonly of: number }[];
+  readonly exceptions: readonly {
+    readonly rule: string;
+    readonly says: string;
+    readonly what: string;
+    readonly jobs: number;
+    readonly of: number;
+  }[];
 }
 
 const json = { accept: 'application/json' };
@@ -106,11 +124,11 @@ describe('the audit', () => {
     expect((await asked('procedure=none')).count).toBe(0);
   });
 
-  test('shows fifty lines a page, and the others on the next', async () => {
+  test('shows so many lines a page, and the others on the next', async () => {
     const first = await asked('page=1');
     const second = await asked('page=2');
-    expect(first.rows).toHaveLength(Math.min(50, first.count));
-    expect(second.rows).toHaveLength(Math.max(0, first.count - 50));
+    expect(first.rows).toHaveLength(Math.min(25, first.count));
+    expect(second.rows).toHaveLength(Math.min(25, Math.max(0, first.count - 25)));
   });
 
   test('says of each exception in how many jobs its rule shows', async () => {
@@ -119,6 +137,9 @@ describe('the audit', () => {
     for (const one of exceptions) expect([one.of, one.jobs <= one.of]).toEqual([2, true]);
     const page = textOf(await (await app.get('/audit', { as: officer })).text());
     expect(page).toContain('None of it is an offence');
+    expect(page).toMatch(/lines, page 1 of \d/);
+    for (const { says, how } of Object.values(RULES))
+      expect([says, how].every((text) => page.includes(text))).toBe(true);
   });
 
   test('saves the same rows as a table that no spreadsheet takes for formulas', async () => {
@@ -131,12 +152,62 @@ describe('the audit', () => {
   });
 });
 
+/** Every letter of a document, read by a reader that shares nothing with its writer. */
+async function paperOf(path: string): Promise<string> {
+  const response = await app.get(path, { as: officer });
+  expect([response.status, response.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+  const document = await getDocumentProxy(new Uint8Array(await response.arrayBuffer()));
+  return (await extractText(document, { mergePages: true })).text.replaceAll(/\s+/g, '');
+}
+
+/** Of these texts, those that the document lacks. */
+const missing = (paper: string, texts: readonly string[]) =>
+  texts.filter((text) => !paper.includes(text.replaceAll(/\s+/g, '')));
+
+describe('for paper', () => {
+  test('the audit has every row that was asked for, each exception with its rule, and the newest line of the log as an anchor (SA-44)', async () => {
+    const { rows, exceptions } = await asked('valve=FV-214');
+    const paper = await paperOf('/audit/report.pdf?valve=FV-214&paper=letter');
+    const { seq, hash } = await app.services.store.head();
+    const shown = rows.flatMap(({ what, proof, name }) => [what, proof, name]);
+    expect(missing(paper, [...shown, ...exceptions.flatMap(({ says, what }) => [says, what])])).toEqual([]);
+    expect(missing(paper, [`newest line of the log ${seq}, check number ${checkNumber(hash)}`])).toEqual([]);
+    expect(
+      missing(
+        paper,
+        Object.values(RULES).map(({ how }) => how),
+      ),
+    ).toEqual([]);
+  });
+
+  test('the log of a job has every line with its check number', async () => {
+    const response = await app.get('/audit/jobs/41', { as: officer, headers: json });
+    const { lines } = (await response.json()) as {
+      lines: Record<'what' | 'name' | 'step' | 'check', string>[];
+    };
+    const paper = await paperOf('/audit/jobs/41/log.pdf');
+    expect(lines.length).toBeGreaterThan(60);
+    expect(
+      missing(
+        paper,
+        lines.flatMap(({ what, step, check }) => [what, step, check]),
+      ),
+    ).toEqual([]);
+  });
+});
+
 describe('the audit of one job', () => {
   test('shows every line in its order, each number with its gauge', async () => {
     const response = await app.get('/audit/jobs/41', { as: officer, headers: json });
-    const { lines } = (await response.json()) as { lines: { line: number; what: string }[] };
+    const { lines } = (await response.json()) as {
+      lines: { line: number; step: string; what: string }[];
+    };
     expect(lines.map(({ line }) => line)).toEqual(lines.map((_, at) => at + 1));
     expect(lines.find(({ what }) => what.includes('88 psi on G-104'))).toBeDefined();
+    // In the words of the card, not by the names of its fields.
+    expect(lines.find(({ step }) => step === 'Look for everything else that can hurt')?.what).toContain(
+      'How it was cleared, with gas test and time: ',
+    );
     expect((await app.get('/audit/jobs/999', { as: officer })).status).toBe(404);
   });
 

@@ -2,8 +2,15 @@ import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase } from '../phases/case-air.ts';
 import { openCylinder } from '../phases/cylinder.ts';
 import { blowBy, connectEnd, strokeOneEnd } from '../phases/cylinder-air.ts';
+import {
+  CYLINDER_AIR_STAYS,
+  CYLINDER_BACK,
+  CYLINDER_FRONT,
+  CYLINDER_LIMITS,
+} from '../phases/cylinder-words.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { reworded } from '../phases/reword.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
 import type { ChoiceField, Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -47,6 +54,12 @@ export const pistonSeals = procedure({
       date: '2026-11-25',
       change: 'The stroke is read on the scale from the mark of the far end, wherever the stem began.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Both tubes are marked before they come off and go back to their marks; the cushion screw is set by its turns from shut; a bent rod is not renewed in this job. Where it stays on hand operation, operations agree.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -61,14 +74,18 @@ export const pistonSeals = procedure({
   start: 'needs',
   safe: [...SAFE_AT, 'haltOpen', 'unsignedOpen', 'unsignedAir'],
   steps: {
-    ...frontOf({
-      bring: [
-        'Bring the seal set of this cylinder, its grease and a soft drift.',
-        'Bring a torque wrench, spanners for the tie rods and lifting gear for the end cap.',
-        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-      ],
-      next: 'standsFound',
-    }),
+    ...reworded(
+      frontOf({
+        bring: [
+          'Bring the seal set of this cylinder, its grease and a soft drift.',
+          'Bring a torque wrench, spanners for the tie rods and lifting gear for the end cap.',
+          'Bring a regulator that bleeds, its gauge and a second gauge.',
+          'Bring a marker, caps for both tubes, a light and lint-free cloth.',
+        ],
+        next: 'standsFound',
+      }),
+      CYLINDER_FRONT,
+    ),
     standsFound: {
       kind: 'reading',
       phase: 'isolate',
@@ -130,6 +147,11 @@ export const pistonSeals = procedure({
         other: { label: 'Bleed off, and try it from the other end', to: 'bleedForOther' },
         open: { label: 'Open it all the same', to: 'bleedForOpen', reason: true },
         leave: { label: 'The cylinder is tight: give it back', to: 'forAir' },
+        fault: {
+          label: 'The cylinder is tight: give it back; its fault is looked for next',
+          to: 'forAir',
+          comesNext: 'find-the-fault',
+        },
       },
       makeSafe: 'ventNow',
     },
@@ -159,9 +181,13 @@ export const pistonSeals = procedure({
       phase: 'asFound',
       title: 'Bleed the air off before the hose changes ends',
       next: 'otherEnd',
-      notGone: 'foundAirStays',
+      notGone: 'otherAirStays',
       ventNow: 'ventNow',
     }),
+    otherAirStays: {
+      ...airStays({ phase: 'asFound', again: 'bleedForOther', ventNow: 'ventNow' }),
+      ...CYLINDER_AIR_STAYS,
+    },
     otherEnd: connectEnd({
       phase: 'asFound',
       title: 'Connect the test air to the other end',
@@ -175,13 +201,16 @@ export const pistonSeals = procedure({
       notGone: 'foundAirStays',
       ventNow: 'ventNow',
     }),
-    foundAirStays: airStays({ phase: 'asFound', again: 'bleedForOpen', ventNow: 'ventNow' }),
+    foundAirStays: {
+      ...airStays({ phase: 'asFound', again: 'bleedForOpen', ventNow: 'ventNow' }),
+      ...CYLINDER_AIR_STAYS,
+    },
     rigOff: {
       kind: 'instruction',
       phase: 'asFound',
       title: 'Take the test air off the cylinder',
       action: 'disconnectTestAir',
-      do: ['Disconnect the test air.', 'Take the dial indicator off.', 'Leave both ports open.'],
+      do: ['Disconnect the test air.', 'Leave both ports open.'],
       next: { to: 'tieRods', sets: { testAir: 'off' } },
       makeSafe: 'ventNow',
     },
@@ -234,7 +263,10 @@ export const pistonSeals = procedure({
       notGone: 'leftAirStays',
       ventNow: 'ventNow',
     }),
-    leftAirStays: airStays({ phase: 'asLeft', again: 'bleedToSwap', ventNow: 'ventNow' }),
+    leftAirStays: {
+      ...airStays({ phase: 'asLeft', again: 'bleedToSwap', ventNow: 'ventNow' }),
+      ...CYLINDER_AIR_STAYS,
+    },
     connectBottom: connectEnd({
       phase: 'asLeft',
       title: 'Connect the test air to the bottom of the cylinder',
@@ -292,10 +324,17 @@ export const pistonSeals = procedure({
       kind: 'question',
       phase: 'asLeft',
       title: 'It does not stand for air',
-      choices: { again: { label: 'Neutral and shut now: look again', to: 'forAir' } },
+      how: 'With the handwheel in or the equalising valve open the air cannot move it: the operator has to know.',
+      choices: {
+        again: { label: 'Neutral and shut now: look again', to: 'forAir' },
+        hand: { label: 'It stays on hand operation; operations agree', to: 'airOff', reason: true },
+      },
       makeSafe: 'ventNow',
     },
-    ...airLimits({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
+    ...reworded(
+      airLimits({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
+      CYLINDER_LIMITS,
+    ),
     holdAir: workHold({
       phase: 'asFound',
       title: 'Before test air goes on again',
@@ -306,7 +345,7 @@ export const pistonSeals = procedure({
     unsignedAir: unsignedHalt({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
     connectAgain: connectEnd({
       phase: 'asFound',
-      title: 'Check that one regulator and its gauge are on one end',
+      title: 'Check that one regulator and its gauge are on the top of the cylinder',
       next: 'whereAir',
       ventNow: 'ventNow',
     }),
@@ -319,7 +358,7 @@ export const pistonSeals = procedure({
       },
       makeSafe: 'ventNow',
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...reworded(giveBack({ done: 'done', isolateAgain: 'shutInlet' }), CYLINDER_BACK),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

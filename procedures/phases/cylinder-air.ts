@@ -33,7 +33,7 @@ export function connectEnd<const Id extends string>(step: {
       'Set the regulator to zero.',
       'Connect it to the port of that end.',
       'Leave the other port open.',
-      'Fit the dial indicator to the stem.',
+      'Look where the stem stands on the travel scale.',
     ],
     asks: [yesNo('peopleClear', 'Tools out of the yoke, people clear and told')],
     judge: { rule: 'allYes', with: { fields: 'peopleClear' } },

@@ -10,6 +10,7 @@ type Own =
   | 'nutLoose'
   | 'nothingFound'
   | 'sealsIn'
+  | 'sealsWrong'
   | 'pistonIn'
   | 'cylinderClose'
   | 'closeUneven'
@@ -60,7 +61,7 @@ function opened<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Let the tie rods off evenly',
-      how: 'Opposite ones in turn, a little each, until the cap has come up by itself all round or is plainly free. Turns of the cushion screw counted as it is shut: it goes back to that.',
+      how: 'Opposite ones in turn, a little each, until the cap has come up by itself all round or is plainly free. The cushion screw stands open meanwhile, so that nothing is kept behind it.',
       action: 'openPistonCylinder',
       caution: {
         word: 'danger',
@@ -71,6 +72,7 @@ function opened<const Next extends string>({
       do: [
         'Mark cap, cylinder and ports across their joints.',
         'Count the turns of the cushion screw as it is shut.',
+        'Turn it open again by as many.',
         'Loosen every tie rod nut a little, opposite ones in turn.',
         'Watch the cap come up evenly.',
         'Take the nuts off.',
@@ -94,7 +96,7 @@ function opened<const Next extends string>({
       kind: 'question',
       phase,
       title: 'The cap did not come evenly, or it hissed',
-      how: 'Hissing is air: leave the nuts on, open both ports, wait. A cap that sticks on one side is tapped there with a soft drift, the nuts still on by some threads.',
+      how: 'Hissing is air: leave the nuts on, both ports open, wait. A cap that sticks on one side is tapped there with a soft drift, the nuts still on by some threads.',
       choices: { again: { label: 'Silent and free all round: go on', to: 'tieRods' } },
       makeSafe,
     },
@@ -169,11 +171,11 @@ function findings<const Next extends string>({
       kind: 'question',
       phase,
       title: 'Rod or bushing is not sound',
-      how: 'A bent rod sticks, a scored one cuts its seal. What bent it is looked for: travel stop, connector, a valve that was seized.',
+      how: 'A bent rod sticks, a scored one cuts its seal. Renewed it is only with the stems parted, by the maker’s manual, and the plug set again: not in this job. What bent it is looked for: travel stop, connector, a valve that was seized.',
       choices: {
-        renewed: { label: 'A new rod and bushing are here', to: 'sealsIn' },
+        dressed: { label: 'Light marks, polished off lengthwise: new seals', to: 'sealsIn' },
         leave: {
-          label: 'No part is here: new seals for now, and they are ordered',
+          label: 'Bent, scored or worn: new seals for now; the rod is renewed with the stems parted',
           to: 'sealsIn',
           reason: true,
         },
@@ -187,7 +189,11 @@ function findings<const Next extends string>({
       how: 'Look at thread and shoulder: a hammered thread does not hold a nut again.',
       choices: {
         sound: { label: 'Thread sound: new seals, new lock on the nut', to: 'sealsIn' },
-        renewed: { label: 'Rod renewed: new seals', to: 'sealsIn' },
+        hammered: {
+          label: 'Thread hammered: it does not go back under air, a rod is ordered',
+          to: makeSafe,
+          reason: true,
+        },
       },
       makeSafe,
     },
@@ -223,7 +229,22 @@ function inAgain<const Next extends string>({
       ],
       asks: [yesNo('sealsRight', 'Each seal in its groove, not twisted, lips the right way')],
       judge: { rule: 'allYes', with: { fields: 'sealsRight' } },
-      ways: { yes: { to: 'pistonIn' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'pistonIn' }, no: { to: 'sealsWrong' } },
+      makeSafe,
+    },
+    sealsWrong: {
+      kind: 'question',
+      phase,
+      title: 'A seal does not sit right, or is the wrong one',
+      how: 'Twisted, cut on an edge, lips the wrong way: it comes out and is looked at. One that was cut is not used.',
+      choices: {
+        again: { label: 'Taken out, looked at: fit it again', to: 'sealsIn' },
+        old: {
+          label: 'The right one is not here: sound old ones go back, a set is ordered',
+          to: 'pistonIn',
+          reason: true,
+        },
+      },
       makeSafe,
     },
     pistonIn: {
@@ -272,7 +293,8 @@ function closed<const Next extends string>({
         'Tighten every nut until it is snug.',
         'Tighten them crosswise, in rounds.',
         'Check all of them once around.',
-        'Turn the cushion screw back by the turns that were counted.',
+        'Shut the cushion screw.',
+        'Turn it open by the turns that were counted.',
       ],
       asks: [
         {

@@ -104,6 +104,31 @@ describe('[SAF-09] A cylinder whose seals let air by', () => {
     expect(outcomesOf(job, 'strokeTop')).toEqual([outcome]);
   });
 
+  test('whose air stays before the hose changes ends is bled again there, not on the way to be opened', () => {
+    const tight: Overrides = { blowByFound: {}, tightFound: { choice: 'other' } };
+    const { job } = playing(
+      { ...tight, bleedForOther: [{ airZeroPa: '9 psi' }, {}], otherAirStays: { choice: 'again' } },
+      'otherEnd',
+    );
+    expect(pathOf(job)).not.toContain('bleedForOpen');
+    expect(pathOf(job).slice(-3)).toEqual(['bleedForOther', 'otherAirStays', 'bleedForOther']);
+  });
+
+  test('goes back on hand operation only where operations agree', () => {
+    const { job } = playing({
+      forAir: { handwheelStands: 'in' },
+      notForAir: { choice: 'hand', reason: 'the gear is seized; operations stroke it by hand' },
+    });
+    expect(pathOf(job)).toContain('notForAir');
+    expect(job.closedAs).toBe('done');
+  });
+
+  test('whose seal does not sit is fitted again', () => {
+    const { job } = playing({ sealsIn: [{ sealsRight: 'no' }, {}] });
+    expect(pathOf(job)).toContain('sealsWrong');
+    expect(job.closedAs).toBe('done');
+  });
+
   test('that still lets air by is opened again', () => {
     const { job } = playing({ blowByLeft: [{ openEndAir: 'flow' }, {}] });
     expect(pathOf(job).filter((step) => step === 'sealsIn')).toHaveLength(2);

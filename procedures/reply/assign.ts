@@ -48,12 +48,32 @@ interface Hinted {
   readonly hint: string | null;
 }
 
-/** A name stands before its value, or behind it, all through one reply: both are tried. */
+/** A name stands before its value, or behind it, all through one reply: both are tried; then each where it fits. */
 function withHints(items: readonly Item[]): readonly (readonly Hinted[])[] {
   if (items.every(({ kind }) => kind !== 'hint')) return [items.map((item) => ({ item, hint: null }))];
-  return [hintsBefore(items), hintsBefore(items.toReversed())?.toReversed()].filter(
+  const before = hintsBefore(items);
+  const mixed = before === undefined ? hintsAround(items) : undefined;
+  return [before, hintsBefore(items.toReversed())?.toReversed(), mixed].filter(
     (one): one is Hinted[] => one !== undefined,
   );
+}
+
+/** `controller 100 %, 12 psi at the valve`: a name is for the number behind it, else for the one before it. */
+function hintsAround(items: readonly Item[]): Hinted[] | undefined {
+  const hinted: Hinted[] = [];
+  let hint: string | null = null;
+  for (const [at, item] of items.entries()) {
+    if (item.kind !== 'hint') {
+      hinted.push({ item, hint });
+      hint = null;
+    } else if (items[at + 1]?.kind === 'number') hint = item.field;
+    else {
+      const last = hinted.at(-1);
+      if (last === undefined || last.item.kind !== 'number' || last.hint !== null) return undefined;
+      hinted[hinted.length - 1] = { item: last.item, hint: item.field };
+    }
+  }
+  return hinted;
 }
 
 /** Each hint for the piece that comes next; hints one behind the other must name one field. */

@@ -116,10 +116,27 @@ function sayFound(check: Told['check'], found: string): string {
   return NO_ANSWER[found] ?? checkOf(check).outcomes[found] ?? found;
 }
 
+/** How much a check moved the odds of the truth, and where they stand then. */
 function sayChange({
   beforeFraction,
   afterFraction,
 }: Pick<Told, 'beforeFraction' | 'afterFraction'>): string {
-  const [before, after] = [sayChance(beforeFraction), sayChance(afterFraction)];
-  return before === after ? `stays ${after}` : `${before}, then ${after}`;
+  const times = odds(afterFraction) / odds(beforeFraction);
+  const now = sayChance(afterFraction);
+  if (times > 1 / LITTLE && times < LITTLE) return `told little: ${now}`;
+  const factor = sayFactor(times > 1 ? times : 1 / times);
+  return times > 1 ? `likelier, ${factor}: now ${now}` : `less likely, ${factor}: now ${now}`;
+}
+
+/** A shift of the odds by less than a fifth tells little: judgement, as on the card of a hub. */
+const LITTLE = 1.2;
+
+function odds(fraction: number): number {
+  const within = Math.min(1 - 1e-6, Math.max(1e-6, fraction));
+  return within / (1 - within);
+}
+
+function sayFactor(times: number): string {
+  if (times >= 100) return 'a hundred times and more';
+  return times < 1.75 ? 'by half' : `about ${Math.round(times)} times`;
 }

@@ -1,4 +1,4 @@
-import { group, letters, shape } from './svg.ts';
+import { group, letters, round, shape } from './svg.ts';
 
 /** One reading on its gauge. Number and unit stand in `text`: the pointer alone is never the only sign. */
 export interface GaugePicture {
@@ -35,12 +35,12 @@ function dial({ id, label, fraction, text, from, to }: GaugePicture): string {
       group({ transform: 'translate(88 84)' }, [
         shape('circle', { r: RADIUS + 14, class: 'gauge__rim' }),
         ...Array.from({ length: TICKS + 1 }, (_, at) => tick(at)),
-        group({ id, class: 'gauge__pointer', transform: `rotate(${degrees})` }, [
+        group({ id, class: 'gauge__pointer', transform: `rotate(${round(degrees)})` }, [
           shape('path', { d: 'M-3 12 L0 -58 L3 12 Z', class: 'gauge__needle' }),
         ]),
         shape('circle', { r: 5, class: 'gauge__needle' }),
-        letters({ x: -40, y: 66, class: 'gauge__end', 'text-anchor': 'middle' }, from),
-        letters({ x: 40, y: 66, class: 'gauge__end', 'text-anchor': 'middle' }, to),
+        letters({ x: -46, y: 88, class: 'gauge__end', 'text-anchor': 'middle' }, from),
+        letters({ x: 46, y: 88, class: 'gauge__end', 'text-anchor': 'middle' }, to),
       ]),
     ],
   );
@@ -73,7 +73,7 @@ function scale({ id, label, fraction, text, from, to }: GaugePicture): string {
           class: 'gauge__tick',
         });
       }),
-      group({ id, class: 'gauge__pointer', transform: `translate(0 ${y})` }, [
+      group({ id, class: 'gauge__pointer', transform: `translate(0 ${round(y)})` }, [
         shape('path', { d: 'M84 0 L60 -8 L60 8 Z', class: 'gauge__needle' }),
       ]),
       letters({ x: 124, y: SCALE_TOP + 5, class: 'gauge__end' }, to),

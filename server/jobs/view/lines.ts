@@ -105,8 +105,15 @@ function whatOf(
 
 function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
   if (step?.kind === 'question') return step.choices[answer.outcome]?.label ?? '';
-  return '';
+  if (step?.kind !== 'reading') return '';
+  // Of a card that names one thing among many: the others say it with their figures.
+  const said = step.asks.find(({ name }) => SAYS_ALL.includes(name));
+  if (said?.type !== 'choice') return '';
+  return said.choices.find(({ value }) => value === answer.words[said.name])?.label ?? '';
 }
+
+/** Fields of finding a fault whose choice is what the line is about. */
+const SAYS_ALL: readonly string[] = ['found', 'symptom', 'hubChoice', 'repairToDo'];
 
 /** A line that was written later says so wherever it stands. */
 function lateToo(verdict: LineView['verdict'], { late }: Answer): LineView['verdict'] {

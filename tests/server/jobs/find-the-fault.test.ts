@@ -63,9 +63,16 @@ describe('A fault looked for over HTTP', () => {
       { requestId: newRequestId(), place: String(place), reply: typed },
       { as },
     );
-    const said = JSON.stringify(await response.json());
-    expect(said).toContain('12 psi');
-    expect(said).toContain('100 %');
+    expect(await response.json()).toMatchObject({
+      kind: 'understood',
+      rows: [
+        [
+          { label: 'What the operator says of it', value: 'Does not move' },
+          { label: 'Signal at the valve', value: '12 psi' },
+          { label: 'Controller output at that moment, as signal', value: '100 %' },
+        ],
+      ],
+    });
     expect((await told()).step).toBe('complaint');
     const next = await answer({ symptom: 'doesNotMove', outputPercent: '100 %', signalSeenPa: '12 psi' });
     expect(next.step).toBe('fitted');

@@ -1,8 +1,10 @@
 import type { Hub } from '../../../../procedures/troubleshooting/check.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import { repairRanking } from '../../../../procedures/troubleshooting/engine/belief.ts';
 import { settledIn } from '../../../../procedures/troubleshooting/engine/reopened.ts';
 import { type Advice, adviceFor } from '../../../../procedures/troubleshooting/job/advice.ts';
-import { repairFor } from '../../../../procedures/troubleshooting/repairs.ts';
+import { MENDED_HERE, REPAIR_PROCEDURES } from '../../../../procedures/troubleshooting/repair-procedures.ts';
+import type { RepairId } from '../../../../procedures/troubleshooting/repairs.ts';
 import {
   choicesAt,
   LOOKED_ELSEWHERE,
@@ -11,7 +13,7 @@ import {
 import type { ReadingStep } from '../../../../procedures/vocabulary.ts';
 import type { CardInput, CardView } from './card.ts';
 import { type NextView, nextView } from './fault-next.ts';
-import { type CauseView, causeViews, footLines, warningOf } from './fault-words.ts';
+import { type CauseView, causeViews, footLines, sayChance, warningOf } from './fault-words.ts';
 import { readingCard } from './plain-cards.ts';
 
 const HUB_OF_RULE: Readonly<Record<string, Hub>> = {
@@ -70,6 +72,21 @@ export function faultCard(
   };
 }
 
+/** How likely it is to be the one, where that is worth a word, and whether the house has a procedure for it. */
+function helpFor(id: RepairId, probability: number): string {
+  const chance = probability < WORTH_A_WORD ? '' : `${sayChance(probability)}`;
+  const own = MENDED_HERE.includes(id) ? 'mended on the spot' : '';
+  const procedure = REPAIR_PROCEDURES[id] === undefined ? own : 'has its own procedure';
+  return [chance, procedure].filter((text) => text !== '').join('; ');
+}
+
+/** One chance in twenty: judgement. */
+const WORTH_A_WORD = 0.05;
+
+function withHelp<O extends object>(option: O, help: string): O {
+  return help === '' ? option : { ...option, help };
+}
+
 /** Options of the first field in this order; what is not named goes. */
 function withOptions(card: CardView, values: readonly string[]): CardView {
   const fields = card.fields.map((field, at) => {
@@ -117,10 +134,17 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
 
 /** The repairs that this valve can want, the likeliest first. */
 function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
-  const { causes, model } = adviceFor(input.job, (step.judge.with?.hub ?? 'in service') as Hub);
-  const ranked = [...new Set(causes.map(({ id }) => repairFor(id)))];
-  return withOptions(readingCard(step, input), [
-    ...ranked,
-    ...model.repairs.filter((id) => !ranked.includes(id)),
+  const { belief, model } = adviceFor(input.job, (step.judge.with?.hub ?? 'in service') as Hub);
+  const ranked = repairRanking(model, belief);
+  const named = ranked.map(({ id }) => id);
+  const card = withOptions(readingCard(step, input), [
+    ...named,
+    ...model.repairs.filter((id) => !named.includes(id)),
   ]);
+  const help = new Map<string, string>(ranked.map(({ id, probability }) => [id, helpFor(id, probability)]));
+  const fields = card.fields.map((field) => ({
+    ...field,
+    options: field.options.map((one) => withHelp(one, help.get(one.value) ?? '')),
+  }));
+  return { ...card, fields };
 }

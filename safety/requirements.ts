@@ -1,5 +1,6 @@
 import { ENERGY_ISOLATION } from './required/energy-isolation.ts';
 import { HOLD_POINTS } from './required/hold-points.ts';
+import { INTERFACE } from './required/interface.ts';
 import type { Requirement } from './required/requirement.ts';
 import { SIGNATURES } from './required/signatures.ts';
 import { WEB_SECURITY } from './required/web-security.ts';
@@ -80,4 +81,5 @@ export const REQUIREMENTS: readonly Requirement[] = [
   ...HOLD_POINTS,
   ...SIGNATURES,
   ...WEB_SECURITY,
+  ...INTERFACE,
 ];

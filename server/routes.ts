@@ -28,6 +28,7 @@ import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
 import { signOffRoutes } from './pages/sign-offs.ts';
+import { signedInRoutes } from './pages/signed-in.ts';
 import { valveFormRoutes } from './pages/valve-form.ts';
 import { valveHistoryRoutes } from './pages/valve-history.ts';
 import { valveTableRoutes } from './pages/valve-tables.ts';
@@ -106,6 +107,7 @@ export function routesWith(work: readonly Route[], options: RoutesOptions): read
   const routes: Route[] = [
     ...setUpRoutes({ ...options, routes: () => routes }),
     ...signInRoutes,
+    ...signedInRoutes,
     ...reviewRoutes,
     ...peopleRoutes,
     ...screenRoutes,

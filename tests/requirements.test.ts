@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ENERGY_ISOLATION } from '../safety/required/energy-isolation.ts';
 import { HOLD_POINTS } from '../safety/required/hold-points.ts';
+import { INTERFACE } from '../safety/required/interface.ts';
 import { SIGNATURES } from '../safety/required/signatures.ts';
 import { WEB_SECURITY } from '../safety/required/web-security.ts';
 import { REQUIREMENTS } from '../safety/requirements.ts';
@@ -30,6 +31,7 @@ describe('requirements of safety', () => {
     ['EI-', ENERGY_ISOLATION],
     ['HP-', HOLD_POINTS],
     ['SA-', SIGNATURES],
+    ['UI-', INTERFACE],
     ['WS-', WEB_SECURITY],
   ])('of one subject stand in one file: %s', (letters, rows) => {
     expect(rows.filter(({ id }) => !id.startsWith(letters))).toEqual([]);

@@ -43,6 +43,11 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },
+  'signed-in.js': {
+    parts: ['assets/signed-in.js'],
+    type: 'text/javascript; charset=utf-8',
+    compact: compactScript,
+  },
   'htmx.js': { module: 'htmx.org/dist/htmx.min.js', type: 'text/javascript; charset=utf-8' },
   'fonts/atkinson-400.woff2': {
     module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',

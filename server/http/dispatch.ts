@@ -48,8 +48,8 @@ export async function dispatch(
     if (route.isPractice) soFar.call = { ...soFar.call, services: to.services.practice.site() };
     const posted = route.method === 'POST';
     if (posted) requireOwnPage(request.headers, incoming.origin);
-    const background = route.background ?? false;
-    const hasBanners = !background && wants(request.headers) === 'page';
+    const background = (route.background ?? false) || request.headers.has('by-itself');
+    const hasBanners = !(route.background ?? false) && wants(request.headers) === 'page';
     soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners });
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {

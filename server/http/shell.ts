@@ -40,6 +40,7 @@ export function shellParams(
     shell: {
       person: person === null ? null : { id: person.id, name: person.name, role: ROLE_WORDS[person.role] },
       screen,
+      idleS: services.settings.sessionIdleMinutesMax * 60,
       menu,
       banners: call.banners,
       /** On the practice bench every page and print says so. */

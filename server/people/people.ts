@@ -1,5 +1,6 @@
 import type { Person, Role } from './person.ts';
 import type { AccountReview } from './review.ts';
+import type { SessionEnds } from './sessions.ts';
 
 /** Who asks for it, and under which request: goes into the entry. */
 export interface By {
@@ -67,6 +68,8 @@ export interface People {
   atScreen(
     cookies: ScreenCookies & { readonly background: boolean },
   ): Promise<{ readonly person: Person | null; readonly screen: string }>;
+  /** When a session ends by itself; nothing where it has. Asking is no touch of the screen. */
+  endsOf(session: string): Promise<SessionEnds | undefined>;
 
   /** The first person, an engineer, and what the plant is called. @throws Refusal PPL-008 if there is somebody already */
   setUp(

@@ -13,6 +13,12 @@ const sessionSchema = z.object({
 
 export type Session = z.output<typeof sessionSchema>;
 
+/** As times of the server's clock. */
+export interface SessionEnds {
+  readonly untouchedMs: number;
+  readonly inAnyCaseMs: number;
+}
+
 /** So long it stays known whose an ended session was, so that what they typed into it can be kept for them. */
 const KNOWN_AFTERWARDS_MS = 12 * 3_600_000;
 
@@ -57,6 +63,12 @@ export class Sessions {
     return session;
   }
 
+  /** When it ends if nobody touches the screen, and when it ends in any case; nothing where it is over. */
+  async endsOf(token: string): Promise<SessionEnds | undefined> {
+    const session = await this.#records.get(digestOf(token));
+    return session === undefined || this.#isOver(session) ? undefined : this.#endsOf(session);
+  }
+
   async end(token: string): Promise<Session | undefined> {
     const id = digestOf(token);
     return await this.#turns.take(id, async () => {
@@ -96,11 +108,17 @@ export class Sessions {
   }
 
   /** Below 0 while it is open. */
-  #overForMs({ startedAt, seenAt }: Session): number {
-    const { settings, now } = this.#options;
-    const idleEndMs = Date.parse(seenAt) + settings.sessionIdleMinutesMax * 60_000;
-    const endMs = Date.parse(startedAt) + settings.sessionHoursMax * 3_600_000;
-    return now().getTime() - Math.min(idleEndMs, endMs);
+  #overForMs(session: Session): number {
+    const { untouchedMs, inAnyCaseMs } = this.#endsOf(session);
+    return this.#options.now().getTime() - Math.min(untouchedMs, inAnyCaseMs);
+  }
+
+  #endsOf({ startedAt, seenAt }: Session): SessionEnds {
+    const { settings } = this.#options;
+    return {
+      untouchedMs: Date.parse(seenAt) + settings.sessionIdleMinutesMax * 60_000,
+      inAnyCaseMs: Date.parse(startedAt) + settings.sessionHoursMax * 3_600_000,
+    };
   }
 
   async #sweep(): Promise<void> {

@@ -116,6 +116,10 @@ export class SitePeople implements People {
     return { person: null, screen: await this.#shown(name ?? UNNUMBERED) };
   }
 
+  endsOf(session: string) {
+    return this.#sessions.endsOf(session);
+  }
+
   /** As entries and pages call it. Where the site's own stream was changed, the number alone: nobody is kept out. */
   async #shown(screen: string): Promise<string> {
     try {

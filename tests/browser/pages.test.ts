@@ -65,6 +65,7 @@ inBrowser('the demo plant', (open) => {
   const gone = new Set<string>();
 
   test.each(['engineer', 'supervisor', 'safety-officer', 'technician'] as const)(
+    // UI-01, UI-04, UI-06, UI-07, UI-08, UI-09, UI-28
     'has pages that everybody can use, for the %s',
     { timeout: 120_000 },
     async (role) => {

@@ -48,7 +48,7 @@ inBrowser('locks of the demo plant', (open) => {
     }
   });
 
-  test('are found by scanning the label of a point', async () => {
+  test('are found by scanning the label of a point (UI-32)', async () => {
     const page = await as('t1');
     await page.goto('/points');
     // The field takes the scanner by itself, with the first frame that is drawn.

@@ -123,7 +123,7 @@ inBrowser('the script of the page', (open) => {
     expect(server.posts.map((fields) => fields.get('reply'))).toEqual(['9 psi 50 %']);
   });
 
-  test('keeps what was typed and goes to the field where an answer was refused', async () => {
+  test('keeps what was typed and goes to the field where an answer was refused (UI-20)', async () => {
     const page = await start();
     await reply(page).fill('wrong');
     await count(page).click();
@@ -132,7 +132,7 @@ inBrowser('the script of the page', (open) => {
     await expect.poll(() => focused(page)).toBe('reply');
   });
 
-  test('takes two taps within half a second for one act, also where the card was redrawn between them', async () => {
+  test('takes two taps within half a second for one act, also where the card was redrawn between them (UI-30)', async () => {
     const page = await start();
     await page.evaluate(() => {
       const tap = () => document.querySelector<HTMLButtonElement>('.reply button')?.click();
@@ -177,7 +177,7 @@ inBrowser('the script of the page', (open) => {
     expect(await pin.inputValue()).toBe('');
   });
 
-  test('offers after a reload what was typed and not sent, and fills nothing in unasked', async () => {
+  test('offers after a reload what was typed and not sent, and fills nothing in unasked (UI-17)', async () => {
     const page = await start();
     await reply(page).pressSequentially('12 psi 75');
     await page.getByLabel('Secret').pressSequentially('4711');
@@ -227,7 +227,7 @@ inBrowser('the script of the page', (open) => {
     expect(server.posts.map((fields) => fields.get('reply'))).toEqual(['9 psi']);
   });
 
-  test('keeps what was typed and says so plainly while the server is away', async () => {
+  test('keeps what was typed and says so plainly while the server is away (UI-10)', async () => {
     const browser = await openBrowser(inject('chromium'));
     try {
       const { page } = await openPage(browser, { origin: site.origin });
@@ -249,7 +249,7 @@ inBrowser('the script of the page', (open) => {
     }
   });
 
-  test('nothing on the page moves after its first paint', async () => {
+  test('nothing on the page moves after its first paint (UI-30)', async () => {
     const page = await start();
     const shift = await page.evaluate(
       () =>

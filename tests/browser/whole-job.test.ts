@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
 import { strokeCheckByJson } from './harness/by-json.ts';
+import { focusFaults } from './harness/by-keys.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
@@ -65,4 +66,28 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
       );
     });
   }
+
+  // A whole job by keys takes three minutes: the long run does it, the ordinary run goes through one card.
+  test.runIf(process.env.YOKESIDE_LONG === '1')(
+    'FV-103 in the line by the keyboard alone (UI-11)',
+    { timeout: 900_000 },
+    async () => {
+      const { page } = await open({ origin: plant.server.origin });
+      await signIn(page, inRole(plant.people, 'technician'));
+      const faults: string[] = [];
+      const id = await doStrokeCheck({
+        page,
+        server: plant.server,
+        tag: 'FV-103',
+        place: 'line',
+        byKeys: true,
+        supervisor: inRole(plant.people, 'supervisor'),
+        at: async () => {
+          faults.push(...(await focusFaults(page)));
+        },
+      });
+      expect(faults).toEqual([]);
+      expect((await plant.server.services.log.state(jobKind, id)).closedAs).toBe('done');
+    },
+  );
 });

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { createRenderer } from '../../views/render.ts';
 import { ROOT } from '../root.ts';
 
-test('Each signal word has one look of its own, and says itself in letters too (HP-26)', () => {
+test('Each signal word has one look of its own, and says itself in letters too (HP-26, UI-34); the triangle stands with the three words of injury only (UI-36)', () => {
   const renderer = createRenderer({ folder: join(ROOT, 'views') });
   const words = ['danger', 'warning', 'caution', 'notice'];
   const params = { hazard: 'It moves.', consequence: 'It hurts.', avoid: 'Stand aside.' };

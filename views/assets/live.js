@@ -95,7 +95,9 @@ async function refresh(asked = false) {
   const place = root.dataset.livePlace;
   const hadFocus = root.contains(document.activeElement);
   const target = `#${root.id}`;
-  const how = jobOf(root) ? { target, swap: 'outerHTML' } : { target, swap: 'outerHTML', select: target };
+  // Nobody touched the screen for this: it does not keep them signed in.
+  const headers = asked ? {} : { 'by-itself': 'yes' };
+  const how = { target, swap: 'outerHTML', headers, ...(jobOf(root) ? {} : { select: target }) };
   await htmx.ajax('GET', location.pathname, how).catch(() => undefined);
   fetching = false;
   const now = shown();
@@ -107,7 +109,7 @@ async function refresh(asked = false) {
 }
 
 async function tellAbout(root) {
-  const headers = { 'HX-Request': 'true', accept: 'text/html' };
+  const headers = { 'HX-Request': 'true', accept: 'text/html', 'by-itself': 'yes' };
   const answer = await fetch(location.pathname, { headers }).catch(() => null);
   if (!answer?.ok) return;
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');

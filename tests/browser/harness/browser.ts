@@ -4,6 +4,8 @@ import { type Watch, watch } from './watch.ts';
 
 export const DESK = { width: 1280, height: 800 } as const;
 export const PHONE = { width: 390, height: 844 } as const;
+/** The same phone on its side. */
+export const ON_ITS_SIDE = { width: 844, height: 390 } as const;
 /** The narrowest screen that a page must fit on without scrolling sideways (WCAG 1.4.10). */
 export const NARROWEST = { width: 320, height: 640 } as const;
 

@@ -10,6 +10,7 @@ import {
   textsAt,
   WAITED_STEPS,
 } from '../../builders/stroke-script.ts';
+import { answerByKeys, pressByKeys, selectByKeys } from './by-keys.ts';
 import type { TestServer } from './server.ts';
 
 /** A second tap within half a second counts as one. */
@@ -21,6 +22,8 @@ export interface DoJob {
   readonly tag: string;
   readonly place: 'bench' | 'line';
   readonly supervisor: DemoPerson;
+  /** By the keyboard alone, from the sign-in on; by clicking without it. */
+  readonly byKeys?: boolean;
   /** Called with each card as it stands open. */
   at?(step: string, row: number): Promise<void>;
 }
@@ -39,22 +42,26 @@ export async function doStrokeCheck(job: DoJob): Promise<string> {
   throw new Error('The job did not end within 120 cards.');
 }
 
-export async function openByClicking({ page, tag, place }: Omit<DoJob, 'at'>): Promise<string> {
+export async function openByClicking({ page, tag, place, byKeys }: Omit<DoJob, 'at'>): Promise<string> {
   await page.goto(`/jobs/new?tag=${tag}&procedure=stroke-check&place=${place}`);
   for (const [role, number] of Object.entries(GEAR_IN_PSI)) {
     const select = page.locator(`select[name=${role}]`);
-    if ((await select.count()) > 0) await select.selectOption(number);
+    if ((await select.count()) === 0) continue;
+    if (byKeys) await selectByKeys(page, `select[name=${role}]`, number);
+    else await select.selectOption(number);
   }
-  await page.getByRole('button', { name: 'Open the job' }).click();
+  if (byKeys) await pressByKeys(page, 'main form .button--main');
+  else await page.getByRole('button', { name: 'Open the job' }).click();
   await page.waitForURL(/\/jobs\/\d+/);
   return /\/jobs\/(\d+)/.exec(page.url())?.[1] ?? '';
 }
 
 async function answerCard(
-  { page, supervisor }: DoJob,
+  { page, supervisor, byKeys }: DoJob,
   { state, texts }: { readonly state: Job; readonly texts: Texts },
 ): Promise<void> {
-  if (SIGNED_STEPS.includes(state.step)) {
+  if (byKeys) await answerByKeys(page, { isSigned: SIGNED_STEPS.includes(state.step), supervisor, texts });
+  else if (SIGNED_STEPS.includes(state.step)) {
     await page.locator('select[name=signer]').selectOption(supervisor.id);
     await page.locator('.signature input[name=pin]').fill(supervisor.pin);
     await page.locator('.button--sign').click();

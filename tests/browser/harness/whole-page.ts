@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { axeViolations, smallTargets, sticksOut, widenText } from './axe.ts';
-import { DESK, NARROWEST, PHONE } from './browser.ts';
+import { DESK, NARROWEST, ON_ITS_SIDE, PHONE } from './browser.ts';
 
 /**
  * As wide as the screen and as tall as the page: what sticks to an edge of the screen would else lie half over
@@ -43,7 +43,7 @@ export async function faultsOfPage(page: Page, looks: readonly Look[] = TWO): Pr
   }
   await page.emulateMedia({ colorScheme: 'light' });
   faults.push(...(await smallTargets(page)));
-  for (const screen of [PHONE, NARROWEST]) {
+  for (const screen of [PHONE, ON_ITS_SIDE, NARROWEST]) {
     await page.setViewportSize(screen);
     faults.push(...(await sticksOut(page)).map((fault) => `${screen.width} px: ${fault}`));
   }

@@ -57,6 +57,6 @@ describe('A line of a card is not served', () => {
   });
 });
 
-test('Every line of the stroke check is written so', () => {
+test('Every line of the stroke check is written so (UI-41)', () => {
   expect(openSteps(definition).flatMap(([id, step]) => sentenceFaults(id, step))).toEqual([]);
 });

@@ -14,6 +14,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   showSignIn: 'anyone',
   signIn: 'anyone',
   signOut: 'signed-in',
+  showSignedIn: 'anyone',
+  staySignedIn: 'signed-in',
   showFirstPin: 'anyone',
   setFirstPin: 'anyone',
   showPin: 'signed-in',

@@ -1,4 +1,5 @@
 /** Every page of a filled site, seen by everybody who may see it. */
+import { isDeepStrictEqual } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
 import { mayAsk } from '../../../server/http/route.ts';
@@ -6,6 +7,7 @@ import { ROLES, type Role } from '../../../server/people/person.ts';
 import { FV_214 } from '../../builders/sheets.ts';
 import { attributeOf, readHtml } from '../../views/html.ts';
 import { type AnApp, anApp, Browser, newRequestId } from '../an-app.ts';
+import { helpPlace, pageFaults } from './page-faults.ts';
 
 /** Text that would become an element, end an attribute or begin a formula. */
 const MARKER = `=1+1 <img src=x onerror=alert(1)> "quoted" 'and' &amp;`;
@@ -77,36 +79,66 @@ interface Seen {
   readonly text: string;
 }
 
-async function* seenBy(role: Role): AsyncGenerator<Seen> {
+interface Crawl {
+  readonly seen: readonly Seen[];
+  /** Whether the log was as before after all of it. */
+  readonly isUnchanged: boolean;
+}
+
+const crawls = new Map<Role, Promise<Crawl>>();
+
+/** Every page there is for somebody, asked for once. */
+function crawlBy(role: Role): Promise<Crawl> {
+  const crawl = crawls.get(role) ?? crawlNow(role);
+  crawls.set(role, crawl);
+  return crawl;
+}
+
+async function crawlNow(role: Role): Promise<Crawl> {
+  const before = await app.services.log.head();
+  const seen: Seen[] = [];
   for (const path of addresses(role)) {
     const response = await app.get(path, { as: as(role) });
     const type = response.headers.get('content-type') ?? '';
     if (type.startsWith('text/event-stream')) await response.body?.cancel();
-    else yield { path, status: response.status, type, text: await response.text() };
+    else seen.push({ path, status: response.status, type, text: await response.text() });
   }
+  return { seen, isUnchanged: isDeepStrictEqual(await app.services.log.head(), before) };
 }
+
+const isPage = ({ type, text }: Seen) => type.startsWith('text/html') && text.includes('<body');
 
 describe('looking', () => {
   test.each(ROLES)(
     'changes nothing: after every page there is for the %s, the log is as before (WS-25)',
     async (role) => {
-      const before = await app.services.log.head();
-      let pages = 0;
-      for await (const { status } of seenBy(role)) if (status === 200) pages += 1;
-      expect(pages).toBeGreaterThan(8);
-      expect(await app.services.log.head()).toEqual(before);
+      const { seen, isUnchanged } = await crawlBy(role);
+      expect(seen.filter(({ status }) => status === 200).length).toBeGreaterThan(8);
+      expect(isUnchanged).toBe(true);
     },
   );
 
   test.each(ROLES)('always shows the %s the way out, on every page, the job’s too (WS-22)', async (role) => {
-    for await (const { path, type, text } of seenBy(role))
-      if (type.startsWith('text/html') && text.includes('<body'))
-        expect(text, path).toContain('action="/sign-out"');
+    for (const page of (await crawlBy(role)).seen.filter(isPage))
+      expect(page.text, page.path).toContain('action="/sign-out"');
   });
+
+  // UI-05, UI-14, UI-19, UI-26, UI-27
+  test.each(ROLES)(
+    'on every page for the %s: one heading, one main part, buttons that name their act, nothing to drag, nothing sent unasked, no date read in two ways',
+    async (role) => {
+      // The style page shows heads of other pages.
+      const pages = (await crawlBy(role)).seen.filter((page) => isPage(page) && page.path !== '/style');
+      expect(pages.flatMap(({ path, text }) => pageFaults(text).map((fault) => `${path}: ${fault}`))).toEqual(
+        [],
+      );
+      expect([...new Set(pages.map(({ text }) => helpPlace(text)))]).toEqual(['Help']);
+    },
+  );
 
   test('shows what somebody typed as text, on every page and in every file that is taken along (WS-41)', async () => {
     const places: string[] = [];
-    for await (const { path, type, text } of seenBy('engineer')) {
+    for (const { path, type, text } of (await crawlBy('engineer')).seen) {
       if (type.startsWith('text/html')) {
         const wrong = readHtml(text).elements.filter(
           (element) => attributeOf(element, 'onerror') !== undefined,

@@ -46,7 +46,7 @@ function saidIn(value: unknown): readonly string[] {
 
 const close = (text: string) => text.replaceAll(/\s+/g, '').toLowerCase();
 
-test('the document read back holds every number and every text of the JSON, its pages numbered, its typeface embedded', async () => {
+test('the document read back holds every number and every text of the JSON, its pages numbered, its typeface embedded (UI-42)', async () => {
   const job = await openedJob();
   await job.playTo('asFoundStrokes');
   const row = (await job.job()).answers.find((one) => one.step === 'asFoundCycle' && one.row === 2);
@@ -72,7 +72,7 @@ test('the document read back holds every number and every text of the JSON, its 
   expect(view.map(Math.round)).toEqual([0, 0, 595, 842]);
 });
 
-test('the document of an open job shouts OPEN on every page, on Letter too', async () => {
+test('the document of an open job shouts OPEN on every page, on Letter too (UI-45, UI-46)', async () => {
   const job = await openedJob();
   await job.playTo('asFoundStrokes');
   const { pages, record, view } = await pdfOf(job, 'letter');

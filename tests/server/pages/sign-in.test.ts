@@ -75,7 +75,7 @@ describe('signing in', () => {
     expect(page).toContain('Your PIN is set. Sign in with it.');
   });
 
-  test('has a field that hides the PIN, takes a pasted one, and can be filled in by the browser (WS-15)', async () => {
+  test('has a field that hides the PIN, takes a pasted one, and can be filled in by the browser (WS-15) (UI-18)', async () => {
     const page = await (await app.get('/sign-in')).text();
     const field = /<input[^>]*name="pin"[^>]*>/.exec(page)?.[0] ?? '';
     expect(field).toContain('type="password"');

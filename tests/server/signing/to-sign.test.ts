@@ -40,7 +40,7 @@ async function fromList(of: Readonly<Record<string, string>>) {
 }
 
 describe('the list of what waits for a signature', () => {
-  test('shows the age, each reading against its limit, and what departed since the last hold (HP-20)', async () => {
+  test('shows the age, each reading against its limit, and what departed since the last hold (HP-20) (UI-16)', async () => {
     const place = (await at.job.job()).evidence.residue?.place ?? 0;
     await at.job.act({ kind: 'park', reason: 'end of shift' });
     await at.job.act({ kind: 'take-up' });

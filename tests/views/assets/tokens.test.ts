@@ -1,53 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { ASSET_FILES } from '../../../views/assets.ts';
+import { both, contrast, declarations, NAMES, PALETTES, plain, read, rule, sun } from './palettes.ts';
 
 const folder = fileURLToPath(new URL('../../../views', import.meta.url));
-const read = (path: string) => readFileSync(`${folder}/${path}`, 'utf8');
-const tokens = read('assets/style/1-tokens.css');
-
-type Palette = Readonly<Record<string, string>>;
-
-/** The declarations of one rule; of a `light-dark(a, b)` the side that is asked for. */
-function declarations(block: string, side: 0 | 1): Palette {
-  const pairs = [...block.matchAll(/--([\w]+):\s*([^;]+);/g)].map((match): [string, string] => {
-    const both = /light-dark\((#\w+), (#\w+)\)/.exec(match[2] ?? '');
-    return [match[1] ?? '', both?.[side + 1] ?? match[2] ?? ''];
-  });
-  return Object.fromEntries(pairs.filter(([, value]) => value.startsWith('#')));
-}
-
-function rule(after: string): string {
-  const start = tokens.indexOf(after);
-  expect(start, `${after} stands in the tokens`).toBeGreaterThan(-1);
-  return tokens.slice(start, tokens.indexOf('}', start));
-}
-
-const plain = rule(':root {');
-const both = rule('@supports');
-const sun = rule(':root[data-contrast="sun"]');
-const palette = (side: 0 | 1, contrast: string): Palette => ({
-  ...declarations(plain, 0),
-  ...declarations(both, side),
-  ...declarations(contrast, side),
-});
-const PALETTES = [palette(0, ''), palette(1, ''), palette(0, sun), palette(1, sun)] as const;
-const NAMES = ['light', 'dark', 'sun, light', 'sun, dark'] as const;
-
-/** WCAG 2.2, relative luminance and contrast ratio: published, https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio */
-function luminance(hex: string): number {
-  const channels = [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255);
-  const [r = 0, g = 0, b = 0] = channels.map((c) =>
-    c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4,
-  );
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}
-
-function contrast(one: string, other: string): number {
-  const [high = 0, low = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
-  return (high + 0.05) / (low + 0.05);
-}
 
 /** Floors in light, dark, sun light, sun dark: what each pair was drawn with, rounded to one decimal. */
 const FLOORS: readonly (readonly [string, string, readonly [number, number, number, number]])[] = [
@@ -72,6 +29,7 @@ test('the contrast formula gives the published extremes', () => {
   expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2);
 });
 
+// UI-39 for the panels of the signal words.
 describe.each(FLOORS)('%s on %s', (front, ground, floors) => {
   test.each(NAMES.map((name, at) => ({ name, at })))(
     'is not fainter than it was drawn, in $name',
@@ -83,7 +41,7 @@ describe.each(FLOORS)('%s on %s', (front, ground, floors) => {
   );
 });
 
-test('text is 7 to 1 in the sun, borders of controls 3 to 1 everywhere', () => {
+test('text is 7 to 1 in the sun and 4.5 to 1 elsewhere, borders of controls 3 to 1 everywhere (UI-02, UI-03, UI-33)', () => {
   for (const [at, colours] of PALETTES.entries()) {
     const ratio = (one: string, other: string) => contrast(colours[one] ?? '', colours[other] ?? '');
     for (const ground of ['sheet', 'desk', 'tint']) {

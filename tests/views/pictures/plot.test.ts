@@ -83,7 +83,7 @@ describe('a plot', () => {
     }
   });
 
-  test('draws the lines apart without colour, and escapes what it is told', () => {
+  test('draws the lines apart without colour, and escapes what it is told (UI-47)', () => {
     const [first] = step.lines;
     const four = ['one', 'two', 'three', '<four>'].map((name) => ({ points: first?.points ?? [], name }));
     const drawn = plot({ ...step, lines: four });

@@ -108,7 +108,7 @@ describe('the stroke curve', () => {
     );
   });
 
-  test('has a marker for each reading, filled going up and open coming down', () => {
+  test('has a marker for each reading, filled going up and open coming down (UI-50)', () => {
     fc.assert(
       fc.property(anyCurve, (curve) => {
         const { elements } = readHtml(strokeCurve(curve));

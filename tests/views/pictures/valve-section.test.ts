@@ -158,7 +158,7 @@ describe('the valve section', () => {
     expect(visible).not.toMatch(/live/);
   });
 
-  test('held air is hatched and live air dotted, so that grey tells them apart', () => {
+  test('held air is hatched and live air dotted, so that grey tells them apart (UI-13, UI-24)', () => {
     for (const signal of ['live', 'held'] as const) {
       expect(valveSection(sample({ signal, inlet: 'safe', outlet: 'safe' }))).toContain(
         `url(#valve-${signal})`,

@@ -151,12 +151,13 @@ function isolations({
   ];
 }
 
-/** What was given for one energy; where no field of the card is of that energy alone, all of the card. */
+/** What was given for one energy; of a lock, and where no field of the card is of that energy alone, all of the card. */
 function proofOf(
   inputs: JobInputs,
   { condition, words }: { readonly condition: ConditionId | null; readonly words: LineWords },
 ): string {
-  const own = (field: string): boolean => field.toLowerCase().includes(`${condition}`.toLowerCase());
+  if (condition === null || CONDITIONS[condition].group !== 'energy') return sayGiven(inputs, words);
+  const own = (field: string): boolean => field.toLowerCase().includes(condition.toLowerCase());
   return sayGiven(inputs, words, own) || sayGiven(inputs, words);
 }
 

@@ -16,5 +16,8 @@ export interface AuditProblem {
 export interface Auditor {
   /** The part of the stream's name before the colon. */
   readonly kind: string;
-  audit(stream: string, entries: readonly LogEntry[]): readonly AuditProblem[];
+  /** Another stream that this one is judged by, as a job by its procedure; without it, none. */
+  needs?(entries: readonly LogEntry[]): string;
+  /** @param needed the entries of that other stream */
+  audit(stream: string, entries: readonly LogEntry[], needed: readonly LogEntry[]): readonly AuditProblem[];
 }

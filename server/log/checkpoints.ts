@@ -15,6 +15,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { shownTime } from '../shown-time.ts';
 import type { Head, Store } from '../store/store.ts';
 import { CHECKPOINT_SCHEMA, type Checkpoint, keyNumber, readCheckpoints } from '../verifier/verify-export.ts';
 import { canonical } from './canonical.ts';
@@ -105,11 +106,11 @@ export class Checkpoints {
     if (checkpoint === null) return null;
     const { seq, at } = checkpoint;
     if (found.seq < seq) {
-      const what = `It is shorter than it was: ${found.seq} entries, and ${seq} at ${at}.`;
+      const what = `It is shorter than it was: ${found.seq} entries, and ${seq} at ${shownTime(at)}.`;
       return { what, checkpoint, found };
     }
     if ((await hashAt(store, seq)) === checkpoint.hash) return null;
-    return { what: `Its entry ${seq} is not the one of ${at}.`, checkpoint, found };
+    return { what: `Its entry ${seq} is not the one of ${shownTime(at)}.`, checkpoint, found };
   }
 
   /**

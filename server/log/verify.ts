@@ -7,7 +7,7 @@
  * number kept elsewhere can show: compare it with the head's.
  */
 import type { Head, LogEntry, Store, StoredLine, StreamHead } from '../store/store.ts';
-import type { Auditor } from './auditor.ts';
+import type { Auditor, AuditProblem } from './auditor.ts';
 import { EMPTY_HEAD, EMPTY_STREAM, LogDamaged, unseal } from './chain.ts';
 import { splitStream } from './stream-kind.ts';
 
@@ -144,7 +144,13 @@ async function audit(asked: { store: Store; stream: string; auditors: readonly A
   const concerned = asked.auditors.filter((auditor) => auditor.kind === kind);
   if (concerned.length === 0) return [];
   const entries = (await asked.store.stream(asked.stream)).map(unseal);
-  return concerned.flatMap((auditor) => auditor.audit(asked.stream, entries));
+  const problems: AuditProblem[] = [];
+  for (const auditor of concerned) {
+    const other = auditor.needs?.(entries);
+    const needed = other === undefined ? [] : (await asked.store.stream(other)).map(unseal);
+    problems.push(...auditor.audit(asked.stream, entries, needed));
+  }
+  return problems;
 }
 
 function audited(stream: string, problems: readonly { place: number; what: string }[]): StreamProblem[] {

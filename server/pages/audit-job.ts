@@ -16,7 +16,7 @@ import { fingerprintOf } from '../log/chain.ts';
 import { checkNumber } from '../log/check-number.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import { REVIEWERS } from '../people/review.ts';
-import { jobLogPdf } from '../record-pdf/audit-pdf.ts';
+import { cardWords, jobLogPdf } from '../record-pdf/audit-pdf.ts';
 import { pdfFaces } from '../record-pdf/faces.ts';
 import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
@@ -163,7 +163,7 @@ async function jobPage(
   const data = await dataOf(call, catalogue);
   const params = {
     ...data,
-    lines: data.lines.map((line) => ({ ...line, at: shownTime(line.at) })),
+    lines: data.lines.map((line) => ({ ...line, card: cardWords(line), at: shownTime(line.at) })),
     exceptions: data.exceptions.map((one) => ({ ...one, lines: linesShown(one.lines) })),
     marks: data.marks.map((mark) => ({ ...mark, at: shownTime(mark.at) })),
     note: typed.note,

@@ -32,7 +32,7 @@ function paperOf(
       plant,
       `printed ${printedAt} by ${printedBy}`,
       `newest line of the log ${line}, check number ${check}`,
-    ],
+    ].filter((text) => text !== ''),
   });
   paper.heading(title, 18);
   return paper;
@@ -188,6 +188,12 @@ export interface JobLogOnPaper {
   readonly anchor: PaperAnchor;
 }
 
+/** The card, and what was done on it where it was not simply answered. @example cardWords({ step: '', kind: 'job opened' }) // 'job opened' */
+export function cardWords({ step, kind }: { readonly step: string; readonly kind: string }): string {
+  if (step === '') return kind;
+  return kind === 'answered' ? step : `${step} (${kind})`;
+}
+
 /** One job: what is worth a question, who reviewed it, and every line in its order with its check number. */
 export async function jobLogPdf(
   { anchor, ...data }: JobLogOnPaper,
@@ -215,7 +221,7 @@ export async function jobLogPdf(
     { label: 'line', share: 0.5, isNumber: true },
     { label: 'when', share: 1.1 },
     { label: 'who, at which screen', share: 1.5 },
-    { label: 'card, act', share: 2 },
+    { label: 'card', share: 2 },
     { label: 'what was given', share: 3 },
     { label: 'came out', share: 1 },
     { label: 'check number', share: 1.1 },
@@ -226,7 +232,7 @@ export async function jobLogPdf(
       plain(String(line.line)),
       plain(shownTime(line.at)),
       plain(`${line.name}, ${line.screen}`),
-      bold(line.step === '' ? line.kind : `${line.step} (${line.kind})`),
+      bold(cardWords(line)),
       plain(line.what),
       plain(line.outcome),
       plain(line.check),

@@ -270,7 +270,7 @@ describe('auditors', () => {
   test('say in which stream and at which place something disagrees', async () => {
     const wrong: Auditor = {
       ...sums,
-      audit: (stream, entries) => (stream === 'register:b' ? sums.audit(stream, entries.slice(1)) : []),
+      audit: (stream, entries) => (stream === 'register:b' ? sums.audit(stream, entries.slice(1), []) : []),
     };
     const expected = { stream: 'register:b', place: 2, what: 'the total is 5, not {"total":7}' };
     expect((await verified({ auditors: [wrong] })).problems[0]).toEqual(expected);

@@ -3,23 +3,28 @@
  * reads goes to stderr; stdout has the operations log alone.
  */
 import { randomBytes, randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { createApp } from './app.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
 import { proveAll } from './jobs/catalogue.ts';
 import { Checkpoints, checkpointPlace } from './log/checkpoints.ts';
+import { renewLists } from './log/lists-form.ts';
 import { keepMarking } from './log/mark-checkpoints.ts';
 import { makeServices } from './make-services.ts';
 import { faultDetails } from './operations-log.ts';
 import { hasSecrets } from './people/accounts.ts';
 import { readPepper } from './people/pepper.ts';
+import { practiceKinds } from './practice/practice-site.ts';
 import { codeVersion, projectFolder } from './project-folder.ts';
 import { allRoutes } from './routes.ts';
 import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
 import { SETTINGS, type Settings } from './settings.ts';
 import { openSqliteStore } from './store/sqlite-store.ts';
+import type { Store } from './store/store.ts';
+import { streamKinds } from './streams.ts';
 
 async function start(): Promise<void> {
   const config = readConfig(process.env);
@@ -35,6 +40,7 @@ async function start(): Promise<void> {
   const assets = readAssets(project);
   const version = codeVersion();
   const listening = await listen(config);
+  await renewAllLists({ store, practiceFolder: practiceBeside(config.folder) });
   const origins = ownOrigins(config, listening.port);
   // Moved only while an empty site is filled with the invented plant, so that its year has its dates.
   let demoBackMs = 0;
@@ -71,6 +77,21 @@ async function start(): Promise<void> {
   await greet(services);
   stopOnSignal({ services, listening, marked });
   await proveAll();
+}
+
+/** After an update the lists may want making anew; meanwhile callers are told that the server is starting. */
+async function renewAllLists(of: { readonly store: Store; readonly practiceFolder: string }): Promise<void> {
+  const beforeRebuild = () => console.error('The lists of another release are made anew from the log.');
+  const renewed = await renewLists({ store: of.store, kinds: streamKinds, beforeRebuild });
+  if (renewed === 'left: the log is damaged')
+    console.error('The log is damaged, so its lists stay as they were. Run "npm run verify".');
+  if (!existsSync(of.practiceFolder)) return;
+  const practice = openSqliteStore({ folder: of.practiceFolder });
+  try {
+    await renewLists({ store: practice, kinds: practiceKinds });
+  } finally {
+    await practice.close();
+  }
 }
 
 function settingsFor(config: Config, origins: readonly string[]): Settings {

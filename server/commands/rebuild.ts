@@ -1,4 +1,5 @@
 /** `npm run rebuild`: makes every list anew from the log. Stop the server first. */
+import { markLists } from '../log/lists-form.ts';
 import { rebuildSummaries } from '../log/rebuild.ts';
 import { dataPath } from '../store/data-folder.ts';
 import { openSqliteStore } from '../store/sqlite-store.ts';
@@ -8,6 +9,7 @@ try {
   const store = openSqliteStore({ folder: dataPath(process.env) });
   try {
     const streams = await rebuildSummaries(store, streamKinds);
+    await markLists(store);
     console.log(`Lists made anew from the entries of ${streams} streams.`);
   } finally {
     await store.close();

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { SiteLog } from '../log/site-log.ts';
+import type { StreamKind } from '../log/stream-kind.ts';
 import { faultDetails } from '../operations-log.ts';
 import type { Services } from '../services.ts';
 import { LiveChannel } from '../signing/live.ts';
@@ -19,6 +20,9 @@ export interface PracticeOptions {
   readonly codeVersion: string;
 }
 
+/** Every kind of stream that the log of the bench knows. */
+export const practiceKinds: readonly StreamKind<unknown>[] = [...streamKinds, exerciseKind];
+
 /**
  * The practice bench as a site of its own: own database, own chain, own news. Who is signed in is asked of the real
  * one, so that nobody has a second PIN; a PIN is never asked for here.
@@ -27,7 +31,7 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
   const { now, operations } = real;
   const log = new SiteLog({
     store,
-    kinds: [...streamKinds, exerciseKind],
+    kinds: practiceKinds,
     now,
     codeVersion,
     report: (error) => operations.write('fault', faultDetails(error)),

@@ -18,7 +18,7 @@ describe('A line that is written later than it was read', () => {
     expect(line?.late).toEqual({ claimedAt: '2026-11-25T07:30:00.000Z', reason: 'gloves on' });
   });
 
-  test('wants its reason, and a time that was not long ago and has come', () => {
+  test('wants its reason, and a time that was not long ago and has come (SA-29)', () => {
     expect(readLate({ claimedAt: '9:40', reason: 'x' }, at).claimedAt).toBe('2026-11-25T09:40:00.000Z');
     for (const claimedAt of ['10:01', '2026-11-23 09:40', 'this morning', '25:00'])
       expect(Object.keys(refusalOf(() => readLate({ claimedAt, reason: 'x' }, at)).fields ?? {})).toEqual([

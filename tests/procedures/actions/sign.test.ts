@@ -33,7 +33,7 @@ describe('[SAF-05] A hold', () => {
     expect(run.job.step).toBe('connectAir');
   });
 
-  test('is not signed over a page that has changed since it was shown', () => {
+  test('is not signed over a page that has changed since it was shown (SA-12, SA-30)', () => {
     const run = jobAt('holdWork');
     const old = refusalOf(() => act(run, { kind: 'sign', shownDigest: 'as it was' }, SUPERVISOR));
     expect(old).toMatchObject({ kind: 'conflict', code: 'HLD-004' });

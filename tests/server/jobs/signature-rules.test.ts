@@ -16,11 +16,17 @@ const holds = async () => (await at.job.job()).holds.length;
 
 describe('a signature at somebody else’s screen', () => {
   test('asks for name and PIN every time: with one of the two, or a session alone, nothing is signed (SA-15, WS-23)', async () => {
-    const wrong = { pin: '000000' };
-    for (const missing of [{ pin: '' }, { signer: '' }, { pin: '', signer: '' }, wrong]) {
-      expect((await at.sendJson(await signing(at, missing))).status).toBeGreaterThanOrEqual(400);
+    for (const [missing, field] of [
+      [{ pin: '' }, 'pin'],
+      [{ signer: '' }, 'signer'],
+      [{ pin: '', signer: '' }, 'signer'],
+    ] as const) {
+      const { status, problem } = await at.sendJson(await signing(at, missing));
+      expect([status, Object.keys(problem.fields ?? {})]).toEqual([422, [field]]);
       expect(await holds()).toBe(0);
     }
+    expect((await at.sendJson(await signing(at, { pin: '000000' }))).problem.code).toBe('PPL-001');
+    expect(await holds()).toBe(0);
     const { pin: _, ...withoutPin } = await signing(at);
     await at.app.post(`/jobs/${at.job.id}/acts`, withoutPin, { as: at.supervisor.browser });
     expect(await holds()).toBe(0);

@@ -21,7 +21,7 @@ function withSigned(change: (entry: LogEntry) => LogEntry): readonly string[] {
 
 const inputsOf = (entry: LogEntry) => entry.inputs as { shown: Record<string, unknown> };
 
-test('A signature stands over what it says that its signer was shown', () => {
+test('A signature stands over what it says that its signer was shown (SA-12)', () => {
   expect(auditSignatures(entries)).toEqual([]);
   const other = { evidence: [] };
   expect(

@@ -39,7 +39,7 @@ describe('a page that is signed', () => {
     expect(await holds()).toEqual([]);
   });
 
-  test('is void a quarter of an hour after it was shown, at another screen, and with a number of nobody', async () => {
+  test('is void a quarter of an hour after it was shown, at another screen, and with a number of nobody (SA-30)', async () => {
     const fields = await signing(at);
     expect(await refused({ ...fields, nonce: 'k1.none.at-all' })).toEqual([409, 'HLD-016']);
     expect(await refused({ ...fields, nonce: '' })).toEqual([409, 'HLD-016']);
@@ -76,10 +76,10 @@ describe('a page that is signed', () => {
 });
 
 describe('whoever signs', () => {
-  test('may do so at that moment: a role that was taken away while the page was open signs nothing (SA-08)', async () => {
+  test('may do so at that moment: a role that was taken away while the page was open signs nothing, nor does whoever left (SA-08, SA-20)', async () => {
     const { people } = at.app.services;
     const by = { requestId: newRequestId(), person: 'e1', screen: 'test' };
-    await people.addWithPin(
+    const second = await people.addWithPin(
       { name: 'supervisor 2', role: 'supervisor', pin: '274916' },
       { ...by, requestId: newRequestId() },
     );
@@ -97,6 +97,9 @@ describe('whoever signs', () => {
     await expect(late).rejects.toMatchObject({ text: { code: 'HLD-001' } });
     await people.retire(at.supervisor.person.id, { ...by, requestId: newRequestId() });
     expect((await at.sendJson(await signing(at))).status).toBe(403);
+    await people.retire(second.id, { ...by, requestId: newRequestId() });
+    const left = at.job.act({ kind: 'sign', shownDigest: around.shownDigest }, second);
+    await expect(left).rejects.toMatchObject({ text: { code: 'HLD-001' } });
   });
 
   test('is kept by name, role, time and meaning, on the screen, in print and in the export (SA-11, SA-25)', async () => {

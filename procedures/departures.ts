@@ -12,6 +12,7 @@ export type DepartureKind =
   | 'not witnessed'
   | 'read again and differs'
   | 'radio denied'
+  | 'locks removed'
   | 'above limit'
   | 'departs'
   | 'written late';
@@ -26,6 +27,7 @@ const BY_ACT: Readonly<Record<string, DepartureKind>> = {
   'hold-waived': 'waived',
   'not-witnessed': 'not witnessed',
   'radio-denied': 'radio denied',
+  'locks-removed': 'locks removed',
 };
 
 /**

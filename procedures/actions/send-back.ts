@@ -45,7 +45,7 @@ export function whatIsDone(action: { readonly reason: string; readonly dispositi
     throw refusedHold({
       kind: 'unreadable',
       code: 'HLD-005',
-      what: 'A hold goes back with its reason and with what is done about it.',
+      what: 'What goes back says what is missing and what is done about it.',
       kept: 'Nothing was sent.',
       next: Object.values(fields).join(' '),
       fields,

@@ -119,7 +119,9 @@ function answeredHold(
     by: byWhom(entry, { of, signature }),
     at: shownTime(entry.at),
     screen: entry.screen,
-    meaning: meaningOf(entry, { of, step, then }),
+    meaning: [meaningOf(entry, { of, step, then }), figuresText(entry)]
+      .filter((text) => text !== '')
+      .join('. '),
     restsOn: Number.isFinite(first) ? `lines ${first} to ${then.seq} of the log` : '',
     check: signed === undefined ? '' : checkNumber(signed.shownDigest),
     evidence: rows
@@ -127,6 +129,13 @@ function answeredHold(
       .map((row) => evidenceRow(row.condition, { then, nowMs: Date.parse(entry.at) })),
     absent: absentText(rows),
   };
+}
+
+/** The numbers that a point is about, as whoever answered it was shown them. */
+function figuresText(entry: LogEntry): string {
+  const { shown } = entry.inputs as { readonly shown?: { readonly shows?: readonly (readonly string[])[] } };
+  const rows = shown?.shows ?? [];
+  return rows.length === 0 ? '' : `Shown: ${rows.map((row) => row.join(' ')).join('; ')}`;
 }
 
 /** The name that was printed when it was signed, with the role that it was signed in. */

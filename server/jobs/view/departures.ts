@@ -48,6 +48,7 @@ const SAID: Readonly<Record<Exclude<DepartureKind, 'departs'>, string>> = {
   'not witnessed': 'Passed without its witness',
   'read again and differs': 'Read again, and the two readings differ',
   'radio denied': 'Signature by radio denied',
+  'locks removed': 'Locks taken off in their owner’s absence, the job at',
   'above limit': 'Air above its limit',
   'written late': 'Written later than it was read',
 };

@@ -96,11 +96,22 @@ function whatOf(
   answer: Answer,
   { job, definition }: { readonly job: Job; readonly definition: Compiled['definition'] },
 ): string {
+  const moved = peopleText(answer);
+  if (moved !== '') return moved;
   const about = ABOUT[answer.act];
   const line = job.answers.find((one) => one.place === answer.figures.line);
   const step = definition.steps[(about === undefined ? answer : (line ?? answer)).step];
   const title = step === undefined ? answer.step : fill(step.title, job);
   return about === undefined ? title : `${about}, line ${String(answer.figures.line)}: ${title}`;
+}
+
+/** Lines that move locks from one person to another stand at a card and answer none. */
+function peopleText({ act, words }: Answer): string {
+  if (act === 'handed-over') return `Handed over to ${short(words.incoming ?? '')}, their locks on`;
+  if (act !== 'locks-removed') return '';
+  const heir =
+    words.heir === '' || words.heir === undefined ? 'no lock is left' : `on those of ${short(words.heir)}`;
+  return `Locks of ${short(words.owner ?? '')} taken off in their absence: ${heir}`;
 }
 
 function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
@@ -195,7 +206,15 @@ function verdictOf(answer: Answer): LineView['verdict'] {
 }
 
 /** Outcomes that say themselves what was done. */
-const TOLD_AS_IT_IS: readonly string[] = ['kept', 'done', 'waived', 'not witnessed', 'review asked for'];
+const TOLD_AS_IT_IS: readonly string[] = [
+  'kept',
+  'done',
+  'waived',
+  'not witnessed',
+  'review asked for',
+  'handed over',
+  'locks removed',
+];
 
 function moreOf(answer: Answer): string {
   const words = Object.entries(answer.words).map(([name, word]) => `${name}: ${word}`);

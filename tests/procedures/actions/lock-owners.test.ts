@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { lockOwner } from '../../../procedures/actions/lock-owners.ts';
 import { toProveAgain } from '../../../procedures/actions/prove-again.ts';
 import { auditJob } from '../../../procedures/audit.ts';
+import { departureOf } from '../../../procedures/departures.ts';
 import type { Job } from '../../../procedures/job.ts';
 import type { PointState } from '../../../safety/isolation-points.ts';
 import {
@@ -138,6 +139,9 @@ describe('a hold that waits meanwhile', () => {
     expect(refusalOf(() => act(run, { kind: 'prove-again', given: ZEROS }, OTHER_TECHNICIAN)).code).toBe(
       'JOB-004',
     );
+    // Whoever signs after it is told of it.
+    const last = run.job.answers.at(-1);
+    expect(last === undefined ? null : departureOf(last, COMPILED.definition)).toBe('locks removed');
     const { states } = run.job.situation;
     const claimed = { ...run, job: { ...run.job, situation: { states, lapsed: {} } } };
     expect(refusalOf(() => sign(claimed, { id: 'p-second', role: 'supervisor' })).what).toBe(

@@ -192,6 +192,8 @@ describe('The last round of a bonnet', () => {
     expect(refusalOf(() => act(run, waive, SUPERVISOR)).what).toBe('This is waived by the engineer.');
     act(run, waive, { id: 'p-engineer', role: 'engineer' });
     expect(run.job).toMatchObject({ step: 'ringsIn', signing: { passed: [{ how: 'waived' }] } });
+    const shown = run.entries.at(-1)?.inputs as unknown as { shown: { shows: readonly string[][] } };
+    expect(shown.shown.shows).toContainEqual(['torque of each nut, as left', '44.3 lbf·ft']);
   });
 
   test('on which a nut moved is sent back: the bonnet is put right', () => {

@@ -14,6 +14,7 @@ import {
   scripted,
   TECHNICIAN,
 } from '../../builders/jobs.ts';
+import { atPoint } from '../../builders/points.ts';
 import { aSheet } from '../../builders/sheets.ts';
 
 const NAMES = new Map([
@@ -173,6 +174,44 @@ describe('a record', () => {
     const stopped = at('asFoundCycle');
     act(stopped, { kind: 'make-safe', reason: 'alarm' });
     expect(sheetsOf(stopped).record.departures).toMatchObject([{ reason: 'alarm' }]);
+  });
+
+  test('calls a witness and a review what they are, and leaves nothing blank of one that was gone past (HP-46)', () => {
+    const recordAt = (run: JobRun) =>
+      recordOf({
+        entries: logged(run),
+        compiled: run.compiled,
+        names: NAMES,
+        plant: 'Test plant',
+        nowMs: run.nowMs,
+      }).record;
+    const shows = ['benchSetLow'] as const;
+    const witness = atPoint({ point: 'witness', waivedBy: 'engineer', shows });
+    expect(recordAt(witness).open).toContain('Witness point 1 and Hold 2 and Hold 3 not signed.');
+    act(witness, { kind: 'waive', reason: 'nobody on nights' }, { id: 'p-engineer', role: 'engineer' });
+    const waived = recordAt(witness);
+    expect(waived.open).toContain('“Read whether the dead end held”. Hold 2 and Hold 3 not signed.');
+    expect(waived.holds[0]).toMatchObject({
+      hold: 'Witness point 1',
+      state: 'waived',
+      meaning: 'Waived, not accepted: nobody on nights. Shown: bench set, low 3.00 psi',
+    });
+    expect(waived.points[0]?.more).toMatch(/^P-ENGINEER \d\d:\d\d UTC: nobody on nights$/);
+    expect(waived.doneBy.map(({ name }) => name)).toEqual(['Technician 1 (P-TECHNICIAN)']);
+    const review = atPoint({ point: 'review', shows });
+    act(review, { kind: 'go-on' });
+    expect(recordAt(review).open).toContain('A review is still open.');
+    const about = review.job.signing.reviews[0]?.place ?? 0;
+    act(review, { kind: 'review', about }, SUPERVISOR);
+    expect(recordAt(review).holds.slice(0, 2)).toMatchObject([
+      { hold: 'Review 1', state: 'review asked for' },
+      {
+        hold: 'Review 1',
+        state: 'signed',
+        meaning: expect.stringMatching(/^Looked at and accepted.*Shown: /),
+      },
+    ]);
+    expect(recordAt(review).open).not.toContain('review');
   });
 
   test('says plainly what is missing while the job is open, and leaves it blank (HP-46)', () => {

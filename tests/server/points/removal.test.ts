@@ -75,6 +75,8 @@ describe('locks of somebody who is away', () => {
     ]);
     const job = await jobNow();
     expect(job.locks).toEqual({});
+    const page = await (await site.app.get(`/jobs/${job.id}`, { as: site.browsers.technician })).text();
+    expect(page).toContain('Locks of T1 taken off in their absence: no lock is left');
     expect(job.situation.states).toMatchObject({ supplyLock: 'off', inletLock: 'off', outletLock: 'off' });
     expect(job.situation.lapsed).toMatchObject({ processInlet: 'lock removed', supplyAir: 'lock removed' });
     // The way to safe is open, and the job goes on from its first lock.

@@ -64,7 +64,7 @@ describe('the list of what waits for a signature', () => {
     expect((await at.job.job()).holds).toEqual([]);
     const refused = await fromList({ act: 'send-back' });
     expect(refused.status).toBe(422);
-    expect(textOf(await refused.text())).toContain('A hold goes back with its reason');
+    expect(textOf(await refused.text())).toContain('What goes back says what is missing');
     const done = await fromList({});
     expect([done.status, done.headers.get('location')]).toEqual([303, '/to-sign']);
     expect((await at.job.job()).holds).toMatchObject([{ person: 's1', way: 'own screen' }]);

@@ -101,6 +101,9 @@ function positionerFlow(build: Build, { state, doing, flows }: Flowing): void {
   if (doing.rigPa !== undefined) fromRig(build, { state, doing, flows });
   else if (!closedOff(build, doing)) ports(build, { state, doing, flows });
   tripped(build, { state, doing, flows });
+  const bled = pilotBleedKgPerS(build, { state, fedPa: build.positionerCockOpen > 0 ? state.supplyPa : 0 });
+  state.usedKgPerS += bled;
+  state.blownKgPerS += bled;
 }
 
 /** Nozzle pressure with the flapper held by hand. */
@@ -121,9 +124,6 @@ function ports(build: Build, { state, flows }: Flowing): void {
     state.usedKgPerS += flow.usedKgPerS;
     state.blownKgPerS += flow.blownKgPerS;
   }
-  const bled = pilotBleedKgPerS(build, { state, fedPa });
-  state.usedKgPerS += bled;
-  state.blownKgPerS += bled;
 }
 
 function fromRig(build: Build, { state, doing, flows }: Flowing): void {

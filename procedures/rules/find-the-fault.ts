@@ -9,7 +9,7 @@ import { planFor } from '../troubleshooting/engine/next-check.ts';
 import { adviceFigures, adviceFor } from '../troubleshooting/job/advice.ts';
 import { factsOfJob } from '../troubleshooting/job/facts-of-job.ts';
 import type { OnAxis } from '../troubleshooting/readings/axis.ts';
-import { REPAIR_PROCEDURES } from '../troubleshooting/repair-procedures.ts';
+import { repairProcedure } from '../troubleshooting/repair-procedures.ts';
 import { REPAIR_IDS, repairFor } from '../troubleshooting/repairs.ts';
 import { LOOKED_ELSEWHERE, outcomesAt, readChoice } from '../troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS, type ValveFacts } from '../troubleshooting/valve-facts.ts';
@@ -132,7 +132,8 @@ const causeNamedRule: Rule = {
         repair: repair ?? null,
         cause: cause?.id ?? null,
         causeFraction: cause?.probability ?? null,
-        procedure: (repair === undefined ? undefined : REPAIR_PROCEDURES[repair]) ?? null,
+        procedure:
+          (repair === undefined ? undefined : repairProcedure(repair, job.sheet.actuatorKind)) ?? null,
       },
     };
   },

@@ -68,12 +68,35 @@ export const controllerCauses = {
     prior: 4,
     basis: BASIS.loops,
     inside: 'transmitter, impulse line and wrong range look alike from here',
-    shows: () => ({
-      controllerOutput: { 'wound up': 0.41, 'wound down': 0.31, swings: 0.03, frozen: 0.03 },
-      controllerMode: { 'bad input': 0.3, held: 0.2 },
-      trend: { offset: 0.37, 'saw-tooth': 0.04, 'fast swing': 0.04, 'sudden change': 0.05, sluggish: 0.04 },
-      secondMeasurement: { differs: 0.96 },
-      flowAgainstTravel: { more: 0.2, less: 0.2, 'does not follow': 0.17 },
-    }),
+    shows: () => ({}),
+    // While it still reads, the loop holds the false value as if nothing were wrong: only a second look tells.
+    grades: () => [
+      {
+        id: 'off',
+        share: 0.6,
+        shows: {
+          controllerMode: { 'bad input': 0.15 },
+          trend: { offset: 0.06, 'sudden change': 0.05 },
+          secondMeasurement: { pieces: [[0.97, 2, 16]] },
+          flowAgainstTravel: {
+            pieces: [
+              [0.35, -25, -5],
+              [0.35, 5, 25],
+            ],
+          },
+        },
+      },
+      {
+        id: 'dead',
+        share: 0.4,
+        shows: {
+          controllerOutput: { 'wound up': 0.45, 'wound down': 0.36, swings: 0.04, frozen: 0.06 },
+          controllerMode: { 'bad input': 0.45, held: 0.3 },
+          trend: { offset: 0.5, 'sudden change': 0.3, sluggish: 0.04 },
+          secondMeasurement: { differs: 0.96 },
+          flowAgainstTravel: { more: 0.25, less: 0.25, 'does not follow': 0.4 },
+        },
+      },
+    ],
   },
 } as const satisfies Record<string, Cause>;

@@ -94,12 +94,18 @@ export const processCauses = {
     family: 'process',
     prior: 0.8,
     basis: BASIS.judgement,
+    // The loop opens a little further for it, and only at its limit does anybody see more than the flow.
     shows: () => ({
-      controllerOutput: { 'wound up': 0.4, swings: 0.1 },
-      trend: { offset: 0.35 },
-      flowAgainstTravel: { less: 0.6, more: 0.15 },
-      noise: { gravel: 0.25 },
-      pressureDrop: { high: 0.2, low: 0.2 },
+      controllerOutput: { 'wound up': 0.18, swings: 0.05 },
+      trend: { offset: 0.15 },
+      flowAgainstTravel: {
+        pieces: [
+          [0.72, -40, -8],
+          [0.15, 8, 30],
+        ],
+      },
+      noise: { gravel: 0.2 },
+      pressureDrop: { high: 0.1, low: 0.1 },
     }),
   },
 } as const satisfies Record<string, Cause>;

@@ -1,7 +1,48 @@
-import type { Cause } from '../cause.ts';
+import type { Cause, Shows } from '../cause.ts';
 import { loading, signalFull } from '../senses.ts';
-import { hasPositioner } from '../valve-facts.ts';
+import { hasPositioner, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
+
+/** Off either way, on an axis in percent. */
+const either = (percent: number) => ({
+  pieces: [
+    [0.46, -percent, -2],
+    [0.46, 2, percent],
+  ] as const,
+});
+
+/** The gauges that a finding may rest on, each with the checks that read it. */
+function wrongGauges(v: ValveFacts): readonly { readonly id: string; readonly shows: Shows }[] {
+  const actuator = { airAtTravel: either(20), leavesSeatAt: either(20) };
+  const bench = { benchSetUncoupled: { 'both high': 0.4, 'both low': 0.4 } };
+  const end = { full: 0.12, low: 0.1, empty: 0.05 };
+  return [
+    {
+      id: 'source',
+      shows: {
+        sourceOutlet: either(17),
+        valveAgainstSource: either(17),
+        blockSourceSide: { 'stays low': 0.4 },
+        sourceFivePoints: { 'off by a zero or span': 0.9 },
+      },
+    },
+    {
+      id: 'signal',
+      shows: {
+        valveAgainstSource: either(17),
+        valveAgainstCommand: either(17),
+        ...(hasPositioner(v) ? {} : actuator),
+      },
+    },
+    { id: 'supply', shows: { supplyPressure: either(17) } },
+    ...(v.spring
+      ? [{ id: 'actuator', shows: { ...(hasPositioner(v) ? actuator : {}), ...bench } }]
+      : [
+          { id: 'top', shows: { topPressure: end } },
+          { id: 'bottom', shows: { bottomPressure: end } },
+        ]),
+  ];
+}
 
 /** The test gear. It counts only where a finding rests on it. Effects: judgement. */
 export const rigCauses = {
@@ -11,47 +52,16 @@ export const rigCauses = {
     prior: (v) => (v.rigUsed ? 1.5 : 0.8),
     basis: BASIS.judgement,
     inside: 'an offset, a sticking pointer and a wrong range: only a second gauge over the range tells',
-    shows: (v) => ({
-      gaugeAgainstGauge: { pieces: [[0.97, 1.6, 15]] },
-      sourceOutlet: {
-        pieces: [
-          [0.23, -20, -2],
-          [0.23, 2, 20],
-        ],
-      },
-      valveAgainstSource: {
-        pieces: [
-          [0.28, -20, -2],
-          [0.28, 2, 20],
-        ],
-      },
-      valveAgainstCommand: {
-        pieces: [
-          [0.38, -20, -2],
-          [0.38, 2, 20],
-        ],
-      },
-      supplyPressure: { low: 0.1, none: 0.04, high: 0.1 },
-      airAtTravel: {
-        pieces: [
-          [0.33, -30, -6],
-          [0.33, 6, 30],
-        ],
-      },
-      leavesSeatAt: {
-        pieces: [
-          [0.3, -30, -6],
-          [0.3, 6, 30],
-        ],
-      },
-      topPressure: { full: 0.09, empty: 0.06, low: 0.12 },
-      bottomPressure: { full: 0.09, empty: 0.06, low: 0.12 },
-      upAgainstDown: { wide: 0.18, narrow: 0.03 },
-      strokeOnTestAir: { 'short of open': 0.19, 'short of shut': 0.19 },
-      benchSetUncoupled: { 'both high': 0.31, 'both low': 0.3 },
-      blockSourceSide: { 'stays low': 0.28 },
-      ...(hasPositioner(v) ? {} : { sourceFivePoints: { 'off by a zero or span': 0.45 } }),
-    }),
+    shows: () => ({}),
+    // One gauge is wrong, and only what was read on it.
+    grades: (v) => {
+      const wrong = wrongGauges(v);
+      return wrong.map(({ id, shows }) => ({
+        id,
+        share: 1 / wrong.length,
+        shows: { gaugeAgainstGauge: { pieces: [[0.97, 1.6, 17]] }, ...shows },
+      }));
+    },
   },
   rigLeaks: {
     words: 'The test rig leaks by itself',

@@ -3,7 +3,7 @@ import { type Hub, moveMinutes } from '../../../../procedures/troubleshooting/ch
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
 import type { Suggestion } from '../../../../procedures/troubleshooting/engine/next-check.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
-import { REPAIR_PROCEDURES } from '../../../../procedures/troubleshooting/repair-procedures.ts';
+import { repairProcedure } from '../../../../procedures/troubleshooting/repair-procedures.ts';
 import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
 import { mendChoice, mendsAt } from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS } from '../../../../procedures/troubleshooting/valve-facts.ts';
@@ -109,11 +109,11 @@ function wayTo({ hub, fit }: Suggestion, here: Hub): Act {
   return { text: 'Give the valve back, and look on in service', value: 'giveBack', kind: 'main' };
 }
 
-function repairView({ decision, standing }: Advice): NextView {
+function repairView({ decision, facts, standing }: Advice): NextView {
   const { repair, checkFirstMinutes, repairNowMinutes } = decision;
   const { words, todo, hub } = repairOf(repair.id);
   const mended = mendsAt(standing.hub).includes(repair.id);
-  const own = REPAIR_PROCEDURES[repair.id];
+  const own = repairProcedure(repair.id, facts.actuator);
   const check = decision.check === null ? null : checkOf(decision.check.check);
   const wayMinutes = moveMinutes({ from: standing.hub, to: hub });
   return {

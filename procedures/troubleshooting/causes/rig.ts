@@ -20,8 +20,8 @@ function wrongGauges(v: ValveFacts): readonly { readonly id: string; readonly sh
     {
       id: 'source',
       shows: {
-        sourceOutlet: either(17),
-        valveAgainstSource: either(17),
+        sourceOutlet: either(25),
+        valveAgainstSource: either(25),
         blockSourceSide: { 'stays low': 0.4 },
         sourceFivePoints: { 'off by a zero or span': 0.9 },
       },
@@ -29,12 +29,12 @@ function wrongGauges(v: ValveFacts): readonly { readonly id: string; readonly sh
     {
       id: 'signal',
       shows: {
-        valveAgainstSource: either(17),
-        valveAgainstCommand: either(17),
+        valveAgainstSource: either(25),
+        valveAgainstCommand: either(25),
         ...(hasPositioner(v) ? {} : actuator),
       },
     },
-    { id: 'supply', shows: { supplyPressure: either(17) } },
+    { id: 'supply', shows: { supplyPressure: either(25) } },
     ...(v.spring
       ? [{ id: 'actuator', shows: { ...(hasPositioner(v) ? actuator : {}), ...bench } }]
       : [

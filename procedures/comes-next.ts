@@ -3,6 +3,7 @@ import type { Definition } from './vocabulary.ts';
 
 /**
  * The procedures that answers of a job named as the next ones, by id: each once, in the order of the answers that stand.
+ * Where a fault was looked for, the one that makes the repair named last.
  *
  * @param job         the job, open or closed
  * @param definition  what it was opened on: only that says what its answers meant
@@ -11,10 +12,19 @@ export function comesNext(
   { answers }: Pick<Job, 'answers'>,
   { steps }: Pick<Definition, 'steps'>,
 ): readonly string[] {
-  const named = answers.flatMap(({ step: id, outcome, superseded }) => {
+  const repair = answers.findLast((answer) => !answer.superseded && namesRepair(steps[answer.step]));
+  const named = answers.flatMap((answer) => {
+    const { step: id, outcome, superseded } = answer;
     const step = steps[id];
+    if (answer === repair)
+      return typeof answer.figures.procedure === 'string' ? [answer.figures.procedure] : [];
     const choice = superseded || step?.kind !== 'question' ? undefined : step.choices[outcome];
     return choice?.comesNext === undefined ? [] : [choice.comesNext];
   });
   return [...new Set(named)];
+}
+
+/** The card of finding a fault on which the repair is named; its line holds the procedure that makes it. */
+function namesRepair(step: Definition['steps'][string] | undefined): boolean {
+  return step?.kind === 'reading' && step.judge.rule === 'causeNamed';
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { comesNext } from '../../procedures/comes-next.ts';
+import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
 import { jobOn, type Overrides, play } from '../builders/answers.ts';
 import {
   AIR_AS_IT_SHOULD,
@@ -53,5 +54,17 @@ describe('[SAF-09] The work that comes next', () => {
     );
     const answers = job.answers.map((one) => ({ ...one, superseded: true }));
     expect(comesNext({ answers }, definition)).toEqual([]);
+  });
+
+  test('is the procedure that makes the repair which was named last, where a fault was looked for', () => {
+    const { job } = play(jobOn({ definition: findTheFault }, { place: 'line' }), {
+      overrides: {
+        inService: { hubChoice: 'name' },
+        nameCauseInService: [{ repairToDo: 'tightenSignalTube' }, { repairToDo: 'tightenCase' }],
+        afterReturn: [{ choice: 'goOn' }, { choice: 'close' }],
+      },
+    });
+    expect(job.closedAs).toBe('done');
+    expect(comesNext(job, findTheFault)).toEqual(['case-nuts']);
   });
 });

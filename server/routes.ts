@@ -10,6 +10,7 @@ import { crewRoutes } from './pages/crew.ts';
 import { draftRoutes } from './pages/drafts.ts';
 import { foundWrongRoutes } from './pages/found-wrong.ts';
 import { gearRoutes } from './pages/gear.ts';
+import { gearTableRoutes } from './pages/gear-tables.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
@@ -62,6 +63,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...crewRoutes(catalogue),
       ...pointRoutes,
       ...removalRoutes,
+      ...gearTableRoutes,
       ...gearRoutes,
       ...foundWrongRoutes(catalogue),
       ...auditRoutes(catalogue),

@@ -18,6 +18,7 @@ import {
   waitingRow,
   waitingSchema,
 } from './view/shift-rows.ts';
+import { minutesSince, waitsFor, waitWords } from './view/waits.ts';
 import { clock, closedWords, day, nameOf, placeWords } from './view/words.ts';
 
 /** As many as one screen can be asked to show; the page says when there are more. */
@@ -33,6 +34,9 @@ const openSchema = z.object({
   stands: z.string(),
   status: z.enum(['open', 'parked']),
   since: z.string(),
+  waitsMinutes: z.int().describe('Since it came to where it stands'),
+  waits: z.string().describe('The same, in words'),
+  waitsFor: z.string(),
   by: z.string(),
   locks: z.array(z.string()),
   energies: z.array(markSchema),
@@ -119,6 +123,7 @@ function rowsOf<Row>(jobs: readonly OpenJob[], row: (job: OpenJob) => Row | null
 
 function openRow({ job, compiled }: OpenJob, looking: Looking): ShiftList['open'][number] {
   const step = compiled.definition.steps[job.step];
+  const waitsMinutes = minutesSince(job.arrivedAt, looking);
   return {
     job: job.id,
     href: `/jobs/${job.id}`,
@@ -128,6 +133,9 @@ function openRow({ job, compiled }: OpenJob, looking: Looking): ShiftList['open'
     stands: step === undefined ? job.step : fill(step.title, job),
     status: job.status === 'parked' ? 'parked' : 'open',
     since: `${day(job.arrivedAt)} ${clock(job.arrivedAt)}`,
+    waitsMinutes,
+    waits: waitWords(waitsMinutes),
+    waitsFor: waitsFor({ job, compiled }, looking),
     by: nameOf(job.answers.at(-1)?.person ?? job.openedBy, looking.names),
     locks: Object.values(job.locks).map((lock) => lock.lock),
     energies: energyMarks(job, looking.nowMs),

@@ -60,6 +60,7 @@ describe('the shift list', () => {
     const [row] = list.waiting;
     expect(row).toMatchObject({ job: id, tag: 'FV-214', maySign: true, because: null, waitsMinutes: 12 });
     expect(row?.hold).toBe('Hold 1: before plug stem or adjuster is turned');
+    expect(list.open[0]).toMatchObject({ waitsFor: 'a signature', waitsMinutes: 12, waits: '12 minutes' });
     // The supply was read at zero seven cards of a minute and a wait of five before the hold came.
     expect(row?.shown).toMatch(
       /^(\d+) of \1 shown, bypass recorded, 7 absent\. Oldest reading 24 minutes\.$/,
@@ -120,7 +121,10 @@ describe('the shift list', () => {
     await job.act({ kind: 'park', reason: 'end of shift' });
     const { list } = await listFor('supervisor');
     expect(list.waiting).toEqual([]);
-    expect(list.open[0]).toMatchObject({ status: 'parked', locks: ['41', '42', '43'] });
+    expect(list.open[0]).toMatchObject({
+      ...{ status: 'parked', waitsFor: 'whoever takes it up again' },
+      locks: ['41', '42', '43'],
+    });
     expect(list.locked.filter((row) => row.lock !== 'bypass').map((row) => row.shownBy)).toEqual(
       Array(3).fill('not shown'),
     );

@@ -4,11 +4,18 @@ import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { inletOpen, LIVE, letOff, MEASURED, testPressure, UNDER_PRESSURE } from '../phases/seat-pressure.ts';
+import { isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { whereOn, workHold } from '../phases/work-hold.ts';
 import { procedure } from '../vocabulary.ts';
 
 /** How long the pressure stands before anything is measured, in seconds (common practice, no source). */
 const STANDS_S = 120;
+
+const BRING = [
+  'Bring {seatMedium} with a regulator of its own, a vent, and a relief that opens at {seatTestMost} at most.',
+  'Bring a gauge for the test pressure, a measuring glass or a flow meter, a stop watch.',
+  'Bring a regulator that bleeds and its gauge for the case.',
+] as const;
 
 /** What the seat of a valve lets through, by the class of its sheet. */
 export const seatLeakTest = procedure({
@@ -25,6 +32,7 @@ export const seatLeakTest = procedure({
       change:
         'The verdict on the seat is looked at by a second person; the work goes on meanwhile, and the job does not close before.',
     },
+    { letter: 'C', date: '2026-11-26', change: 'It may go on where another job left the valve locked out.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -36,15 +44,19 @@ export const seatLeakTest = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: [...SAFE_AT, 'ventSeat'],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring {seatMedium} with a regulator of its own, a vent, and a relief that opens at {seatTestMost} at most.',
-        'Bring a gauge for the test pressure, a measuring glass or a flow meter, a stop watch.',
-        'Bring a regulator that bleeds and its gauge for the case.',
-      ],
+      bring: BRING,
       next: 'holdWork',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its seat under test',
+      bring: BRING,
+      next: 'holdWork',
+      makeSafe: 'haltIsolating',
     }),
     holdWork: workHold({
       phase: 'isolate',

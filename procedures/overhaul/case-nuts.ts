@@ -4,7 +4,13 @@ import { CASE_BOLTS, tightenNuts } from '../phases/case-nuts.ts';
 import { yesNo } from '../phases/common.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { ALL_ENERGIES, frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { airAwayFor, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring two ring spanners for the case nuts, a torque wrench and spare case bolts.',
+  'Bring a regulator that bleeds, its gauge and a second gauge.',
+] as const;
 
 /** The cheapest cure of a leaking case joint: its nuts, crosswise, with the air off; then soap. */
 export const caseNuts = procedure({
@@ -13,7 +19,15 @@ export const caseNuts = procedure({
   energyControl: isolatedControl(
     'To cure a case joint that leaks on a spring-and-diaphragm valve, in the line or on the bench. It opens neither case nor body.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'Where the diaphragm leaks and one is at hand, the work goes on as its renewal with the locks as they hang.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },
@@ -24,14 +38,19 @@ export const caseNuts = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: SAFE_AT,
   steps: {
     ...frontOf({
-      bring: [
-        'Bring two ring spanners for the case nuts, a torque wrench and spare case bolts.',
-        'Bring a regulator that bleeds, its gauge and a second gauge.',
-      ],
+      bring: BRING,
       next: 'holdWork',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its case nuts',
+      bring: BRING,
+      next: 'holdWork',
+      makeSafe: 'haltIsolating',
     }),
     holdWork: {
       kind: 'hold',
@@ -95,9 +114,15 @@ export const caseNuts = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'The diaphragm leaks: nuts do not cure it',
-      how: 'A split or a hole only grows. The valve wants a diaphragm: open that job next.',
+      how: 'A split or a hole only grows. With a diaphragm at hand it is renewed now, and every lock stays where it hangs.',
       choices: {
-        leave: { label: 'Give it back as it is, and have a diaphragm ordered', to: 'airOff', reason: true },
+        renew: { label: 'A diaphragm is here: bleed off and renew it', to: 'bleedForNext' },
+        leave: {
+          label: 'Give it back as it is, and have a diaphragm ordered',
+          to: 'airOff',
+          reason: true,
+          comesNext: 'diaphragm-renewal',
+        },
         again: { label: 'Look again: soap it once more', to: 'soapFound' },
       },
       makeSafe: 'ventNow',
@@ -108,7 +133,13 @@ export const caseNuts = procedure({
       title: 'The seal at the stem leaks',
       how: 'It is renewed with the case open, as the diaphragm is. A stem that is scored cuts the new one too: look at it now.',
       choices: {
-        leave: { label: 'Give it back as it is, and have a seal ordered', to: 'airOff', reason: true },
+        renew: { label: 'A seal is here: bleed off and open the case', to: 'bleedForNext' },
+        leave: {
+          label: 'Give it back as it is, and have a seal ordered',
+          to: 'airOff',
+          reason: true,
+          comesNext: 'diaphragm-renewal',
+        },
         joint: { label: 'The joint leaks as well: tighten the nuts', to: 'bleedForNuts' },
       },
       makeSafe: 'ventNow',
@@ -143,7 +174,13 @@ export const caseNuts = procedure({
       choices: {
         replaced: { label: 'One bolt at a time replaced: look again', to: 'countBolts' },
         even: { label: 'Only the gap is uneven: tighten the wide side first', to: 'tighten' },
-        leave: { label: 'It wants the case opened: give it back', to: 'airOff', reason: true },
+        opened: { label: 'It wants the case opened: as the job of the diaphragm', to: 'bleedForNext' },
+        leave: {
+          label: 'It wants the case opened: give it back',
+          to: 'airOff',
+          reason: true,
+          comesNext: 'diaphragm-renewal',
+        },
       },
       makeSafe: 'ventNow',
     },
@@ -186,7 +223,13 @@ export const caseNuts = procedure({
       how: 'Nuts at their torque that still leak: the bead of the diaphragm is hard or cut, or the flange is bent. More torque bends the flange further.',
       choices: {
         round: { label: 'They were not yet at their torque: one more round', to: 'bleedForNuts' },
-        leave: { label: 'It wants a diaphragm: give it back as it is', to: 'airOff', reason: true },
+        renew: { label: 'It wants a diaphragm, and one is here: bleed off and renew it', to: 'bleedForNext' },
+        leave: {
+          label: 'It wants a diaphragm: give it back as it is',
+          to: 'airOff',
+          reason: true,
+          comesNext: 'diaphragm-renewal',
+        },
       },
       makeSafe: 'ventNow',
     },
@@ -209,6 +252,29 @@ export const caseNuts = procedure({
       },
       makeSafe: 'ventNow',
     },
+    ...airAwayFor({ phase: 'airAway', next: 'caseOpens', ventNow: 'ventNow' }),
+    caseOpens: {
+      kind: 'question',
+      phase: 'airAway',
+      title: 'Does the case get its diaphragm now?',
+      how: 'Every lock stays where it hangs. Spring and case are signed for in that job, by themselves.',
+      choices: {
+        renew: handsOn('Go on as the job of the diaphragm', 'toDiaphragm'),
+        leave: {
+          label: 'Not now: give it back as it is',
+          to: 'finalCheck',
+          reason: true,
+          comesNext: 'diaphragm-renewal',
+        },
+      },
+      makeSafe: 'haltAirAway',
+    },
+    toDiaphragm: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the job of the diaphragm',
+      procedure: 'diaphragm-renewal',
+      as: 'isolated',
+    }),
     ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },

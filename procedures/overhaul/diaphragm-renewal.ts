@@ -3,7 +3,14 @@ import { renewDiaphragm } from '../phases/diaphragm.ts';
 import { springBack } from '../phases/free-spring.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { caseOpenAt, handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring the diaphragm of this actuator, seal and bolts, by their part numbers.',
+  'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
+  'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+] as const;
 
 /** The diaphragm renewed: the spring freed before the first bolt, or let off by the long bolts last; soap and bench set. */
 export const diaphragmRenewal = procedure({
@@ -20,6 +27,12 @@ export const diaphragmRenewal = procedure({
       change:
         'A cover that follows its nuts is run down again and its spring freed further; long bolts that do not stand sound stop the work.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It may go on where another job left the valve locked out, or its case open. Plate and diaphragm are taken out with the stem held. A broken spring is changed with the case open as it is.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -30,27 +43,45 @@ export const diaphragmRenewal = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver'), 'case open': caseOpenAt('takenOpen') },
   safe: [...SAFE_AT, ...CASE_SAFE_AT],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring the diaphragm of this actuator, seal and bolts, by their part numbers.',
-        'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
-        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-      ],
+      bring: BRING,
       next: 'markCase',
     }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its diaphragm',
+      bring: BRING,
+      next: 'markCase',
+      makeSafe: 'haltIsolating',
+    }),
+    takenOpen: takeOver({
+      phase: 'case',
+      title: 'Go on with {tag} as it stands, its cover off: its diaphragm',
+      bring: BRING,
+      next: 'holdCase',
+      makeSafe: 'unsignedCase',
+    }),
     ...caseJob({
-      inside: 'diaphragmLook',
+      inside: 'diaphragmOut',
       windBack: 'springBack',
       whereInside: {
+        out: ['Plate and diaphragm: take them out', 'diaphragmOut'],
         look: ['The diaphragm is out: look at it', 'diaphragmLook'],
         parts: ['Look at everything beside it', 'caseParts'],
         fit: ['The new one goes in', 'diaphragmNew'],
       },
     }),
-    ...renewDiaphragm({ phase: 'inside', next: 'closeCase', makeSafe: 'haltCase' }),
+    ...renewDiaphragm({ phase: 'inside', next: 'closeCase', makeSafe: 'haltCase', toSpring: 'toSpring' }),
     ...springBack({ phase: 'inside', next: 'connectLeft', makeSafe: 'haltShut', stopLoaded: 'ventNow' }),
+    toSpring: handedTo({
+      phase: 'inside',
+      title: 'It goes on as the job of the spring',
+      procedure: 'spring-change',
+      as: 'case open',
+    }),
     ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },

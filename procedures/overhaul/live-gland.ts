@@ -37,6 +37,11 @@ export const liveGlandJob = procedure({
       date: '2026-11-25',
       change: 'It may go on from a job whose new packing weeps on the next shift.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Where the gland is left, the renewal of its packing is named as the next job.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -9,8 +9,15 @@ import { openLine } from '../phases/open-line.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { packingIn, packingOut } from '../phases/packing.ts';
 import { strokeAsFound, strokeAsLeft } from '../phases/stroke-proof.ts';
+import { handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring the packing set of this valve, hook, tamper and torque wrench.',
+  'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+  'Bring lifting gear for {actuatorMass}, a light, and caps for the ends.',
+] as const;
 
 const ALLOWS = [
   'connectTestAir',
@@ -36,6 +43,12 @@ export const packingRenewal = procedure({
       date: '2026-11-25',
       change: 'A no to marks made, parts laid down or trim counted stops the work there.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It may go on where another job left the valve locked out. A stem that is spent is changed with the gland apart as it is. The port of the case stays open while the spring is freed; stems held by too little thread stop the work.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -51,15 +64,19 @@ export const packingRenewal = procedure({
     { id: 'hot', title: 'Next shift' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: [...SAFE_AT, 'haltOpen', 'unsignedOpen', 'unsignedAir', 'haltGland'],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring the packing set of this valve, hook, tamper and torque wrench.',
-        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-        'Bring lifting gear for {actuatorMass}, a light, and caps for the ends.',
-      ],
+      bring: BRING,
       next: 'markFirst',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its packing',
+      bring: BRING,
+      next: 'markFirst',
+      makeSafe: 'haltIsolating',
     }),
     ...openLine({ next: 'holdWork' }),
     holdWork: workHold({
@@ -96,7 +113,11 @@ export const packingRenewal = procedure({
       phase: 'apart',
       title: 'Take the test air off the case',
       action: 'disconnectTestAir',
-      do: ['Disconnect the test air.', 'Take the dial indicator off.', 'Cap the port of the case.'],
+      do: [
+        'Disconnect the test air.',
+        'Take the dial indicator off.',
+        'Leave the port of the case open, so that no air is shut in.',
+      ],
       next: {
         to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
         sets: { testAir: 'off' },
@@ -105,7 +126,13 @@ export const packingRenewal = procedure({
     },
     ...freeSpring({ phase: 'apart', next: 'connectorOff', makeSafe: 'haltAirAway' }),
     ...connectorOff({ phase: 'apart', next: 'packingOut', makeSafe: 'haltOpen' }),
-    ...packingOut({ phase: 'packing', next: 'ringsIn', makeSafe: 'haltOpen' }),
+    ...packingOut({ phase: 'packing', next: 'ringsIn', makeSafe: 'haltOpen', toTrim: 'toTrim' }),
+    toTrim: handedTo({
+      phase: 'packing',
+      title: 'It goes on as the job of seat and plug',
+      procedure: 'seat-and-plug',
+      as: 'gland open',
+    }),
     ...packingIn({ phase: 'packing', next: 'actuatorBack', makeSafe: 'haltOpen' }),
     ...connectorOn({
       phase: 'together',

@@ -2,7 +2,16 @@ import { BODY_PHASES, BODY_SAFE_AT, bodyJob } from '../phases/body-job.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { airAwayFor, glandOpenAt, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring gaskets and packing of this valve, and plug and seat where they are likely spent.',
+  'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
+  'Bring two dial indicators, a micrometer, a torque wrench, hook and tamper.',
+  'Bring a regulator that bleeds, its gauge and a second gauge.',
+  'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
+] as const;
 
 /** Seat and plug of an isolated valve: the actuator comes off shut, the body is opened, lapped, blued and repacked. */
 export const seatAndPlug = procedure({
@@ -24,6 +33,12 @@ export const seatAndPlug = procedure({
       change:
         'Before the first signature somebody else reads both drains again. The last round of the bonnet nuts is shown to a witness, who has a quarter of an hour to come; an engineer may waive it.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'It may go on where another job left the valve locked out, or its gland apart. The cage is marked and a screwed seat soaked first; after the stroke the seat may be tested for leak with the locks as they hang. The port of the case stays open while the spring is freed.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -35,19 +50,53 @@ export const seatAndPlug = procedure({
     { id: 'hot', title: 'Next shift' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver'), 'gland open': glandOpenAt('takenOpen') },
   safe: [...SAFE_AT, ...BODY_SAFE_AT],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring gaskets and packing of this valve, and plug and seat where they are likely spent.',
-        'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
-        'Bring two dial indicators, a micrometer, a torque wrench, hook and tamper.',
-        'Bring a regulator that bleeds, its gauge and a second gauge.',
-        'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
-      ],
+      bring: BRING,
       next: 'markFirst',
     }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its seat and plug',
+      bring: BRING,
+      next: 'markFirst',
+      makeSafe: 'haltIsolating',
+    }),
+    takenOpen: takeOver({
+      phase: 'body',
+      title: 'Go on with {tag} as it stands, its gland apart: its seat and plug',
+      bring: BRING,
+      next: 'holdOpen',
+      makeSafe: 'unsignedOpen',
+    }),
     ...bodyJob({ actuatorLies: 'bonnetCrack', firstAir: 'benchFound' }),
+    ...airAwayFor({ phase: 'airAway', next: 'whatNext', ventNow: 'ventNow' }),
+    whatNext: {
+      kind: 'question',
+      phase: 'airAway',
+      title: 'What comes before it goes back?',
+      how: '{seatLoadNeed} on the seat is wanted; a leak test shows what it lets through. Every lock stays where it hangs.',
+      choices: {
+        back: { label: 'Nothing more: it goes back', to: 'finalCheck' },
+        leak: handsOn('Its seat is tested for leak: go on as that test', 'toLeakTest'),
+        spring: handsOn('The span is another than the sheet has: go on as the spring change', 'toSpring'),
+      },
+      makeSafe: 'haltAirAway',
+    },
+    toLeakTest: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the seat leakage test',
+      procedure: 'seat-leak-test',
+      as: 'isolated',
+    }),
+    toSpring: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the spring change',
+      procedure: 'spring-change',
+      as: 'isolated',
+    }),
     ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
     ...hotCheck({ done: 'done' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },

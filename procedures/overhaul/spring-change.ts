@@ -2,7 +2,16 @@ import { CASE_PHASES, CASE_SAFE_AT, caseJob } from '../phases/case-job.ts';
 import { changeSpring } from '../phases/change-spring.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { caseOpenAt, handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring the new spring with its paper: its rate is read before the case is opened.',
+  'Bring the new valve sheet where the range changes: this job judges by the sheet that it was opened on.',
+  'Bring a diaphragm in case the old one does not live through it.',
+  'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
+  'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+] as const;
 
 /** The spring changed, for its own sake or for another range: foretold by the force balance, proved by the stroke. */
 export const springChange = procedure({
@@ -19,6 +28,12 @@ export const springChange = procedure({
       change:
         'A cover that follows its nuts is run down again and its spring freed further; long bolts that do not stand sound stop the work.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'It may go on where another job left the valve locked out, or its case open. A diaphragm that is spent is renewed with the case open as it is.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -29,17 +44,26 @@ export const springChange = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver'), 'case open': caseOpenAt('takenOpen') },
   safe: [...SAFE_AT, ...CASE_SAFE_AT],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring the new spring with its paper: its rate is read before the case is opened.',
-        'Bring the new valve sheet where the range changes: this job judges by the sheet that it was opened on.',
-        'Bring a diaphragm in case the old one does not live through it.',
-        'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
-        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-      ],
+      bring: BRING,
       next: 'markCase',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its spring',
+      bring: BRING,
+      next: 'markCase',
+      makeSafe: 'haltIsolating',
+    }),
+    takenOpen: takeOver({
+      phase: 'case',
+      title: 'Go on with {tag} as it stands, its cover off: its spring',
+      bring: BRING,
+      next: 'holdCase',
+      makeSafe: 'unsignedCase',
     }),
     ...caseJob({
       inside: 'springOld',
@@ -56,7 +80,14 @@ export const springChange = procedure({
       connect: 'connectLeft',
       makeSafe: 'haltCase',
       haltShut: 'haltShut',
+      toDiaphragm: 'toDiaphragm',
       stopLoaded: 'ventNow',
+    }),
+    toDiaphragm: handedTo({
+      phase: 'inside',
+      title: 'It goes on as the job of the diaphragm',
+      procedure: 'diaphragm-renewal',
+      as: 'case open',
     }),
     ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },

@@ -1,5 +1,4 @@
 import { BODY_PHASES, BODY_SAFE_AT, bodyJob } from '../phases/body-job.ts';
-
 import { airStays, bleedCase, soapCase } from '../phases/case-air.ts';
 import { tightenNuts } from '../phases/case-nuts.ts';
 import { closeCase, loadedHalt, openCase } from '../phases/case-open.ts';
@@ -8,8 +7,18 @@ import { renewDiaphragm } from '../phases/diaphragm.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { airAwayFor, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
 import { procedure } from '../vocabulary.ts';
+
+const BRING = [
+  'Bring diaphragm, gaskets, packing and seals of this valve, and plug and seat where they are likely spent.',
+  'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
+  'Bring two dial indicators, a micrometer, ring spanners, a torque wrench, hook and tamper.',
+  'Bring long bolts where the case holds the spring.',
+  'Bring a regulator that bleeds, its gauge and a second gauge.',
+  'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
+] as const;
 
 /** A diaphragm valve taken apart, actuator and body, renewed where it is worn, and proved as left. */
 export const valveOverhaul = procedure({
@@ -32,6 +41,12 @@ export const valveOverhaul = procedure({
       change:
         'Before the first signature somebody else reads both drains again. The last round of the bonnet nuts is shown to a witness, who has a quarter of an hour to come; an engineer may waive it.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'It may go on where another job left the valve locked out. Plate and diaphragm are taken out with the stem held; the cage is marked and a screwed seat soaked first. After the stroke the work may go on as leak test, diaphragm or spring change with the locks as they hang. The port of the case stays open while the spring is freed.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -45,18 +60,19 @@ export const valveOverhaul = procedure({
     { id: 'hot', title: 'Next shift' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: [...SAFE_AT, ...BODY_SAFE_AT, 'haltCase', 'haltLoaded', 'haltShut', 'haltFollows', 'unsignedCase'],
   steps: {
     ...frontOf({
-      bring: [
-        'Bring diaphragm, gaskets, packing and seals of this valve, and plug and seat where they are likely spent.',
-        'Bring fine compound, bluing, cloths, wood to lay parts on, and a tool for the seat.',
-        'Bring two dial indicators, a micrometer, ring spanners, a torque wrench, hook and tamper.',
-        'Bring long bolts where the case holds the spring.',
-        'Bring a regulator that bleeds, its gauge and a second gauge.',
-        'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
-      ],
+      bring: BRING,
       next: 'markFirst',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: actuator and body',
+      bring: BRING,
+      next: 'markFirst',
+      makeSafe: 'haltIsolating',
     }),
     ...bodyJob({
       actuatorLies: 'caseLook',
@@ -101,7 +117,7 @@ export const valveOverhaul = procedure({
     },
     ...openCase({
       phase: 'case',
-      next: 'diaphragmLook',
+      next: 'diaphragmOut',
       makeSafe: 'haltCase',
       stopLoaded: 'haltLoaded',
       notOpened: 'haltOpen',
@@ -141,7 +157,8 @@ export const valveOverhaul = procedure({
       phase: 'case',
       choices: {
         cover: ['The cover is still on: take it off', 'coverOff'],
-        look: ['The diaphragm: look at it', 'diaphragmLook'],
+        out: ['Plate and diaphragm: take them out', 'diaphragmOut'],
+        look: ['The diaphragm is out: look at it', 'diaphragmLook'],
         parts: ['Everything beside it', 'caseParts'],
         fit: ['The new one goes in', 'diaphragmNew'],
         close: ['Everything is in: bring the case together', 'closeCase'],
@@ -165,11 +182,11 @@ export const valveOverhaul = procedure({
       kind: 'question',
       phase: 'together',
       title: 'Air still comes through, or does not come up',
-      how: 'Rig and hose first. Then: rim folded, plate nut slack, the wrong side to the air, or the seal at the stem. The case is opened again as its own job, the diaphragm renewed.',
+      how: 'Rig and hose first. Then: rim folded, plate nut slack, the wrong side to the air, or the seal at the stem. The stems are joined and the stroke is read first; then the case is opened again as its own job.',
       choices: {
         again: { label: 'Put right at the rig: soap again', to: 'soapLeft' },
         nuts: { label: 'It is only the joint: its nuts', to: 'bleedForNuts' },
-        on: { label: 'Go on; its diaphragm is done again', to: 'benchFound', reason: true },
+        on: { label: 'Go on; its diaphragm is done again after the stroke', to: 'benchFound', reason: true },
       },
       makeSafe: 'ventNow',
     },
@@ -203,6 +220,38 @@ export const valveOverhaul = procedure({
       },
       makeSafe: 'ventNow',
     },
+    ...airAwayFor({ phase: 'airAway', next: 'whatNext', ventNow: 'ventNow' }),
+    whatNext: {
+      kind: 'question',
+      phase: 'airAway',
+      title: 'What comes before it goes back?',
+      how: '{seatLoadNeed} on the seat is wanted; a leak test shows what it lets through. Every lock stays where it hangs.',
+      choices: {
+        back: { label: 'Nothing more: it goes back', to: 'finalCheck' },
+        leak: handsOn('Its seat is tested for leak: go on as that test', 'toLeakTest'),
+        diaphragm: handsOn('The case still leaks: go on as the job of the diaphragm', 'toDiaphragm'),
+        spring: handsOn('The span is another than the sheet has: go on as the spring change', 'toSpring'),
+      },
+      makeSafe: 'haltAirAway',
+    },
+    toLeakTest: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the seat leakage test',
+      procedure: 'seat-leak-test',
+      as: 'isolated',
+    }),
+    toDiaphragm: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the job of the diaphragm',
+      procedure: 'diaphragm-renewal',
+      as: 'isolated',
+    }),
+    toSpring: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the spring change',
+      procedure: 'spring-change',
+      as: 'isolated',
+    }),
     ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
     ...hotCheck({ done: 'done' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },

@@ -58,7 +58,7 @@ type Ids =
   | keyof ReturnType<typeof inBody>
   | keyof ReturnType<typeof together>
   | keyof ReturnType<typeof halts>;
-type Outer = 'airOff' | 'haltIsolating' | 'haltAirAway' | 'disconnectAir';
+type Outer = 'bleedForNext' | 'haltIsolating' | 'haltAirAway' | 'disconnectAir';
 
 /** A job that opens the body: as found, actuator off, bonnet, packing, trim, seat; and all of it back, to the stroke as left. */
 export function bodyJob<const Next extends string>(
@@ -108,7 +108,11 @@ function apart({ actuatorLies }: Body<string>) {
       phase: 'apart',
       title: 'Take the test air off the case',
       action: 'disconnectTestAir',
-      do: ['Disconnect the test air.', 'Take the dial indicator off.', 'Cap the port of the case.'],
+      do: [
+        'Disconnect the test air.',
+        'Take the dial indicator off.',
+        'Leave the port of the case open, so that no air is shut in.',
+      ],
       next: {
         to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
         sets: { testAir: 'off' },
@@ -126,16 +130,16 @@ function inBody() {
     ...openBonnet<string>({ phase: 'body', next: 'packingOut', makeSafe }),
     ...packingOut<string>({ phase: 'packing', next: 'trimWay', makeSafe }),
     trimWay: {
-      kind: 'question',
+      kind: 'instruction',
       phase: 'body',
-      title: 'What stands between you and the trim',
-      how: 'On the bench nothing is behind it. In the line a pocket may hold gas: it is tested for now, not this morning.',
-      choices: {
-        on: {
-          label: 'Go on to the trim',
-          to: { by: 'place', ways: { bench: 'trimOut', line: 'gasTest' } },
-        },
-      },
+      title: 'Make trim and body ready to be parted',
+      how: 'A cage that goes back turned chokes the flow. A screwed seat that is forced dry tears its thread.',
+      do: [
+        'Mark the cage to the body.',
+        'Put penetrating oil on the thread of a screwed seat.',
+        'Let it soak.',
+      ],
+      next: { to: { by: 'place', ways: { bench: 'trimOut', line: 'gasTest' } } },
       makeSafe,
     } as Step<string>,
     ...takeTrimOut<string>({ phase: 'body', next: 'trimLook', makeSafe }),
@@ -174,7 +178,12 @@ function together({ firstAir }: Body<string>) {
     ...benchUncoupled<string>({ phase: 'together', next: 'holdJoin', ...air }),
     ...joinOnAir<string>({ phase: 'together', next: 'seatContact', ...air }),
     ...seatPlug<string>({ phase: 'together', next: 'contactLeft', ...air }),
-    ...strokeAsLeft<string>({ inside: 'airOff', outside: 'leftOutside', stuck: 'leftOutside', ...air }),
+    ...strokeAsLeft<string>({
+      inside: 'bleedForNext',
+      outside: 'leftOutside',
+      stuck: 'leftOutside',
+      ...air,
+    }),
     leftOutside: {
       kind: 'question',
       phase: 'asLeft',
@@ -183,7 +192,7 @@ function together({ firstAir }: Body<string>) {
       choices: {
         again: { label: 'Stroked a few times: read the cycle again', to: 'asLeftCycle' },
         seat: { label: 'The seat: find the contact again', to: 'seatContact' },
-        leave: { label: 'Leave it so; a stroke check follows', to: 'airOff', reason: true },
+        leave: { label: 'Leave it so, or go on as another job', to: 'bleedForNext', reason: true },
       },
       makeSafe: 'ventNow',
     } as Step<string>,

@@ -184,7 +184,18 @@ export function closeBonnet<const Next extends string>({
         yesNo('plugMoves', 'The plug moves freely by hand over its whole way'),
       ],
       judge: { rule: 'allYes', with: { fields: 'plugMoves' } },
-      ways: { yes: { to: 'bonnetOn' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'bonnetOn' }, no: { to: 'plugBinds' } },
+      makeSafe,
+    },
+    plugBinds: {
+      kind: 'question',
+      phase,
+      title: 'The plug does not move freely',
+      how: 'Burr on cage or guide, a seal ring caught, a gasket that lies askew, dirt. It is not forced: a plug that binds cold seizes hot.',
+      choices: {
+        again: { label: 'Found and put right: fit it again', to: 'trimIn' },
+        stop: { label: 'Not found: stop here', to: makeSafe },
+      },
       makeSafe,
     },
     bonnetOn: {

@@ -211,10 +211,14 @@ export function openCase<const Next extends string>({
     coverOff: {
       kind: 'instruction',
       phase,
-      title: 'Take the cover and the spring out',
-      how: 'The spring stands free. A heavy cover is hung.',
+      title: 'Take the cover off',
+      how: 'The spring stands free. One that stands in the yoke, below the diaphragm, stays where it is until plate and diaphragm are out. A heavy cover is hung.',
       action: 'workInCase',
-      do: ['Take the cover off.', 'Take the spring out.', 'Lay both where they cannot roll.'],
+      do: [
+        'Take the cover off.',
+        'Take the spring out where it stands under the cover.',
+        'Lay them where they cannot roll.',
+      ],
       next: { to: next },
       makeSafe,
     },
@@ -282,7 +286,11 @@ export function closeCase<const Next extends string>({
       title: 'Set the cover on its mark, the spring on its seat',
       how: 'Holes of diaphragm and case in line before a bolt goes in: a bolt that is forced through tears the rim.',
       action: 'closeCase',
-      do: ['Set the spring on its seat.', 'Lower the cover to its mark.', 'Fit the bolts by hand.'],
+      do: [
+        'Set the spring on its seat where it came out.',
+        'Lower the cover to its mark.',
+        'Fit the bolts by hand.',
+      ],
       asks: [yesNo('springSeated', 'The spring stands in both of its seats; the rim is flat, no fold')],
       judge: { rule: 'allYes', with: { fields: 'springSeated' } },
       ways: {

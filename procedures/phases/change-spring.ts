@@ -1,5 +1,6 @@
 import type { Field, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
+import { handsOnOpen } from './taken-over.ts';
 
 type Own =
   | 'springOld'
@@ -7,6 +8,7 @@ type Own =
   | 'springWrong'
   | 'springTooMuch'
   | 'springIn'
+  | 'springNotIn'
   | 'windNew'
   | 'windNewWrong';
 
@@ -33,6 +35,8 @@ interface Ways<Next extends string> {
   readonly connect: Next;
   readonly makeSafe: Next;
   readonly haltShut: Next;
+  /** Where a diaphragm that does not live through it is renewed, the case open as it is. */
+  readonly toDiaphragm: Next;
   readonly stopLoaded: Next;
 }
 
@@ -122,6 +126,7 @@ function fitted<const Next extends string>({
   makeSafe,
   haltShut,
   stopLoaded,
+  toDiaphragm,
 }: Ways<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
     springIn: {
@@ -140,7 +145,19 @@ function fitted<const Next extends string>({
         yesNo('diaphragmGood', 'The diaphragm shows no split, hole, crack or tear, or is renewed'),
       ],
       judge: { rule: 'allYes', with: { fields: 'springUpright diaphragmGood' } },
-      ways: { yes: { to: next }, no: { to: makeSafe } },
+      ways: { yes: { to: next }, no: { to: 'springNotIn' } },
+      makeSafe,
+    },
+    springNotIn: {
+      kind: 'question',
+      phase,
+      title: 'The spring stands askew, or the diaphragm is spent',
+      how: 'A spring that stands askew has a seat that is worn or dirty, or is another one. A diaphragm that shows anything is renewed while the case is open.',
+      choices: {
+        again: { label: 'Stands upright now, diaphragm sound: look again', to: 'springIn' },
+        other: { label: 'The spring does not fit its seats: read it again', to: 'springNew' },
+        diaphragm: handsOnOpen('The diaphragm is renewed: go on as that job, the case open', toDiaphragm),
+      },
       makeSafe,
     },
     windNew: {

@@ -4,8 +4,8 @@ import { STEM_MOVES, yesNo } from './common.ts';
 type Lift = 'hangActuator' | 'actuatorOff';
 type Off = Lift | 'connectorOff' | 'howFar';
 type SetOn = 'actuatorOn' | 'bodyShut' | 'bodyNotShut';
-type On = SetOn | 'actuatorBack' | 'joinFree';
-type Held = 'holdJoin' | 'joinNotHeld' | 'joinHeld';
+type On = SetOn | 'actuatorBack' | 'joinFree' | 'threadShort';
+type Held = 'holdJoin' | 'joinNotHeld' | 'joinHeld' | 'threadShortHeld';
 
 interface Ways<Next extends string> {
   readonly phase: string;
@@ -19,6 +19,26 @@ const SWINGS = {
   consequence: 'A hand between yoke and bonnet is crushed.',
   avoid: 'Lifting gear above its middle, slack taken up; nobody under it.',
 } as const;
+
+const THREAD_HOLDS = yesNo('threadHolds', 'Both stems are held by at least their own diameter of thread');
+
+function threadShort<const Id extends string>(step: {
+  readonly phase: string;
+  readonly again: Id;
+  readonly makeSafe: Id;
+}): Step<Id> {
+  return {
+    kind: 'question',
+    phase: step.phase,
+    title: 'A stem is held by too little thread',
+    how: 'The connector shears off it under the first full stroke. It goes back to its mark; where the mark is right, stem or connector is another one than before.',
+    choices: {
+      again: { label: 'Set to its mark: join them again', to: step.again },
+      stop: { label: 'It is another part: stop, and get the right one', to: step.makeSafe },
+    },
+    makeSafe: step.makeSafe,
+  };
+}
 
 /** The stems parted, and the actuator raised or taken off, its weight hung first. */
 export function connectorOff<const Next extends string>(
@@ -164,12 +184,13 @@ export function connectorOn<const Next extends string>({
           type: 'quantity',
           dimension: 'length',
         },
-        yesNo('threadHolds', 'Both stems are held by at least their own diameter of thread'),
+        THREAD_HOLDS,
       ],
       judge: { rule: 'allYes', with: { fields: 'threadHolds' } },
-      ways: { yes: { to: springBack }, no: { to: makeSafe } },
+      ways: { yes: { to: springBack }, no: { to: 'threadShort' } },
       makeSafe,
     },
+    threadShort: threadShort<string>({ phase, again: 'joinFree', makeSafe }),
   } as Readonly<Record<On, Step<On | Next>>>;
 }
 
@@ -302,10 +323,15 @@ export function joinOnAir<const Next extends string>({
           type: 'quantity',
           dimension: 'length',
         },
+        THREAD_HOLDS,
       ],
-      judge: { rule: 'record' },
-      ways: { kept: { to: next, sets: { signalAir: 'live', plug: 'seat unknown' } } },
+      judge: { rule: 'allYes', with: { fields: 'threadHolds' } },
+      ways: {
+        yes: { to: next, sets: { signalAir: 'live', plug: 'seat unknown' } },
+        no: { to: 'threadShortHeld', sets: { signalAir: 'live', plug: 'seat unknown' } },
+      },
       makeSafe,
     },
+    threadShortHeld: threadShort<Held | Next>({ phase, again: 'holdJoin', makeSafe }),
   };
 }

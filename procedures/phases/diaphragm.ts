@@ -1,14 +1,17 @@
 import type { ChoiceField, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
+import { handsOnOpen } from './taken-over.ts';
 
 type Own =
+  | 'diaphragmOut'
   | 'diaphragmLook'
   | 'diaphragmSound'
   | 'caseParts'
   | 'casePartsBad'
   | 'diaphragmNew'
   | 'diaphragmWrong'
-  | 'diaphragmIn';
+  | 'diaphragmIn'
+  | 'diaphragmNotIn';
 
 const FOUND: ChoiceField = {
   name: 'diaphragmFound',
@@ -23,29 +26,42 @@ const FOUND: ChoiceField = {
   ],
 };
 
-/** The diaphragm looked at, everything beside it looked at, the new one fitted on its plate. */
-export function renewDiaphragm<const Next extends string>({
-  phase,
-  next,
-  makeSafe,
-}: {
+interface Ways<Next extends string> {
   readonly phase: string;
   readonly next: Next;
   readonly makeSafe: Next;
-}): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...looks({ phase, makeSafe }), ...fits({ phase, next, makeSafe }) } as Readonly<
-    Record<Own, Step<Own | Next>>
-  >;
+  /** Where a broken spring is changed, the case open as it is; else one of the same kind is put in here. */
+  readonly toSpring?: Next;
+}
+
+/** The diaphragm looked at, everything beside it looked at, the new one fitted on its plate. */
+export function renewDiaphragm<const Next extends string>(
+  ways: Ways<Next>,
+): Readonly<Record<Own, Step<Own | Next>>> {
+  return { ...looks(ways), ...besides(ways), ...fits(ways) } as Readonly<Record<Own, Step<Own | Next>>>;
 }
 
 function looks<const Next extends string>({
   phase,
   makeSafe,
-}: {
-  readonly phase: string;
-  readonly makeSafe: Next;
-}): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+}: Ways<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
+    diaphragmOut: {
+      kind: 'instruction',
+      phase,
+      title: 'Take plate and diaphragm out',
+      how: 'The stem is held on its flats or at the connector: a plug that turns on its seat is scored. A diaphragm that clings to the case is eased off, never pried.',
+      action: 'workInCase',
+      do: [
+        'Mark the side of the diaphragm that faces the air.',
+        'Hold the stem so that it cannot turn.',
+        'Take the nut of the plate off.',
+        'Take washer, diaphragm and plate out.',
+        'Lay them in their order.',
+      ],
+      next: { to: 'diaphragmLook' },
+      makeSafe,
+    },
     diaphragmLook: {
       kind: 'reading',
       phase,
@@ -74,6 +90,15 @@ function looks<const Next extends string>({
       },
       makeSafe,
     },
+  };
+}
+
+function besides<const Next extends string>({
+  phase,
+  makeSafe,
+  toSpring,
+}: Ways<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  return {
     caseParts: {
       kind: 'reading',
       phase,
@@ -99,6 +124,9 @@ function looks<const Next extends string>({
       how: 'Seal, bolts, plate and nut are renewed now. A broken spring wants one of the same rate, by its part number. A case with a rust hole is not used again.',
       choices: {
         renewed: { label: 'Renewed: look again', to: 'caseParts' },
+        ...(toSpring === undefined
+          ? {}
+          : { spring: handsOnOpen('The spring is changed: go on as that job, the case open', toSpring) }),
         goOn: { label: 'Put together until the part is here', to: 'diaphragmNew', reason: true },
       },
       makeSafe,
@@ -110,11 +138,7 @@ function fits<const Next extends string>({
   phase,
   next,
   makeSafe,
-}: {
-  readonly phase: string;
-  readonly next: Next;
-  readonly makeSafe: Next;
-}): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+}: Ways<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
     diaphragmNew: {
       kind: 'reading',
@@ -144,16 +168,28 @@ function fits<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Fit it on its plate, and lay it into the case',
-      how: 'Dry, without jointing or grease, where the manual does not say otherwise. The nut of the plate by the manual, the stem held against it.',
+      how: 'The marked side to the air. Dry, without jointing or grease, where the manual does not say otherwise. The nut of the plate by the manual; the stem does not turn with it.',
       action: 'workInCase',
       do: [
         'Fit it between plate and washer.',
+        'Hold the stem so that it cannot turn.',
         'Tighten the nut of the plate.',
         'Lay the rim flat, holes in line.',
       ],
       asks: [yesNo('rimFlat', 'The rim lies flat, no fold, all holes in line; nothing is left in the case')],
       judge: { rule: 'allYes', with: { fields: 'rimFlat' } },
-      ways: { yes: { to: next }, no: { to: makeSafe } },
+      ways: { yes: { to: next }, no: { to: 'diaphragmNotIn' } },
+      makeSafe,
+    },
+    diaphragmNotIn: {
+      kind: 'question',
+      phase,
+      title: 'The rim does not lie flat',
+      how: 'A fold under the bolts leaks on the first day. A rim that is too wide or too narrow is another diaphragm.',
+      choices: {
+        again: { label: 'Laid flat, nothing left inside: look again', to: 'diaphragmIn' },
+        other: { label: 'It does not lie: hold it against the old one', to: 'diaphragmNew' },
+      },
       makeSafe,
     },
   };

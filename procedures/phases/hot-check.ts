@@ -63,7 +63,12 @@ export function hotCheck<const Next extends string>({
       title: 'The bonnet joint weeps hot',
       how: 'Stand aside. Bonnet nuts are not turned under pressure by this procedure: the site has its own rule and its own permit for that.',
       choices: {
-        told: { label: 'Operations told; the joint is done again, isolated', to: done, reason: true },
+        told: {
+          label: 'Operations told; the joint is done again, isolated',
+          to: done,
+          reason: true,
+          comesNext: 'seat-and-plug',
+        },
         again: { label: 'It came from above: look again', to: 'hotCheck' },
       },
       makeSafe,
@@ -74,7 +79,12 @@ export function hotCheck<const Next extends string>({
       title: 'It sticks hot',
       how: 'Packing swells with heat. Nothing is loosened while the line is live.',
       choices: {
-        told: { label: 'Operations told; its friction is read in the next job', to: done, reason: true },
+        told: {
+          label: 'Operations told; its friction is read in the next job',
+          to: done,
+          reason: true,
+          comesNext: 'stroke-check',
+        },
         again: { label: 'It moves by now: look again', to: 'hotCheck' },
       },
       makeSafe,

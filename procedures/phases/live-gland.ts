@@ -204,7 +204,14 @@ function findings<const Next extends string>({
       phase,
       title: 'It jets: nobody works at this gland',
       how: 'Go away from it and tell the operator. The line is taken out of service by the site’s own rules, then the packing is renewed.',
-      choices: { leave: { label: 'Operator told, area kept clear', to: done, reason: true } },
+      choices: {
+        leave: {
+          label: 'Operator told, area kept clear',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
+      },
       makeSafe,
     },
     glandNotSound: {
@@ -212,7 +219,14 @@ function findings<const Next extends string>({
       phase,
       title: 'Studs or stem are not sound',
       how: 'A stud that is eaten breaks under the spanner; a scored stem cuts any packing. The packing is renewed with the valve isolated.',
-      choices: { leave: { label: 'Leave it alone, and plan the packing', to: done, reason: true } },
+      choices: {
+        leave: {
+          label: 'Leave it alone, and plan the packing',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
+      },
       makeSafe,
     },
     glandCocked: {
@@ -222,7 +236,12 @@ function findings<const Next extends string>({
       how: 'A follower that stands askew scores the stem and presses on one side only. It is levelled by the high side, never by letting the low side off.',
       choices: {
         level: { label: 'Level it: the next half flat goes on the high side alone', to: 'glandAfter' },
-        leave: { label: 'It does not come level: leave it, and plan the packing', to: done, reason: true },
+        leave: {
+          label: 'It does not come level: leave it, and plan the packing',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
       },
       makeSafe,
     },
@@ -231,7 +250,14 @@ function findings<const Next extends string>({
       phase,
       title: 'The packing has given what it had',
       how: 'A follower without room, or so many rounds, mean that rings are spent. No ring is added to a live valve; the packing is renewed with the valve isolated.',
-      choices: { leave: { label: 'Leave it, and plan the packing', to: done, reason: true } },
+      choices: {
+        leave: {
+          label: 'Leave it, and plan the packing',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
+      },
       makeSafe,
     },
     glandWorse: {
@@ -239,7 +265,14 @@ function findings<const Next extends string>({
       phase,
       title: 'It leaks more than before',
       how: 'Go back from it. What gets worse when it is tightened is broken: a ring, the follower or a stud.',
-      choices: { leave: { label: 'Operator told; leave it, and plan the packing', to: done, reason: true } },
+      choices: {
+        leave: {
+          label: 'Operator told; leave it, and plan the packing',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
+      },
       makeSafe,
     },
     glandTooTight: {
@@ -259,7 +292,12 @@ function findings<const Next extends string>({
       title: 'It weeps again',
       choices: {
         again: { label: 'Read the friction and go on', to: 'glandBefore' },
-        leave: { label: 'Leave it so, and plan the packing', to: done, reason: true },
+        leave: {
+          label: 'Leave it so, and plan the packing',
+          to: done,
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
       },
       makeSafe,
     },

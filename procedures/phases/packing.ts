@@ -1,5 +1,6 @@
 import type { Caution, Field, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
+import { handsOnOpen } from './taken-over.ts';
 
 export type PackingOut =
   | 'packingOut'
@@ -14,6 +15,8 @@ interface Ways<Next extends string> {
   readonly phase: string;
   readonly next: Next;
   readonly makeSafe: Next;
+  /** Where plug and stem are changed, the gland open as it is; else they are looked at in this job. */
+  readonly toTrim?: Next;
 }
 
 const BLOWS: Caution = {
@@ -54,7 +57,12 @@ export function packingOut<const Next extends string>({
   phase,
   next,
   makeSafe,
+  toTrim,
 }: Ways<Next>): Readonly<Record<PackingOut, Step<PackingOut | Next>>> {
+  const trim =
+    toTrim === undefined
+      ? {}
+      : { trim: handsOnOpen('Plug and stem are changed: go on as that job, the gland open', toTrim) };
   return {
     packingOut: {
       kind: 'reading',
@@ -120,6 +128,7 @@ export function packingOut<const Next extends string>({
       how: 'Fine lines are drawn out lengthwise with fine cloth, never across. What the nail still catches on wants a new stem.',
       choices: {
         polished: { label: 'Drawn out: look at it again', to: 'stemLook' },
+        ...trim,
         goOn: { label: 'Pack it all the same until a stem is here', to: next, reason: true },
       },
       makeSafe,
@@ -130,6 +139,7 @@ export function packingOut<const Next extends string>({
       title: 'The stem is bent',
       how: 'It wears any packing to one side, and it is not straightened. Plug and stem are changed together.',
       choices: {
+        ...trim,
         goOn: { label: 'Pack it all the same until plug and stem are here', to: next, reason: true },
         again: { label: 'It was the edge: look again', to: 'stemLook' },
       },
@@ -142,6 +152,7 @@ export function packingOut<const Next extends string>({
       how: 'Rests of graphite are brushed out and blown out, eyes covered. A worn bushing is changed with the bonnet off.',
       choices: {
         cleaned: { label: 'Cleaned: look again', to: 'stemLook' },
+        ...trim,
         goOn: { label: 'Pitted or worn, packed all the same', to: next, reason: true },
       },
       makeSafe,

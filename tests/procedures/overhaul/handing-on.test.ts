@@ -1,0 +1,131 @@
+import { describe, expect, test } from 'vitest';
+import { faultsOf } from '../../../procedures/check.ts';
+import { compile } from '../../../procedures/compile.ts';
+import { handingFaults } from '../../../procedures/handing-on.ts';
+import { caseOpenAt, isolatedAt } from '../../../procedures/phases/taken-over.ts';
+import { procedureNamed } from '../../../procedures/served.ts';
+import type { Definition } from '../../../procedures/vocabulary.ts';
+import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+
+function definitionOf(id: string): Definition {
+  const served = procedureNamed(id);
+  if (served === undefined) throw new Error(`${id} is not served`);
+  return served.definition;
+}
+
+const served = (id: string) => ({ definition: definitionOf(id) });
+
+/** Which procedures go on from which, and how the valve stands then. */
+function handsTo(id: string): readonly string[] {
+  return Object.values(definitionOf(id).steps).flatMap((step) =>
+    step.kind === 'end' && step.handsOver !== undefined
+      ? [`${step.handsOver.procedure}, ${step.handsOver.as}`]
+      : [],
+  );
+}
+
+const LEAKS: Overrides = { soapFound: { springSideAir: 'yes' }, diaphragmLeaks: { choice: 'renew' } };
+
+describe('[SAF-03] A finding of an overhaul leads on', () => {
+  test.each([
+    ['case-nuts', ['diaphragm-renewal, isolated']],
+    ['diaphragm-renewal', ['spring-change, case open']],
+    ['spring-change', ['diaphragm-renewal, case open']],
+    ['packing-renewal', ['seat-and-plug, gland open', 'live-gland, hot']],
+    ['seat-and-plug', ['seat-leak-test, isolated', 'spring-change, isolated', 'live-gland, hot']],
+    [
+      'stroke-check',
+      [
+        'packing-renewal, isolated',
+        'seat-and-plug, isolated',
+        'spring-change, isolated',
+        'valve-overhaul, isolated',
+      ],
+    ],
+  ] as const)('from %s to the procedure that cures it', (id, onward) => {
+    expect(handsTo(id)).toEqual(onward);
+  });
+
+  test.each(['line', 'bench'] as const)(
+    'with the air off, the rig off and nothing signed, each lock where it hung, %s',
+    (place) => {
+      const { job } = play(jobOn(served('case-nuts'), { place }), { overrides: LEAKS, to: 'caseOpens' });
+      expect(outcomesOf(job, 'bleedForNext')).toEqual(['shown']);
+      const lock = place === 'line' ? 'on' : 'off';
+      expect(job.situation.states).toMatchObject({
+        signalAir: 'isolated',
+        testAir: 'off',
+        closure: 'shut',
+        spring: 'contained',
+        supplyLock: lock,
+        inletLock: lock,
+      });
+    },
+  );
+
+  test('is given back all the same where nothing is at hand, and says which job comes next', () => {
+    const { job } = play(jobOn(served('case-nuts')), {
+      overrides: { ...LEAKS, caseOpens: { choice: 'leave', reason: 'no diaphragm here' } },
+    });
+    expect(job.closedAs).toBe('done');
+    const card = definitionOf('case-nuts').steps.caseOpens;
+    expect(card?.kind === 'question' && card.choices.leave?.comesNext).toBe('diaphragm-renewal');
+  });
+
+  test('of a stroke that does not repeat, with the test air bled off before anybody is asked', () => {
+    const rough: Overrides = {
+      contactFound: { moves: 'no' },
+      doesNotMove: { choice: 'cure' },
+    };
+    const path = pathOf(play(jobOn(served('stroke-check')), { overrides: rough, to: 'cures' }).job);
+    expect(path.slice(-3)).toEqual(['doesNotMove', 'bleedForNext', 'rigOffForNext']);
+  });
+
+  test('with the gland apart from the packing to plug and stem, with the case open from diaphragm to spring', () => {
+    const bent = play(jobOn(served('packing-renewal')), {
+      overrides: { stemLook: { stemStraight: 'no' } },
+      to: 'stemBent',
+    });
+    expect(bent.job.situation.states).toMatchObject({ closure: 'open', spring: 'released', testAir: 'off' });
+    const broken = play(jobOn(served('diaphragm-renewal')), {
+      overrides: { caseParts: { springWhole: 'no' } },
+      to: 'casePartsBad',
+    });
+    expect(broken.job.situation.states).toMatchObject({ closure: 'open', spring: 'released' });
+  });
+});
+
+describe('[SAF-03] What one hands on the other takes over', () => {
+  const [nuts, diaphragm] = [compile(definitionOf('case-nuts')), definitionOf('diaphragm-renewal')];
+  const spring = compile(definitionOf('spring-change'));
+  const takingAs = (standing: object): Definition => ({
+    ...diaphragm,
+    takesOver: {
+      ...diaphragm.takesOver,
+      isolated: {
+        ...isolatedAt('takenOver'),
+        standing: { ...isolatedAt('takenOver').standing, ...standing },
+      },
+    },
+  });
+
+  test('in every state in which it may be left', () => {
+    expect(handingFaults([nuts, spring, compile(diaphragm)])).toEqual([]);
+  });
+
+  test('and is not served where it would take over in fewer', () => {
+    const [fault] = handingFaults([nuts, spring, compile(takingAs({ weight: ['absent'] }))]);
+    expect(fault).toBe('case-nuts, toDiaphragm: diaphragm-renewal does not take over with Weight hung');
+  });
+
+  test('nor where it would begin under air, or with air kept somewhere', () => {
+    for (const standing of [{ trappedAir: ['live'] }, { signalAir: ['live'] }])
+      expect(faultsOf(compile(takingAs(standing))).some((one) => one.includes('taken over'))).toBe(true);
+  });
+
+  test('nor where work at the open case could go on with no signature for it', () => {
+    const { takesOver = {} } = diaphragm;
+    const unsigned = { ...diaphragm, takesOver: { ...takesOver, 'case open': caseOpenAt('whereCase') } };
+    expect(faultsOf(compile(unsigned)).some((one) => one.includes('Sign-off for the work'))).toBe(true);
+  });
+});

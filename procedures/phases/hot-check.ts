@@ -23,7 +23,10 @@ export function hotCheck<const Next extends string>({
 }: {
   readonly done: Next;
 }): Readonly<Record<Own, Step<Own | Next>>> {
-  const makeSafe = done;
+  return { ...looked(done), ...findings(done) } as Readonly<Record<Own, Step<Own | Next>>>;
+}
+
+function looked<const Next extends string>(done: Next): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
     hotCheck: {
       kind: 'reading',
@@ -44,8 +47,14 @@ export function hotCheck<const Next extends string>({
         'joint weeps': { to: 'hotJoint' },
         sticks: { to: 'hotMoves' },
       },
-      makeSafe,
+      makeSafe: done,
     },
+  };
+}
+
+function findings<const Next extends string>(done: Next): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
+  const makeSafe = done;
+  return {
     hotGland: {
       kind: 'question',
       phase,

@@ -53,16 +53,18 @@ const GLAND_SIZE: readonly Field[] = [
 const RINGS = { type: 'quantity', dimension: 'ratio' } as const;
 
 /** The old packing out and counted, the stem and the box looked at. */
-export function packingOut<const Next extends string>({
+export function packingOut<const Next extends string>(
+  ways: Ways<Next>,
+): Readonly<Record<PackingOut, Step<PackingOut | Next>>> {
+  return { ...ringsOut(ways), ...stemLooks(ways), ...stemFindings(ways) } as Readonly<
+    Record<PackingOut, Step<PackingOut | Next>>
+  >;
+}
+
+function ringsOut<const Next extends string>({
   phase,
-  next,
   makeSafe,
-  toTrim,
-}: Ways<Next>): Readonly<Record<PackingOut, Step<PackingOut | Next>>> {
-  const trim =
-    toTrim === undefined
-      ? {}
-      : { trim: handsOnOpen('Plug and stem are changed: go on as that job, the gland open', toTrim) };
+}: Ways<Next>): Readonly<Partial<Record<PackingOut, Step<PackingOut | Next>>>> {
   return {
     packingOut: {
       kind: 'reading',
@@ -102,6 +104,15 @@ export function packingOut<const Next extends string>({
       },
       makeSafe,
     },
+  };
+}
+
+function stemLooks<const Next extends string>({
+  phase,
+  next,
+  makeSafe,
+}: Ways<Next>): Readonly<Partial<Record<PackingOut, Step<PackingOut | Next>>>> {
+  return {
     stemLook: {
       kind: 'reading',
       phase,
@@ -121,6 +132,20 @@ export function packingOut<const Next extends string>({
       },
       makeSafe,
     },
+  };
+}
+
+function stemFindings<const Next extends string>({
+  phase,
+  next,
+  makeSafe,
+  toTrim,
+}: Ways<Next>): Readonly<Partial<Record<PackingOut, Step<PackingOut | Next>>>> {
+  const trim =
+    toTrim === undefined
+      ? {}
+      : { trim: handsOnOpen('Plug and stem are changed: go on as that job, the gland open', toTrim) };
+  return {
     stemScored: {
       kind: 'question',
       phase,

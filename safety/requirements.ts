@@ -1,6 +1,7 @@
 import { ENERGY_ISOLATION } from './required/energy-isolation.ts';
 import { HOLD_POINTS } from './required/hold-points.ts';
 import { INTERFACE } from './required/interface.ts';
+import { RELIABILITY } from './required/reliability.ts';
 import type { Requirement } from './required/requirement.ts';
 import { SIGNATURES } from './required/signatures.ts';
 import { WEB_SECURITY } from './required/web-security.ts';
@@ -79,6 +80,7 @@ export const REQUIREMENTS: readonly Requirement[] = [
   ...OF_THIS_FOLDER,
   ...ENERGY_ISOLATION,
   ...HOLD_POINTS,
+  ...RELIABILITY,
   ...SIGNATURES,
   ...WEB_SECURITY,
   ...INTERFACE,

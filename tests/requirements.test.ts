@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ENERGY_ISOLATION } from '../safety/required/energy-isolation.ts';
 import { HOLD_POINTS } from '../safety/required/hold-points.ts';
 import { INTERFACE } from '../safety/required/interface.ts';
+import { RELIABILITY } from '../safety/required/reliability.ts';
 import { SIGNATURES } from '../safety/required/signatures.ts';
 import { WEB_SECURITY } from '../safety/required/web-security.ts';
 import { REQUIREMENTS } from '../safety/requirements.ts';
@@ -30,6 +31,7 @@ describe('requirements of safety', () => {
   test.each([
     ['EI-', ENERGY_ISOLATION],
     ['HP-', HOLD_POINTS],
+    ['RL-', RELIABILITY],
     ['SA-', SIGNATURES],
     ['UI-', INTERFACE],
     ['WS-', WEB_SECURITY],

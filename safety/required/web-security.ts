@@ -266,8 +266,9 @@ const RUNNING: readonly Requirement[] = [
     text: 'A copy of the logs shall go to another system.',
     source: 'OWASP ASVS 5.0, 16.4.3',
     notBuilt:
-      'nothing is sent to a second machine yet: the operations log goes to the standard output, where the system can pass ' +
-      'it on, and the site’s log leaves only as an export or a backup',
+      'nothing is sent by itself: the operations log goes to the standard output, where the system can pass it on; the log of ' +
+      'the site goes to another machine where somebody has the backup command run into a folder of one, or saves an export; checkpoints ' +
+      'can be named onto another disk',
   },
   {
     id: 'WS-50',

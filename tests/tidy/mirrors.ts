@@ -29,6 +29,7 @@ const TESTED_ELSEWHERE: Readonly<Record<string, string>> = {
   'safety/required/energy-isolation.ts': 'tests/requirements.test.ts',
   'safety/required/hold-points.ts': 'tests/requirements.test.ts',
   'safety/required/interface.ts': 'tests/requirements.test.ts',
+  'safety/required/reliability.ts': 'tests/requirements.test.ts',
   'safety/required/signatures.ts': 'tests/requirements.test.ts',
   'safety/required/web-security.ts': 'tests/requirements.test.ts',
 };

@@ -1,0 +1,29 @@
+/**
+ * `npm run backup -- FOLDER`: a copy of the log into a folder of all copies, beside a running server. It has its name only once
+ * the verifier has read it. `--keep-days 90` removes older ones. For a schedule, have the system run it.
+ */
+import { parseArgs } from 'node:util';
+import { checkNumber } from '../log/check-number.ts';
+import { backUp } from '../store/backup.ts';
+import { dataPath } from '../store/data-folder.ts';
+
+const KEEP_DAYS = 90;
+
+try {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { 'keep-days': { type: 'string', default: String(KEEP_DAYS) } },
+  });
+  const [to, ...more] = positionals;
+  const keepDays = Number(values['keep-days']);
+  if (to === undefined || more.length > 0) throw new Error('Name the folder of the backups.');
+  if (!/^\d{1,5}$/.test(values['keep-days'])) throw new Error('--keep-days takes a whole number of days.');
+  const folder = dataPath(process.env);
+  const kept = await backUp({ folder, to, now: new Date(), keepDays });
+  console.log(`Backup: ${kept.folder}`);
+  console.log(`Whole: ${kept.head.seq} entries, check number ${checkNumber(kept.head.hash)}.`);
+  console.log('The folder of the keys is not in it: back it up apart from this.');
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

@@ -1,7 +1,17 @@
 import { ACTION_CLASSES, type ActionClass, type ActionClassRow, needsOf } from '../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { GEAR_ROLES } from './test-gear/roles.ts';
-import type { Caution, Definition, EndStep, Field, OpenStep, Standing, Step, Target } from './vocabulary.ts';
+import type {
+  Caution,
+  Definition,
+  EndStep,
+  Field,
+  OpenStep,
+  PictureName,
+  Standing,
+  Step,
+  Target,
+} from './vocabulary.ts';
 import { waysOf } from './ways.ts';
 
 /**
@@ -83,6 +93,7 @@ function stepLines(
     ...actionLines(step.action),
     ...(step.how === undefined ? [] : [`- How: ${step.how}`]),
     ...(step.why === undefined ? [] : [`- Why: ${step.why}`]),
+    ...(step.picture === undefined ? [] : [`- Drawn on the card: ${PICTURES[step.picture]}`]),
     ...('do' in step ? (step.do ?? []).map((line) => `- Do: ${line}`) : []),
     ...(step.shows === undefined ? [] : [`- Shows: ${step.shows.map((name) => `{${name}}`).join(', ')}`]),
     ...askLines(step),
@@ -118,6 +129,12 @@ function waitWords(step: OpenStep, numbers: Numbers): string {
   if (step.kind !== 'wait') return '';
   return `, ${step.waitS} s${step.since === undefined ? '' : ` from step ${numbers.get(step.since)}`}`;
 }
+
+const PICTURES: Readonly<Record<PictureName, string>> = {
+  relay: 'a relay in section, with plunger, restriction, nozzle, flapper and the gauge that answers',
+  flapper: 'a flapper against the light, square and not square',
+  tieRods: 'the tie rods from above, numbered in the order of tightening',
+};
 
 const KINDS: Readonly<Record<Exclude<OpenStep['kind'], 'hold'>, string>> = {
   instruction: 'Instruction',

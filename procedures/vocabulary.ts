@@ -10,6 +10,9 @@ import type { GearRole } from './test-gear/roles.ts';
 /** A signal word as ANSI Z535 means it; `notice` is about damage only. */
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
 
+/** Line drawings that a card may show: a relay in section, a flapper against the light, tie rods in their order. */
+export type PictureName = 'relay' | 'flapper' | 'tieRods';
+
 /** Stands directly above what it guards, and holds no instruction of its own beyond how to avoid. */
 export interface Caution {
   readonly word: SignalWord;
@@ -94,6 +97,8 @@ interface StepBase<Id extends string> {
   readonly why?: string;
   readonly caution?: Caution;
   readonly action?: ActionClass;
+  /** A drawing that belongs on the card, where people would rather look than read. */
+  readonly picture?: PictureName;
   /** Numbers of this valve that belong on the card. */
   readonly shows?: readonly FigureName[];
   /** Where "make safe and stop" leads from here; no guard may block it. */

@@ -51,7 +51,7 @@ export const nozzleFlapper = procedure({
       title: 'Get ready for nozzle and flapper of {tag}',
       how: 'By the sheet: {relaysFitted}. A gap as thin as a hair decides the whole stroke: nothing is scraped, nothing is bent by guess.',
       bring: [
-        'Bring gauges for the supply and for the output, and a travel indicator.',
+        'Bring two gauges of the range of the supply, for supply and output, and a travel indicator.',
         'Bring a soft stick, a soft wood pick, a light, a magnifying glass and a clean cloth.',
         'Bring the nozzle wire of its maker, a flapper and gaskets.',
         'Bring your locks and tags, soap and eye protection.',
@@ -108,6 +108,7 @@ export const nozzleFlapper = procedure({
       kind: 'reading',
       phase: 'found',
       title: 'Look at nozzle and flapper against the light',
+      picture: 'flapper',
       how: 'With the glass, the flapper brought to the nozzle by the signal: light that stays on one side shows a flapper that is not square.',
       action: 'workAtLivePositioner',
       caution: VALVE_JUMPS,
@@ -241,6 +242,7 @@ export const nozzleFlapper = procedure({
       kind: 'reading',
       phase: 'flapper',
       title: 'Fit nozzle and flapper, square to each other',
+      picture: 'flapper',
       action: 'workOnAirParts',
       do: [
         'Screw the nozzle in by the turns that were counted.',

@@ -49,7 +49,7 @@ export const relayRestriction = procedure({
       title: 'Get ready for the relay of {tag}',
       how: 'By the sheet: {relaysFitted}. A rising signal loads the {risingLoads}. An output gauge at zero though the flapper is on the nozzle that loads it: the restriction of that relay.',
       bring: [
-        'Bring gauges for the supply and for the output in question.',
+        'Bring two gauges of the range of the supply: one for it, one for the output in question.',
         'Bring a soft stick for the flapper, a light and a white cloth.',
         'Bring the cleaning wire of this relay’s maker, its gaskets and a spare restriction.',
         'Bring your locks and tags, soap and eye protection.',
@@ -162,6 +162,7 @@ export const relayRestriction = procedure({
       kind: 'question',
       phase: 'plunger',
       title: 'Has this relay a clean-out plunger?',
+      picture: 'relay',
       how: 'A small button on a spring, in line with the restriction. Two minutes with it, the valve on the bypass and its air on; without it the air goes off.',
       choices: {
         has: { label: 'It has one', to: 'pressPlunger' },

@@ -285,6 +285,7 @@ function closed<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Put the cap on and tighten the tie rods crosswise',
+      picture: 'tieRods',
       how: 'Order, counted clockwise: {tieRodOrder}. In rounds: snug, half of the torque of the manual, all of it (common practice, no source). Cap and ports to their marks.',
       why: 'Rods drawn up on one side tilt the cap and cut its seal.',
       action: 'closeCylinder',

@@ -12,11 +12,11 @@ export const VALVE_JUMPS: Caution = {
   avoid: 'One hand at the positioner, the other away; nobody near the yoke.',
 };
 
-/** Output with the nozzle covered and clear, and the supply at that moment. */
+/** Output with the nozzle covered and clear, and the supply at that moment: it swings to its supply, and wants that range. */
 const SWING: readonly QuantityField[] = [
   { ...PRESSURE, name: 'supplyNowPa', label: 'Supply gauge, meanwhile', gauge: 'supplyGauge' },
-  { ...PRESSURE, name: 'coveredPa', label: 'Output, nozzle covered', gauge: 'signalGauge' },
-  { ...PRESSURE, name: 'clearPa', label: 'Output, nozzle clear', gauge: 'signalGauge' },
+  { ...PRESSURE, name: 'coveredPa', label: 'Output, nozzle covered', gauge: 'supplyGauge' },
+  { ...PRESSURE, name: 'clearPa', label: 'Output, nozzle clear', gauge: 'supplyGauge' },
 ];
 
 type Cover = 'coverOff' | 'gaugeMissing';
@@ -35,7 +35,7 @@ export function takeCoverOff<const Next extends string>(step: {
       kind: 'question',
       phase: step.phase,
       title: 'No gauge on that output was seen alive',
-      how: 'A zero on a dead gauge looks like a plugged restriction. Move the signal a little: a gauge that moves is alive.',
+      how: 'A zero on a dead gauge looks like a plugged restriction. Move the signal a little: a gauge that moves is alive. It has to show the whole supply.',
       choices: {
         again: { label: 'It moves, or one is fitted to its port: look again', to: 'coverOff' },
         leave: { label: 'It cannot be read: cover on, give it back', to: step.leave, reason: true },
@@ -89,6 +89,7 @@ export function swingRelay<const Id extends string>(step: {
     kind: 'reading',
     phase: step.phase,
     title: step.title,
+    picture: 'relay',
     how: 'Read the output that a covered nozzle loads; it swings over {relaySwing} of its supply or more. Let it settle each time.',
     why: 'Empty both ways is a plugged restriction, full both ways a plugged nozzle. A gauge that was never seen alive proves neither.',
     action: 'workAtLivePositioner',
@@ -116,6 +117,7 @@ export function pressPlunger<const Id extends string>(step: {
     kind: 'reading',
     phase: step.phase,
     title: 'Press the clean-out plunger of that relay',
+    picture: 'relay',
     how: 'Air on. The gauge is the proof: it swings over {relaySwing} of its supply or more. At most {plungerTries} times.',
     why: 'The plunger carries the wire of the right size. A drill or a thicker wire makes the hole larger, and the relay is spoiled.',
     action: 'workAtLivePositioner',

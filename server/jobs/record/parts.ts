@@ -29,7 +29,9 @@ export function aboutOf(job: Job): string {
     `${job.tag}, ${sheet.service}, ${sheet.location}, ${placeWords(job)}.`,
     `Air moves the stem ${sheet.airMovesStem}, the plug closes moving ${sheet.plugCloses}:`,
     `${sayFigure('airAction', job)}, ${sayFigure('failPosition', job)} on loss of air.`,
-    `Bench set ${bare(sheet.benchSetLowPa, unit('pressure'))} to ${of(sheet.benchSetHighPa, 'pressure')},`,
+    sheet.springHeldBy === 'no spring'
+      ? 'No spring: it has no bench set;'
+      : `Bench set ${bare(sheet.benchSetLowPa, unit('pressure'))} to ${of(sheet.benchSetHighPa, 'pressure')},`,
     `area ${of(sheet.effectiveAreaM2, 'area')}, travel ${of(sheet.travelM, 'length')}.`,
     `Valve sheet, revision ${job.sheetRevision}.`,
     ...(job.goesOnFrom === null

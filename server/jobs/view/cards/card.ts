@@ -5,6 +5,7 @@ import { FIGURES } from '../../../../procedures/quantities.ts';
 import { fill, sayFigure } from '../../../../procedures/say.ts';
 import type { OpenStep } from '../../../../procedures/vocabulary.ts';
 import type { FieldView, Typed } from '../fields.ts';
+import { pictureOf } from './picture.ts';
 
 /** What every card is built from. */
 export interface CardInput {
@@ -34,6 +35,8 @@ export interface CardView {
     readonly avoid: string;
   } | null;
   readonly do: readonly string[];
+  /** A drawing of our own with its text alternative in it; blank where the card has none. */
+  readonly picture: string;
   readonly shows: readonly { readonly label: string; readonly value: string }[];
   readonly fields: readonly FieldView[];
   readonly choices: readonly { readonly value: string; readonly label: string; readonly reason: boolean }[];
@@ -61,6 +64,7 @@ export function bareCard(step: OpenStep, { job, number }: CardInput): CardView {
             avoid: fill(caution.avoid, job),
           },
     do: 'do' in step ? (step.do ?? []).map((line) => fill(line, job)) : [],
+    picture: pictureOf(step, job),
     shows: (step.shows ?? []).map((name) => ({ label: FIGURES[name].label, value: sayFigure(name, job) })),
     fields: [],
     choices: [],

@@ -1,0 +1,37 @@
+import { boltCircle as placesOf } from '../../../../procedures/calculations/bolting.ts';
+import type { Job } from '../../../../procedures/job.ts';
+import { sayFigure } from '../../../../procedures/say.ts';
+import type { OpenStep, PictureName } from '../../../../procedures/vocabulary.ts';
+import { boltCircle } from '../../../../views/pictures/bolt-circle.ts';
+import { flapper } from '../../../../views/pictures/flapper.ts';
+import { relay } from '../../../../views/pictures/relay.ts';
+
+const DRAWN: Readonly<Record<PictureName, (job: Job) => string>> = {
+  relay: () =>
+    relay({
+      sentence:
+        'A relay in section. Supply air passes the restriction on its way to the nozzle; the clean-out plunger stands in line with the restriction, its wire just above the hole. The flapper lies over the nozzle. The gauge on the output of the relay is the proof.',
+    }),
+  flapper: () =>
+    flapper({
+      sentence:
+        'A flapper over its nozzle, twice. Square: the light goes out all round at once. Not square: light stays on one side.',
+    }),
+  tieRods,
+};
+
+/** Nothing is drawn where the rods were not counted, or not in pairs. */
+function tieRods(job: Job): string {
+  const bolts = Number(job.words.tieRods);
+  if (!Number.isInteger(bolts) || bolts < 4 || bolts % 2 !== 0) return '';
+  const places = placesOf({ bolts, circleDiameterM: 1 });
+  return boltCircle({
+    bolts: places.map(({ bolt, rank, rightM, upM }) => ({ bolt, rank, right: rightM, up: upM })),
+    sentence: `${bolts} tie rods from above, counted clockwise from the top. Tighten them in this order: ${sayFigure('tieRodOrder', job)}.`,
+  });
+}
+
+/** The drawing of a card, as SVG; blank where it has none. */
+export function pictureOf({ picture }: Pick<OpenStep, 'picture'>, job: Job): string {
+  return picture === undefined ? '' : DRAWN[picture](job);
+}

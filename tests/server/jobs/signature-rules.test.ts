@@ -32,6 +32,15 @@ describe('a signature at somebody else’s screen', () => {
     expect(await holds()).toBe(0);
   });
 
+  test('takes nothing from the form that only the server knows: who, when, at which line (WS-39)', async () => {
+    const forged = { person: 'e1', at: '2001-01-01T00:00:00.000Z', seq: '1', hash: 'x', role: 'engineer' };
+    expect((await at.sendJson(await signing(at, forged))).status).toBe(200);
+    const line = (await at.app.services.log.entriesOf(`job:${at.job.id}`)).at(-1);
+    expect([line?.kind, line?.person]).toEqual(['hold-signed', at.supervisor.person.id]);
+    expect(line?.at).toMatch(/^2024-01-1/);
+    expect(line?.inputs).toMatchObject({ signature: { role: 'supervisor' } });
+  });
+
   test('is theirs alone: the session stays the technician’s, and the next one asks for both again (SA-16)', async () => {
     const signedIn = async () => {
       const entries = await at.app.services.log.entriesOf(`person:${at.supervisor.person.id}`);
@@ -94,10 +103,16 @@ describe('the order of the work', () => {
   test('is the server’s: a step further on is not answered before its hold is signed, nor a hold by whoever did the work (WS-36, WS-37)', async () => {
     const fields = await signing(at);
     const ahead = await at.sendJson({ ...fields, act: 'answer', step: 'turnStem' });
-    expect([400, 409, 422]).toContain(ahead.status);
+    expect([ahead.status, ahead.problem.code]).toEqual([409, 'JOB-003']);
     const own = { signer: at.technician.person.id, pin: PINS.technician };
     const byThemselves = await at.sendJson(await signing(at, own));
-    expect(byThemselves.status).toBeGreaterThanOrEqual(400);
+    expect([byThemselves.status, byThemselves.problem.code]).toEqual([403, 'HLD-002']);
+    // A supervisor who recorded one card of it did part of it, too.
+    await at.job.act({ kind: 'send-back', reason: 'look again', disposition: 'again' }, at.supervisor.person);
+    await at.job.act({ kind: 'answer', given: { choice: 'goOn' } }, at.supervisor.person);
+    await at.job.playTo('holdWork');
+    const theirs = await at.sendJson(await signing(at));
+    expect([theirs.status, theirs.problem.code]).toEqual([403, 'HLD-002']);
     expect([(await at.job.job()).step, await holds()]).toEqual(['holdWork', 0]);
   });
 });

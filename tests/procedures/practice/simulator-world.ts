@@ -6,7 +6,7 @@ import { type CauseId, SOUND } from '../../../procedures/troubleshooting/causes.
 import type { CheckId } from '../../../procedures/troubleshooting/checks.ts';
 import { fromOutside, groupsAlike } from '../../../procedures/troubleshooting/engine/alike.ts';
 import { believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
-import { decide } from '../../../procedures/troubleshooting/engine/decide.ts';
+import { isSure } from '../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import type { Model } from '../../../procedures/troubleshooting/engine/model.ts';
@@ -76,7 +76,8 @@ export interface Look {
   readonly named: CauseId;
 }
 
-const SURE = 0.9;
+/** A check that tells less is not worth the way to it. */
+const TELLS_BITS = 0.002;
 const CHECKS_MOST = 60;
 
 export type Order = 'engine' | 'textbook';
@@ -107,23 +108,20 @@ export function searchSimulated(
   return told(model, { ...of, evidence, minutes, checks });
 }
 
-/** The engine checks on while that is expected to cost less than repairing; the textbook until one repair is sure. */
+/** Both orders check on until one repair is sure, or the valve surely sound; the engine leaves what tells next to nothing. */
 function nextOf(
   model: Model,
   of: { readonly evidence: readonly Evidence[]; readonly standing: Standing; readonly order: Order },
 ): Suggestion | undefined {
-  const belief = believe(model, of.evidence);
-  if (of.order === 'engine') {
-    const decision = decide(model, { ...of, belief });
-    return decision.best === 'check' ? (decision.check ?? undefined) : undefined;
-  }
-  const question = questionOf(model, belief);
-  if (Math.max(...question.shares) >= SURE) return undefined;
+  const question = questionOf(model, believe(model, of.evidence));
+  if (isSure(question)) return undefined;
+  const all = suggestions(model, { ...of, question });
+  if (of.order === 'engine') return all.find(({ bits }) => bits >= TELLS_BITS);
   const place = ({ check, moveMinutes }: Suggestion) => {
     const at = TEXTBOOK.indexOf(check);
     return (at < 0 ? 100 : at) + (moveMinutes > 0 ? 1000 : 0) + (moveMinutes > 30 ? 1000 : 0);
   };
-  return [...suggestions(model, { ...of, question })].sort((a, b) => place(a) - place(b))[0];
+  return [...all].sort((a, b) => place(a) - place(b))[0];
 }
 
 function told(

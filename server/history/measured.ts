@@ -1,5 +1,6 @@
 import type { CycleFigures } from '../../procedures/cycle-verdict.ts';
 import type { Answer, Job } from '../../procedures/job.ts';
+import { ownStrokeJob } from '../jobs/record/own-stroke.ts';
 import { judged } from '../jobs/record/results.ts';
 
 /** What one cycle said of a valve, as it was judged. Uncertainties cover about 95 %. */
@@ -15,8 +16,17 @@ export interface MeasuredCycle {
   readonly outside: readonly string[];
 }
 
+/** What came through the seat, against what this valve might leak when it was measured. */
+export interface MeasuredLeak {
+  readonly leakM3PerS: number;
+  /** 0 where nothing came at all. */
+  readonly uncertaintyM3PerS: number;
+  readonly allowedM3PerS: number;
+}
+
 /** What a job leaves in the history of its valve. */
 export interface MeasuredJob {
+  readonly seatLeak: MeasuredLeak | null;
   readonly asFound: MeasuredCycle | null;
   readonly asLeft: MeasuredCycle | null;
   readonly strokeOpenS: number | null;
@@ -27,6 +37,7 @@ export interface MeasuredJob {
 export function measuredOf(job: Job): MeasuredJob | null {
   if (job.status !== 'closed') return null;
   const measured = {
+    seatLeak: leakOf(job),
     asFound: cycleOf(job, 'asFound'),
     asLeft: cycleOf(job, 'asLeft'),
     strokeOpenS: job.readings.strokeOpenS?.valueSi ?? null,
@@ -35,10 +46,27 @@ export function measuredOf(job: Job): MeasuredJob | null {
   return Object.values(measured).every((value) => value === null) ? null : measured;
 }
 
-/** A cycle is known by its figures: another procedure may call its steps otherwise. */
+/** The last one that was measured as a flow; bubbles are compared with a table of their own. */
+function leakOf({ answers }: Job): MeasuredLeak | null {
+  const figures = answers.findLast(
+    (one) => !one.superseded && typeof one.figures.leakM3PerS === 'number',
+  )?.figures;
+  const { leakM3PerS, uncertaintyM3PerS, allowedM3PerS } = figures ?? {};
+  const isWhole =
+    typeof leakM3PerS === 'number' &&
+    typeof uncertaintyM3PerS === 'number' &&
+    typeof allowedM3PerS === 'number';
+  return isWhole ? { leakM3PerS, uncertaintyM3PerS, allowedM3PerS } : null;
+}
+
+/**
+ * A cycle is known by its figures: another procedure may call its steps otherwise. One by the valve's own signal is
+ * left out: it tells how well the positioner follows, which is no place on the line of readings by test air.
+ */
 function cycleOf(job: Job, when: 'asFound' | 'asLeft'): MeasuredCycle | null {
-  const own = judged(job, when);
-  if (own !== null) return measuredCycle(own, job);
+  if (ownStrokeJob(job) !== null) return null;
+  const byAir = judged(job, when);
+  if (byAir !== null) return measuredCycle(byAir, job);
   const answers = job.answers.filter((answer) => isCycle(answer) && isOf(answer, when));
   const answer = when === 'asFound' ? answers.at(0) : answers.at(-1);
   return answer === undefined ? null : measuredCycle(answer.figures as CycleFigures, job);

@@ -17,7 +17,7 @@ export interface HistoryPoint {
 }
 
 export interface Series {
-  readonly id: 'error' | 'hysteresis' | 'friction' | 'bench-set-shift';
+  readonly id: 'error' | 'hysteresis' | 'friction' | 'bench-set-shift' | 'seat-leak';
   readonly title: string;
   /** Values and limits are in its SI; percent stays percent. */
   readonly unit: UnitId;
@@ -70,7 +70,7 @@ const OVERHAULS = PROCEDURES.filter(({ folder }) => folder === 'overhaul').map(
 /** Did the job set or take apart what drifts? What was read before it says nothing of what drifts since. */
 function isSetAnew({ measured, procedure, closedAs }: JobLine): boolean {
   const hasLeft = measured !== null && measured.asLeft !== null;
-  return hasLeft || (closedAs !== 'stopped' && OVERHAULS.includes(procedure));
+  return hasLeft || (closedAs !== 'stopped' && isOverhaul(procedure));
 }
 
 /** Closed jobs of one valve, the oldest first. */
@@ -84,11 +84,38 @@ export function closedJobs(lines: readonly JobLine[]): readonly JobLine[] {
 export function seriesOf(lines: readonly JobLine[], sheet: ValveSheet): readonly Series[] {
   const jobs = closedJobs(lines);
   const lastSet = jobs.findLastIndex(isSetAnew);
-  return KINDS.map((kind) => {
+  const cycles = KINDS.map((kind) => {
     const [limitLowSi, limitHighSi] = kind.limits(sheet);
     const points = jobs.flatMap((job, at) => pointsOf({ job, kind, at, lastSet }));
     return { id: kind.id, title: kind.title, unit: kind.unit(sheet), limitLowSi, limitHighSi, points };
   });
+  const leak = leakSeries(jobs);
+  return leak === null ? cycles : [...cycles, leak];
+}
+
+const LEAK_UNIT: UnitId = 'ml/min';
+
+/** Only where it was ever measured. Its limit is that of the last test: another class or pressure, another limit. */
+function leakSeries(jobs: readonly JobLine[]): Series | null {
+  const lastTaken = jobs.findLastIndex(
+    ({ procedure, closedAs }) => isOverhaul(procedure) && closedAs !== 'stopped',
+  );
+  const points = jobs.flatMap(({ id, closedAt, measured }, at): readonly HistoryPoint[] => {
+    const leak = measured?.seatLeak ?? null;
+    if (leak === null || closedAt === null) return [];
+    const { leakM3PerS: valueSi, uncertaintyM3PerS: uncertaintySi } = leak;
+    // Nothing that came has no uncertainty to weigh it by: it is shown, and no trend runs over it.
+    const isCounted = at >= lastTaken && uncertaintySi > 0;
+    return [{ job: id, at: closedAt, when: 'as found', valueSi, uncertaintySi, isCounted }];
+  });
+  const limitHighSi = jobs.findLast(({ measured }) => (measured?.seatLeak ?? null) !== null)?.measured
+    ?.seatLeak?.allowedM3PerS;
+  if (limitHighSi === undefined) return null;
+  return { id: 'seat-leak', title: 'Seat leakage', unit: LEAK_UNIT, limitLowSi: null, limitHighSi, points };
+}
+
+function isOverhaul(procedure: string): boolean {
+  return OVERHAULS.includes(procedure);
 }
 
 function pointsOf(of: {

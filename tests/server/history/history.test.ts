@@ -28,16 +28,25 @@ interface Made {
   readonly found: number;
   readonly left?: number;
   readonly tag?: string;
+  /** Seat leakage in ml/min, of 10 that are allowed. */
+  readonly leak?: number;
+  readonly procedure?: string;
 }
 
-function line({ days, found, left, tag = SHEET.tag }: Made, at: number): JobLine {
+/** 1 ml/min. */
+const ML_PER_MIN = 1e-6 / 60;
+
+function line(
+  { days, found, left, tag = SHEET.tag, leak, procedure = 'stroke-check' }: Made,
+  at: number,
+): JobLine {
   const closedAt = new Date(START_MS + days * DAY_MS).toISOString();
   return {
     id: String(at + 1),
     tag,
     location: '',
     service: '',
-    procedure: 'stroke-check',
+    procedure,
     status: 'closed',
     closedAs: 'done',
     goesOnAs: null,
@@ -50,6 +59,14 @@ function line({ days, found, left, tag = SHEET.tag }: Made, at: number): JobLine
     locks: [],
     gear: [],
     measured: {
+      seatLeak:
+        leak === undefined
+          ? null
+          : {
+              leakM3PerS: leak * ML_PER_MIN,
+              uncertaintyM3PerS: 0.05 * leak * ML_PER_MIN,
+              allowedM3PerS: 10 * ML_PER_MIN,
+            },
       asFound: cycle(found),
       asLeft: left === undefined ? null : cycle(left),
       strokeOpenS: null,
@@ -106,6 +123,20 @@ describe('the history of a valve', () => {
     ]);
     expect(points).toHaveLength(9);
     expect(says).toEqual(['2 readings since it was last set: too few for a trend.']);
+  });
+
+  test('has seat leakage where it was measured, against what was allowed, from the last overhaul on', () => {
+    const leaks = [
+      line({ days: 0, found: 1, leak: 9 }, 0),
+      line({ days: 200, found: 1, procedure: 'valve-overhaul' }, 1),
+      line({ days: 210, found: 1, leak: 0 }, 2),
+      ...[2, 3, 4, 5, 6].map((leak, at) => line({ days: 400 + 365 * at, found: 1, leak }, 3 + at)),
+    ];
+    const { unit, limitHigh, points, isDrifting, driftPerYear } = quantity(leaks, 'seat-leak');
+    expect([unit, limitHigh]).toEqual(['ml/min', expect.closeTo(10, 9)]);
+    expect(points.map(({ counted }) => counted)).toEqual([false, false, true, true, true, true, true]);
+    expect([isDrifting, Math.abs((driftPerYear ?? 0) - 1) < 0.01]).toEqual([true, true]);
+    expect(valveHistory(DRIFTING, SHEET).history.quantities.map(({ id }) => id)).not.toContain('seat-leak');
   });
 
   test('says of friction that the sheet has no limit, and of a valve without jobs that nothing was read', () => {

@@ -15,7 +15,7 @@ import {
 } from '../gear/gear-import.ts';
 import { text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Raw, type Route, route } from '../http/route.ts';
-import { faultName } from '../valves/valve-refusals.ts';
+import { faultIds, faultName } from '../valves/valve-refusals.ts';
 import { byOf, typedIn } from './parts.ts';
 
 /** Who keeps the test gear. */
@@ -45,10 +45,16 @@ const CHANGES: readonly GearChange[] = [
 ];
 
 function tablesPage({ typed, faults, moreFaults, plan }: Shown): PageView {
+  const ids = faultIds(faults);
   const rows = plan?.rows ?? [];
   const params = {
     typed,
-    faults: faults.map(({ row, column, what }) => ({ row: row ?? 'all', column: column ?? '', what })),
+    faults: faults.map(({ row, column, what }, at) => ({
+      id: ids[at] ?? '',
+      row: row ?? 'all',
+      column: column ?? '',
+      what,
+    })),
     moreFaults,
     digest: plan?.digest ?? '',
     counts: CHANGES.map((change) => ({ change, count: rows.filter((row) => row.change === change).length })),

@@ -14,7 +14,7 @@ import {
   saveShown,
   TABLE_BYTES_MAX,
 } from '../valves/valve-import.ts';
-import { faultName, tableHasFaults } from '../valves/valve-refusals.ts';
+import { faultIds, tableHasFaults } from '../valves/valve-refusals.ts';
 import { byOf, typedIn } from './parts.ts';
 import { type SavedValve, SHEET_KEEPERS } from './valve-parts.ts';
 
@@ -31,11 +31,12 @@ interface Shown {
 const NOTHING: Shown = { typed: '', faults: [], moreFaults: 0, plan: null };
 
 function tablesPage({ typed, faults, moreFaults, plan }: Shown): PageView {
+  const ids = faultIds(faults);
   const rows = plan?.rows ?? [];
   const params = {
     typed,
     faults: faults.map(({ row, column, what }, index) => ({
-      id: uniqueId(faults, index),
+      id: ids[index] ?? '',
       row: row ?? 'all',
       column: column ?? '',
       what,
@@ -47,13 +48,6 @@ function tablesPage({ typed, faults, moreFaults, plan }: Shown): PageView {
     moreRows: Math.max(0, rows.length - ROWS_SHOWN),
   };
   return { title: 'Sheets in and out', template: 'pages/valve-tables.njk', params };
-}
-
-/** The first fault of a cell carries the cell's name; an id stands on a page once. */
-function uniqueId(faults: readonly CellFault[], index: number): string {
-  const names = faults.map(faultName);
-  const name = names[index] ?? '';
-  return names.indexOf(name) === index ? name : `${name}-${index}`;
 }
 
 function countsOf(rows: Plan['rows']): readonly { readonly change: Change; readonly count: number }[] {

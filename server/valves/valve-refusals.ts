@@ -94,6 +94,12 @@ export function faultName({ row, column }: Pick<CellFault, 'row' | 'column'>): s
   return place.replaceAll(/[^\w]+/g, '-').replace(/-$/, '');
 }
 
+/** An id for the row of each fault: the first of a cell carries the cell's name, and an id stands on a page once. */
+export function faultIds(faults: readonly CellFault[]): readonly string[] {
+  const names = faults.map(faultName);
+  return names.map((name, at) => (names.indexOf(name) === at ? name : `${name}-${at}`));
+}
+
 function placeOf({ row, column }: CellFault): string {
   const place = [row === null ? '' : `Row ${row}`, column ?? ''].filter((part) => part !== '').join(', ');
   return place === '' ? '' : `${place}: `;

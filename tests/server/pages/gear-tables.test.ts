@@ -66,6 +66,10 @@ describe('test gear in and out', () => {
     expect([response.status, readHtml(html).faults]).toEqual([422, []]);
     expect(html).toContain('2 cells are not right.');
     expect(html).toContain('G-41 stands in row 2 already.');
+    // Each link of the refusal leads to a row of the table.
+    const links = [...html.matchAll(/href="#(row-[^"]+)"/g)].map(([, id]) => id ?? '');
+    expect(links.length).toBe(2);
+    for (const id of links) expect(html).toContain(`<tr id="${id}">`);
     expect((await gearOf('G-41')).item).toBeNull();
     for (const [wrong, said] of [
       ['weight,number\r\n1,G-1', 'is no column of test gear'],

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
+import { rebuildSummaries } from '../../../server/log/rebuild.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
+import { practiceKinds } from '../../../server/practice/practice-site.ts';
 import { auditors } from '../../../server/streams.ts';
 import { aSheet } from '../../builders/sheets.ts';
 import { readHtml, textOf } from '../../views/html.ts';
@@ -79,6 +81,9 @@ describe('The practice bench', () => {
     expect((await bench.log.summaries('job', { limit: 10 })).length).toBeGreaterThan(0);
     const report = await verifyStore(bench.store, auditors);
     expect([report.fault, report.problems]).toEqual([null, []]);
+    const listed = await bench.log.summaries('job', { limit: 10 });
+    expect(await rebuildSummaries(bench.store, practiceKinds)).toBeGreaterThan(1);
+    expect(await bench.log.summaries('job', { limit: 10 })).toEqual(listed);
     expect(await page('/shift')).not.toContain(`P1-${aSheet().tag}`);
   });
 

@@ -76,7 +76,7 @@ export class BenchClient {
     if (card.kind === 'question') return await this.act({ choice: card.choices[0]?.value ?? '' });
     const shown = Object.fromEntries((bench?.rows ?? []).map(({ name, entry }) => [name, entry]));
     const found = wordOf(told);
-    return await this.act({ ...(found === '' ? shown : { found }), ...(card.kind === 'reading' ? {} : {}) });
+    return await this.act(found === '' ? shown : { found });
   }
 
   async sign({ place, step, card }: ToldOnBench): Promise<ToldOnBench> {

@@ -13,6 +13,7 @@ import { CONDITION_IDS } from '../../safety/conditions.ts';
 import { Catalogue, hashOf, proveAll } from '../../server/jobs/catalogue.ts';
 import { withStep } from '../builders/mutants.ts';
 import { standings } from '../builders/standings.ts';
+import { coverageOf } from '../builders/state-coverage.ts';
 import { ROOT } from '../root.ts';
 
 const catalogue = new Catalogue();
@@ -53,6 +54,12 @@ describe.each(PROCEDURES.map((procedure) => [procedure.definition.title, procedu
             if (nextStep(compiled, { step, event: { type: event, outcome: outcome ?? '', facts } }) === null)
               untaken.push(`${step} ${event} ${outcome}`);
       expect(untaken).toEqual([]);
+    });
+
+    test('is entered in every state from where its jobs begin, and left by every branch', () => {
+      const { notEntered, notTaken, line } = coverageOf(compiled);
+      console.log(line);
+      expect([notEntered, notTaken]).toEqual([[], []]);
     });
 
     test('prints the sheet that was reviewed; `npm run sheets` prints it anew', () => {

@@ -35,7 +35,12 @@ export function checkAct({ before, after, draft, person }: Taken): void {
     expect(step.kind).toBe('hold');
     expect(person.role).toBe('supervisor');
     const last = before.job.holds.at(-1)?.place ?? 1;
-    const workers = before.entries.filter(({ place, kind }) => place > last && kind !== 'hold-sent-back');
+    const workers = before.entries.filter(({ place, kind, inputs }) => {
+      // Refusing is no work, and reading a gauge alone is an inspection.
+      const words = (inputs as { readonly words?: { readonly mode?: string } }).words;
+      const looksOnly = kind === 'hold-sent-back' || (kind === 'read-again' && words?.mode === 'independent');
+      return place > last && !looksOnly;
+    });
     expect(workers.map((entry) => entry.person)).not.toContain(person.id);
     if (step.kind === 'hold')
       for (const id of step.evidence.filter(

@@ -1,6 +1,6 @@
 import { signalAtPercent } from './calculations/signal-travel.ts';
 import { format, preferredUnit } from './calculations/units.ts';
-import { SIGNAL_CURRENT } from './commissioning-figures.ts';
+import { actuatorAirPa, SIGNAL_CURRENT } from './commissioning-figures.ts';
 import { cylinderExpected } from './cylinder-balance.ts';
 import type { Figure } from './figure.ts';
 import type { Job } from './job.ts';
@@ -97,6 +97,14 @@ function movingWords(job: Job): string {
     : 'or nearly so where the body pressure helps';
 }
 
+/** What the air should be at half travel; a cylinder has two, and is read by its positioner calibration. */
+function springWants({ sheet }: Job): string {
+  const valueSi = actuatorAirPa(sheet, 50);
+  return valueSi === null
+    ? 'A cylinder has two pressures: they are read when its positioner is calibrated.'
+    : `Without flow the spring wants ${format({ valueSi, unit: preferredUnit('pressure', sheet.units) })} at half travel.`;
+}
+
 /** What is judged of a positioner, and what it is judged by. */
 export const POSITIONER_FIGURES = {
   strokeError: percent('largest error, of travel', judged('errorWorstPercent')),
@@ -114,6 +122,7 @@ export const POSITIONER_FIGURES = {
   stepTo: text('signal after it', signalAt(STEP_TO_PERCENT)),
   stepFromTravel: text('travel before the step', travelAt('fromPercent')),
   stepToTravel: text('travel after it', travelAt('toPercent')),
+  springWants: text('what the spring wants', springWants),
   signalOffBy: percent('signal off by, of its span', judged('signalErrorPercent')),
   airExpected: { label: 'the spring wants', dimension: 'pressure', of: judged('expectedPa') },
   airDiffers: { label: 'the air differs by', dimension: 'pressure', of: judged('differencePa') },

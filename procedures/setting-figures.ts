@@ -104,6 +104,11 @@ function seatShutBy(job: Job): string {
   return `${say(job, { valueSi, dimension: 'pressure' })} on the case, which shuts it`;
 }
 
+/** What the newest reading of both ends gave, as left before as found. */
+function ofBenchSet(name: string): Figure['of'] {
+  return ({ figures }) => (figures.benchLeft ?? figures.benchFound)?.[name] ?? 'not read';
+}
+
 const text = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'text', of });
 
 const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimension: 'pressure', of });
@@ -111,6 +116,14 @@ const pressure = (label: string, of: Figure['of']): Figure => ({ label, dimensio
 /** Numbers of bench set, positioner, seat and joints, which texts name by placeholder. */
 export const SETTING_FIGURES = {
   flowOverPlug: text('flow', ({ sheet }) => `${sheet.flow} the plug`),
+  benchLowFound: pressure('starts to move at, friction taken out', ofBenchSet('benchLowFoundPa')),
+  benchHighFound: pressure('travel ends at, friction taken out', ofBenchSet('benchHighFoundPa')),
+  benchFriction: { label: 'friction, each way', dimension: 'force', of: ofBenchSet('frictionN') },
+  benchRateFound: {
+    label: 'spring rate that follows',
+    dimension: 'forcePerLength',
+    of: ofBenchSet('springRateFoundNPerM'),
+  },
   shutOffDrop: { label: 'drop when shut', dimension: 'pressure', of: ({ sheet }) => sheet.shutOffDropPa },
   shutEndInLine: text('in its line the plug', inLine),
   seatHeldInLine: text('and is', seatHeld),

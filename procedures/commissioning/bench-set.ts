@@ -89,7 +89,15 @@ export const benchSetJob = procedure({
   energyControl: isolatedControl(
     'To read both ends of the bench set of a spring-and-diaphragm valve and to set its spring adjuster, in the line or on the bench. It opens neither case nor body.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change:
+        'The card after both ends says where they were found without friction, what friction took, and the spring rate that follows. With a positioner the test air may reach the end of the bench set.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'bypass', title: 'Onto the bypass' },
@@ -147,6 +155,7 @@ export const benchSetJob = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'Both ends are shifted together, and the span is right',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'That is the adjuster: turned in, both ends rise together, turned out, both fall. A seal or a bushing that binds parts up and down instead.',
       choices: {
         wind: {
@@ -162,6 +171,7 @@ export const benchSetJob = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'The span is not that of the sheet: rate or area do not fit',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'The adjuster cannot cure it. Wider: a stiffer spring, a smaller case or plate, a spring that touches. Narrower: a weaker or broken spring, a larger case. Look at the plate on the case, and at the colour or number of the spring.',
       why: 'Span is rate over area: only another spring or another diaphragm changes it.',
       choices: {
@@ -183,12 +193,14 @@ export const benchSetJob = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'Only the end at the seat is off',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'The spring is right. The plug meets its seat too early or too late: turns on the plug stem, never the adjuster. With {turnsWanted} it should be met {signalShift} early.',
       choices: {
         plug: {
-          label: 'The plug wants setting: give it back, open the job that sets it',
+          label: 'Give it back; the job that sets its plug comes next',
           to: 'airOff',
           reason: true,
+          comesNext: 'stroke-check',
         },
         again: { label: 'Read both ends again', to: 'benchFound' },
         leave: { label: 'Leave it so', to: 'lineExpected', reason: true },
@@ -199,6 +211,7 @@ export const benchSetJob = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'Too close for this gauge to tell',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'It is no fault of the valve. A finer gauge or a finer indicator may tell.',
       choices: {
         again: { label: 'Read both ends again', to: 'benchFound' },
@@ -287,6 +300,7 @@ export const benchSetJob = procedure({
       kind: 'question',
       phase: 'asFound',
       title: 'Both ends are still shifted',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'The turns are worked out from the last reading: wind those, then read again.',
       choices: {
         wind: { label: 'Wind the adjuster again', to: 'holdForAdjuster' },
@@ -305,7 +319,14 @@ export const benchSetJob = procedure({
         'Read the figures of this card against the signal range of the loop.',
         'Tell the engineer where the plug is not held shut.',
       ],
-      shows: ['shutOffDrop', 'shutEndInLine', 'seatHeldInLine'],
+      shows: [
+        'benchLowFound',
+        'benchHighFound',
+        'benchFriction',
+        'shutOffDrop',
+        'shutEndInLine',
+        'seatHeldInLine',
+      ],
       next: { to: 'airOff' },
       makeSafe,
     },

@@ -153,7 +153,7 @@ export const failAction = procedure({
     keptAirDoes: {
       kind: 'reading',
       phase: 'fail',
-      title: 'Watch what lock-up relay and tank make of it',
+      title: 'Watch what lock-up relay and tank make of it, where it has them',
       how: 'Five minutes with the supply off, hands out of the yoke: what creeps now will not be there when it is needed.',
       asks: [
         {

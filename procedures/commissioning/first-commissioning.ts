@@ -38,7 +38,14 @@ export const firstCommissioning = procedure({
   energyControl: consentControl(
     'To look a new, moved or rebuilt valve over before it first goes into service. What has to be stroked, set or tested is a job of its own afterwards.',
   ),
-  revisions: [{ letter: 'A', date: '2026-11-25', change: 'First issue.' }],
+  revisions: [
+    { letter: 'A', date: '2026-11-25', change: 'First issue.' },
+    {
+      letter: 'B',
+      date: '2026-11-26',
+      change: 'Bench set and calibration stand among the jobs that come next.',
+    },
+  ],
   phases: [
     { id: 'ready', title: 'Get ready' },
     { id: 'look', title: 'Valve against sheet' },
@@ -164,7 +171,9 @@ export const firstCommissioning = procedure({
       how: 'In this order, each a job of its own on this valve.',
       do: [
         'Have the air supply read at the valve.',
-        'Have the stroke checked, with its positioner where it has one.',
+        'Have the bench set read, where it has a spring.',
+        'Have converter and positioner calibrated, where it has them.',
+        'Have the stroke checked.',
         'Have the fail action shown.',
         'Have the seat tested by its class where the sheet wants it.',
         'Have the loop checked with the operator.',

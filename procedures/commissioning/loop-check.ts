@@ -1,6 +1,6 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, ownAirControl, takeForStroke } from '../phases/own-air.ts';
-import { strokeBySignal } from '../phases/own-stroke.ts';
+import { strokeByOutput } from '../phases/own-stroke.ts';
 import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -20,6 +20,12 @@ export const loopCheck = procedure({
       date: '2026-11-26',
       change:
         'After a stop the block valves are looked at again before the valve moves; what is not right on the way back is decided on a card of its own.',
+    },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Travel is read at outputs in percent, as the operator says them; the card after it says by how much it is off.',
     },
   ],
   phases: [...OWN_AIR_FRONT, { id: 'loop', title: 'Loop' }, OWN_AIR_RETURN],
@@ -59,7 +65,7 @@ export const loopCheck = procedure({
       },
       makeSafe,
     },
-    loopStroke: strokeBySignal({
+    loopStroke: strokeByOutput({
       phase: 'loop',
       title: 'Have the output set from end to end, and read the travel',
       ways: {
@@ -84,6 +90,7 @@ export const loopCheck = procedure({
       kind: 'question',
       phase: 'loop',
       title: 'The valve does not stand where the output says',
+      shows: ['strokeError', 'strokeHysteresis', 'strokeZero', 'strokeSpan'],
       how: 'Read the signal at the valve: right there, it is positioner or valve; wrong there, it is output, wiring or converter.',
       choices: {
         again: { label: 'Read them again', to: 'loopStroke' },

@@ -82,12 +82,12 @@ export const positionerCalibration = procedure({
   steps: {
     ...takeAnywhere({
       title: 'Get ready to calibrate the positioner of {tag}',
-      how: 'Rising signal loads {risingLoads} and {risingSignal} the valve. In the line the operator may be the source.',
+      how: 'Rising signal loads the {risingLoads} and {risingSignal} the valve. In the line the operator may be the source.',
       bring: [
         'Bring a signal source for this positioner.',
         'Bring a supply gauge, a gauge for each output and a travel indicator.',
         'Bring a recorder or a camera for the step.',
-        'Bring a small screwdriver: nothing else goes near nozzle or flapper.',
+        'Bring a small screwdriver, for one with nozzle and flapper.',
       ],
       next: 'supplyRead',
     }),
@@ -127,7 +127,12 @@ export const positionerCalibration = procedure({
       title: 'The linkage is slack or stands askew',
       how: 'It is put right with the air off: that is an isolated job of its own. Calibrating over it hides it until the next shift.',
       choices: {
-        leave: { label: 'Give it back, and open that job', to: 'nextPerson', reason: true },
+        leave: {
+          label: 'Give it back; the job on its linkage comes next',
+          to: 'nextPerson',
+          reason: true,
+          comesNext: 'feedback-linkage',
+        },
         goOn: { label: 'Read it as found all the same', to: 'strokeFound', reason: true },
       },
       makeSafe,
@@ -158,7 +163,7 @@ export const positionerCalibration = procedure({
     },
     zeroOff: isOff({
       title: 'Zero is off: the whole line lies too high or too low',
-      how: 'Look first whether arm or pin has slipped on the stem: a zero that wanders comes back. A cure of the linkage comes before the screw.',
+      how: 'Look first whether arm or pin has slipped on the stem: then zero wanders off again. The linkage comes before the screw.',
     }),
     spanOff: isOff({
       title: 'Span is off: the stroke is too long or too short',
@@ -252,7 +257,7 @@ export const positionerCalibration = procedure({
       kind: 'question',
       phase: 'set',
       title: 'Zero or span does not stand',
-      how: 'Air leaking at the bellows, a partly plugged restriction, a worn nozzle, a slack linkage, a supply too low. Setting over a fault makes two.',
+      how: 'What its display says, where it has one. Air leaking at the bellows, a partly plugged restriction, a worn nozzle, a slack linkage, a supply too low. Setting over a fault makes two.',
       choices: {
         again: { label: 'Try once more', to: 'howItIsSet' },
         leave: { label: 'Cover on; give it back, and find the fault', to: 'nextPerson', reason: true },

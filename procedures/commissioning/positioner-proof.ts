@@ -188,7 +188,7 @@ function cylinder(): Readonly<Record<Cylinder, Step<Cylinder | 'nextPerson' | 'h
       kind: 'reading',
       phase,
       title: 'Read both gauges of the cylinder, moving and at rest',
-      how: 'A rising signal loads {risingLoads}: while it moves that side stands higher, {cylinderMoving}. At rest in the middle they are alike only where nothing pushes the stem: packing and body pressure explain {cylinderRest} here; piston seals come on top.',
+      how: 'A rising signal loads the {risingLoads}: while it moves that side stands higher, {cylinderMoving}. At rest in the middle they are alike only where nothing pushes the stem: packing and body pressure explain {cylinderRest} here; piston seals come on top.',
       why: 'A side that stays at zero though it should be loaded is that relay, most often its restriction.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
@@ -259,7 +259,12 @@ function cylinder(): Readonly<Record<Cylinder, Step<Cylinder | 'nextPerson' | 'h
       shows: ['cylinderMovingFound', 'cylinderRestFound'],
       choices: {
         again: { label: 'Read both again', to: 'cylinderGauges' },
-        leave: { label: 'Give it back, open the job of its relay', to: 'nextPerson', reason: true },
+        leave: {
+          label: 'Give it back; the job on its relay comes next',
+          to: 'nextPerson',
+          reason: true,
+          comesNext: 'relay-restriction',
+        },
       },
       makeSafe,
     },

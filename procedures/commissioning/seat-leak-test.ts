@@ -33,6 +33,11 @@ export const seatLeakTest = procedure({
         'The verdict on the seat is looked at by a second person; the work goes on meanwhile, and the job does not close before.',
     },
     { letter: 'C', date: '2026-11-26', change: 'It may go on where another job left the valve locked out.' },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'The card after a leak says what was measured, what is allowed, and the load on the seat.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -288,6 +293,7 @@ export const seatLeakTest = procedure({
       kind: 'question',
       phase: 'seat',
       title: 'The seat leaks more than its class',
+      shows: ['leakFound', 'allowedLeak', 'seatLoadExpected', 'seatLoadNeed'],
       how: 'Likely first: dirt on the seat; too little load on it, {seatLoadExpected} of {seatLoadNeed} wanted; a bench set that is shifted. Then a cut seat or plug, a seat gasket, the seal of a balanced plug or its cage.',
       choices: {
         stroke: { label: 'Dirt: stroke it hard a few times, test it again', to: 'strokeSeat' },

@@ -158,8 +158,9 @@ export const soapTests = procedure({
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
       do: [
-        'Set the signal past the end.',
+        'Set the signal past the end that air drives it to.',
         'Wait until the stem stands on its stop.',
+        'Wait until the gauge stands still.',
         'Shut the cock at the actuator.',
         'Read gauge and case temperature.',
       ],

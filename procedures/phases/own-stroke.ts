@@ -11,6 +11,20 @@ const SIGNALS = {
   100: 'signalHigh',
 } as const;
 
+/** The same as the operator says them. */
+const OUTPUTS = {
+  0: 'outputLow',
+  25: 'outputQuarter',
+  50: 'outputHalf',
+  75: 'outputThreeQuarters',
+  100: 'outputHigh',
+} as const;
+
+function travelAtOutput(point: (typeof CYCLE_POINTS)[number]): QuantityField {
+  const way = point.direction === 'up' ? 'going up' : 'coming down';
+  return { ...travelAt(point), label: `Travel at an output of {${OUTPUTS[point.percent]}}, ${way}` };
+}
+
 function travelAt(point: (typeof CYCLE_POINTS)[number]): QuantityField {
   return {
     name: pointField(point, 'travel'),
@@ -43,6 +57,13 @@ export function strokeBySignal<const Id extends string>(
   step: CycleStep<Id, 'inside' | 'outside' | 'too close' | 'not all read'>,
 ): Step<Id> {
   return { ...CYCLE_CARD, ...step, judge: { rule: 'ownStroke' } };
+}
+
+/** The same, the outputs set by the operator. */
+export function strokeByOutput<const Id extends string>(
+  step: CycleStep<Id, 'inside' | 'outside' | 'too close' | 'not all read'>,
+): Step<Id> {
+  return { ...strokeBySignal(step), asks: CYCLE_POINTS.map(travelAtOutput) } as Step<Id>;
 }
 
 /** The same for a positioner, with the name of what is off. */

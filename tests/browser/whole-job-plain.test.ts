@@ -2,10 +2,12 @@ import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
 import { strokeCheckByJson } from './harness/by-json.ts';
+import { BENCH_SET_READ } from './harness/commissioned.ts';
 import { demoPlant } from './harness/demo-plant.ts';
-import { doStrokeCheck } from './harness/do-job.ts';
+import { doJob, doStrokeCheck } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
+import { words } from './harness/picture.ts';
 
 /** The four ways of plug and air, as in `whole-job.test.ts`; the ordinary run does another one than that. */
 const ALL = ['FV-101', 'FV-102', 'FV-103', 'FV-104'];
@@ -31,6 +33,28 @@ inBrowser('a stroke check by plain forms, with the same log as one by JSON', (op
       expect(await comparableJob(plant.server.services.log, id)).toEqual(
         await strokeCheckByJson({ tag, startsAt }),
       );
+    });
+  }
+
+  // Only the long run does more than a stroke check.
+  for (const read of process.env.YOKESIDE_LONG === '1' ? [BENCH_SET_READ] : []) {
+    test(`${read.procedure} of ${read.tag} without any script, to the signed record`, {
+      timeout: 300_000,
+    }, async () => {
+      const { page } = await open({ origin: plant.server.origin, javaScript: false });
+      await signIn(page, inRole(plant.people, 'technician'));
+      const id = await doJob({
+        ...read,
+        page,
+        server: plant.server,
+        supervisor: inRole(plant.people, 'supervisor'),
+        at: (step, card) => words(page, `${read.tag}-${String(card).padStart(2, '0')}-${step}`),
+      });
+      const job = await plant.server.services.log.state(jobKind, id);
+      expect(job.closedAs).toBe('done');
+      expect(job.holds.length).toBeGreaterThan(0);
+      await page.goto(`/jobs/${id}/record`);
+      expect(await page.locator('body').textContent()).toContain(read.tag);
     });
   }
 });

@@ -3,10 +3,12 @@ import { jobKind } from '../../server/jobs/job-stream.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
 import { strokeCheckByJson } from './harness/by-json.ts';
 import { focusFaults } from './harness/by-keys.ts';
+import { CYLINDER_CALIBRATED, POSITIONER_CALIBRATED } from './harness/commissioned.ts';
 import { demoPlant } from './harness/demo-plant.ts';
-import { doStrokeCheck } from './harness/do-job.ts';
+import { doJob, doStrokeCheck } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
+import { picture, words } from './harness/picture.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 /** The four ways of plug and air stand in the demo plant as FV-101 to FV-104. */
@@ -90,4 +92,30 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
       expect((await plant.server.services.log.state(jobKind, id)).closedAs).toBe('done');
     },
   );
+
+  // Only the long run does more than a stroke check.
+  for (const read of process.env.YOKESIDE_LONG === '1' ? [POSITIONER_CALIBRATED, CYLINDER_CALIBRATED] : []) {
+    test(`${read.procedure} of ${read.tag}, ${read.place}, to the record`, { timeout: 300_000 }, async () => {
+      const { page } = await open({ origin: plant.server.origin });
+      await signIn(page, inRole(plant.people, 'technician'));
+      const faults: string[] = [];
+      const id = await doJob({
+        ...read,
+        page,
+        server: plant.server,
+        supervisor: inRole(plant.people, 'supervisor'),
+        at: async (step, card) => {
+          await words(page, `${read.tag}-${String(card).padStart(2, '0')}-${step}`);
+          await picture(page, `${read.tag}-${String(card).padStart(2, '0')}-${step}`);
+          faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));
+        },
+      });
+      expect(faults).toEqual([]);
+      expect((await plant.server.services.log.state(jobKind, id)).closedAs).toBe('done');
+      await page.getByRole('link', { name: 'Open the record' }).click();
+      await page.waitForURL(/record/);
+      await picture(page, `${read.tag}-record`);
+      expect(await page.locator('body').textContent()).toContain('zero, % of travel');
+    });
+  }
 });

@@ -1,8 +1,10 @@
 import type { Page } from 'playwright-core';
 import type { Job } from '../../../procedures/job.ts';
+import { procedureNamed } from '../../../procedures/served.ts';
 import { GEAR_IN_PSI } from '../../../server/demo/earlier-jobs.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
+import { answersFor, type Overrides } from '../../builders/answers.ts';
 import {
   SIGNED_STEPS,
   strokeScript,
@@ -42,9 +44,40 @@ export async function doStrokeCheck(job: DoJob): Promise<string> {
   throw new Error('The job did not end within 120 cards.');
 }
 
-export async function openByClicking({ page, tag, place, byKeys }: Omit<DoJob, 'at'>): Promise<string> {
-  await page.goto(`/jobs/new?tag=${tag}&procedure=stroke-check&place=${place}`);
-  for (const [role, number] of Object.entries(GEAR_IN_PSI)) {
+export interface AnyJob extends DoJob {
+  readonly procedure: string;
+  /** What is typed otherwise than the plainest answer, by step. */
+  readonly overrides: Overrides;
+  readonly gear?: Readonly<Record<string, string>>;
+}
+
+/** Opens a job of any procedure from the pages and does it by clicking, each card from its fields. @returns the job's number */
+export async function doJob(job: AnyJob): Promise<string> {
+  const steps = procedureNamed(job.procedure)?.definition.steps;
+  const id = await openByClicking(job);
+  for (let cards = 0; cards < 120; cards += 1) {
+    const state = await job.server.services.log.state(jobKind, id);
+    await job.at?.(state.status === 'closed' ? 'closed' : state.step, cards);
+    if (state.status === 'closed') return id;
+    const step = steps?.[state.step];
+    if (step === undefined) throw new Error(`${job.procedure} has no step ${state.step}`);
+    job.server.wait(step.kind === 'wait' ? step.waitS * 1000 : 5000);
+    const texts = step.kind === 'hold' ? {} : answersFor(state, { step, overrides: job.overrides });
+    await answerCard(job, { state, texts, signs: step.kind === 'hold' });
+  }
+  throw new Error('The job did not end within 120 cards.');
+}
+
+export async function openByClicking({
+  page,
+  tag,
+  place,
+  byKeys,
+  procedure = 'stroke-check',
+  gear = GEAR_IN_PSI,
+}: Omit<DoJob, 'at'> & Partial<Pick<AnyJob, 'procedure' | 'gear'>>): Promise<string> {
+  await page.goto(`/jobs/new?tag=${tag}&procedure=${procedure}&place=${place}`);
+  for (const [role, number] of Object.entries(gear)) {
     const select = page.locator(`select[name=${role}]`);
     if ((await select.count()) === 0) continue;
     if (byKeys) await selectByKeys(page, `select[name=${role}]`, number);
@@ -58,10 +91,14 @@ export async function openByClicking({ page, tag, place, byKeys }: Omit<DoJob, '
 
 async function answerCard(
   { page, supervisor, byKeys }: DoJob,
-  { state, texts }: { readonly state: Job; readonly texts: Texts },
+  {
+    state,
+    texts,
+    signs = SIGNED_STEPS.includes(state.step),
+  }: { readonly state: Job; readonly texts: Texts; readonly signs?: boolean },
 ): Promise<void> {
-  if (byKeys) await answerByKeys(page, { isSigned: SIGNED_STEPS.includes(state.step), supervisor, texts });
-  else if (SIGNED_STEPS.includes(state.step)) {
+  if (byKeys) await answerByKeys(page, { isSigned: signs, supervisor, texts });
+  else if (signs) {
     await page.locator('select[name=signer]').selectOption(supervisor.id);
     await page.locator('.signature input[name=pin]').fill(supervisor.pin);
     await page.locator('.button--sign').click();

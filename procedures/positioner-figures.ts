@@ -110,7 +110,7 @@ export const POSITIONER_FIGURES = {
   strokeError: percent('largest error, of travel', judged('errorWorstPercent')),
   strokeHysteresis: percent('up and down apart by', judged('hysteresisPercent')),
   strokeZero: percent('zero off by', judged('zeroErrorPercent')),
-  strokeSpan: percent('stroke too long by', judged('spanErrorPercent')),
+  strokeSpan: percent('stroke too long, with a minus too short, by', judged('spanErrorPercent')),
   strokeLine: percent('off the straight line by', judged('linearityPercent')),
   strokeUncertainty: percent('the indicator cannot tell less than', judged('errorUncertaintyPercent')),
   signalMiddle: text('signal at the middle', signalAt(50)),

@@ -19,6 +19,8 @@ function expectHeaders(response: Response): void {
   expect(response.headers.get('referrer-policy')).toBe('same-origin');
   expect(response.headers.get('cache-control')).toBe('no-store');
   expect(response.headers.get('access-control-allow-origin')).toBeNull();
+  expect(response.headers.get('cross-origin-resource-policy')).toBe('same-origin');
+  expect(response.headers.get('cross-origin-opener-policy')).toBe('same-origin');
   const type = response.headers.get('content-type');
   if (type !== null) expect(type).toMatch(/^(text\/(html|plain)|application\/json); charset=utf-8$/);
 }

@@ -69,13 +69,14 @@ describe('somebody who guesses', () => {
 
   test('has at most a hundred tries in a day, whatever screens there are (WS-09)', async () => {
     app = await anApp({ people: true, routes: [] });
-    for (let screen = 1; screen <= 8; screen += 1) {
+    // More than have room among the screens that are known: each known one has tries of its own.
+    for (let screen = 1; screen <= 12; screen += 1) {
       const browser = new Browser();
       await app.post('/sign-in', { who: 't1', pin: PINS.technician }, { as: browser });
     }
     let tried = 0;
     for (let hour = 0; hour < 24; hour += 1) {
-      for (let screen = 1; screen <= 10; screen += 1) {
+      for (let screen = 1; screen <= 13; screen += 1) {
         const codes = await guessAt(`screen ${screen}`, 2, 't1');
         tried += codes.filter((code) => code === 'PPL-001').length;
       }

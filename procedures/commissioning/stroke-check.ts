@@ -5,7 +5,6 @@ import { giveBack } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
 import { readyRig } from '../phases/ready-rig.ts';
-import { airAwayFor, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { findContact } from '../phases/test-air.ts';
 import { procedure } from '../vocabulary.ts';
 import { setPlug } from './set-plug.ts';
@@ -66,12 +65,6 @@ export const strokeCheck = procedure({
       change:
         'A yes on the card of the second feed says that nothing else feeds air. A valve that is left as found though it is not inside wants the reason.',
     },
-    {
-      letter: 'E',
-      date: '2026-11-26',
-      change:
-        'It may go on where another job left the valve locked out. What does not move, repeat or come inside goes on as packing, trim, spring or overhaul with the locks as they hang.',
-    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -84,7 +77,6 @@ export const strokeCheck = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
-  takesOver: { isolated: isolatedAt('takenOver') },
   safe: [
     'haltBypass',
     'haltIsolating',
@@ -100,13 +92,6 @@ export const strokeCheck = procedure({
     ...ontoBypass({ next: 'shutInlet', notStarted: 'notStarted' }),
     ...isolate({ next: 'holdWork', giveBack: { bench: 'airOff', line: 'backCheck' } }),
 
-    takenOver: takeOver({
-      phase: 'isolate',
-      title: 'Go on with {tag} as it stands: its stroke',
-      bring: ['Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.'],
-      next: 'holdWork',
-      makeSafe: 'haltIsolating',
-    }),
     holdWork: {
       kind: 'hold',
       phase: 'isolate',
@@ -177,13 +162,7 @@ export const strokeCheck = procedure({
       how: 'Look, hands off: gauge alive, tube open, handwheel in neutral, stop or block in the yoke, packing dry and tight.',
       choices: {
         again: { label: 'Found and put right from outside: try again', to: 'contactFound' },
-        cure: { label: 'It is packing, plug or spring: bleed off and go on as that job', to: 'bleedForNext' },
-        stop: {
-          label: 'Stop: this valve wants an overhaul',
-          to: 'ventNow',
-          reason: true,
-          comesNext: 'valve-overhaul',
-        },
+        stop: { label: 'Stop: this valve wants an overhaul', to: 'ventNow', reason: true },
       },
       makeSafe: 'ventNow',
     },
@@ -220,13 +199,7 @@ export const strokeCheck = procedure({
       choices: {
         again: { label: 'Read the cycle again', to: 'asFoundCycle' },
         goOn: { label: 'Go on all the same', to: 'chooseWorkOutside', reason: true },
-        cure: { label: 'It is packing, plug or spring: bleed off and go on as that job', to: 'bleedForNext' },
-        leave: {
-          label: 'Leave it for an overhaul',
-          to: 'airOff',
-          reason: true,
-          comesNext: 'valve-overhaul',
-        },
+        leave: { label: 'Leave it for an overhaul', to: 'airOff', reason: true },
       },
       makeSafe: 'ventNow',
     },
@@ -293,7 +266,6 @@ export const strokeCheck = procedure({
       choices: {
         again: { label: 'Read the cycle again', to: 'asLeftCycle' },
         work: { label: 'Adjust again', to: 'chooseWork' },
-        cure: { label: 'It is packing, plug or spring: bleed off and go on as that job', to: 'bleedForNext' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
       },
       makeSafe: 'ventNow',
@@ -325,45 +297,6 @@ export const strokeCheck = procedure({
       makeSafe: 'ventNow',
     },
 
-    ...airAwayFor({ phase: 'airAway', next: 'cures', ventNow: 'ventNow' }),
-    cures: {
-      kind: 'question',
-      phase: 'airAway',
-      title: 'Which job cures it?',
-      how: 'Friction at every travel is packing. Friction at one end is plug or guides. Another span is the spring. Every lock stays where it hangs; that work is signed for by itself.',
-      choices: {
-        packing: handsOn('The packing is renewed', 'toPacking'),
-        trim: handsOn('Seat and plug are looked at', 'toTrim'),
-        spring: handsOn('The spring is changed', 'toSpring'),
-        overhaul: handsOn('All of it: the overhaul', 'toOverhaul'),
-        leave: { label: 'None of them now: give it back', to: 'finalCheck', reason: true },
-      },
-      makeSafe: 'haltAirAway',
-    },
-    toPacking: handedTo({
-      phase: 'airAway',
-      title: 'It goes on as the renewal of its packing',
-      procedure: 'packing-renewal',
-      as: 'isolated',
-    }),
-    toTrim: handedTo({
-      phase: 'airAway',
-      title: 'It goes on as the job of seat and plug',
-      procedure: 'seat-and-plug',
-      as: 'isolated',
-    }),
-    toSpring: handedTo({
-      phase: 'airAway',
-      title: 'It goes on as the spring change',
-      procedure: 'spring-change',
-      as: 'isolated',
-    }),
-    toOverhaul: handedTo({
-      phase: 'airAway',
-      title: 'It goes on as the overhaul',
-      procedure: 'valve-overhaul',
-      as: 'isolated',
-    }),
     ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
     notStarted: {

@@ -5,7 +5,7 @@ import { handingFaults } from '../../../procedures/handing-on.ts';
 import { caseOpenAt, isolatedAt } from '../../../procedures/phases/taken-over.ts';
 import { procedureNamed } from '../../../procedures/served.ts';
 import type { Definition } from '../../../procedures/vocabulary.ts';
-import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+import { jobOn, type Overrides, outcomesOf, play } from '../../builders/answers.ts';
 
 function definitionOf(id: string): Definition {
   const served = procedureNamed(id);
@@ -33,15 +33,6 @@ describe('[SAF-03] A finding of an overhaul leads on', () => {
     ['spring-change', ['diaphragm-renewal, case open']],
     ['packing-renewal', ['seat-and-plug, gland open', 'live-gland, hot']],
     ['seat-and-plug', ['seat-leak-test, isolated', 'spring-change, isolated', 'live-gland, hot']],
-    [
-      'stroke-check',
-      [
-        'packing-renewal, isolated',
-        'seat-and-plug, isolated',
-        'spring-change, isolated',
-        'valve-overhaul, isolated',
-      ],
-    ],
   ] as const)('from %s to the procedure that cures it', (id, onward) => {
     expect(handsTo(id)).toEqual(onward);
   });
@@ -70,15 +61,6 @@ describe('[SAF-03] A finding of an overhaul leads on', () => {
     expect(job.closedAs).toBe('done');
     const card = definitionOf('case-nuts').steps.caseOpens;
     expect(card?.kind === 'question' && card.choices.leave?.comesNext).toBe('diaphragm-renewal');
-  });
-
-  test('of a stroke that does not repeat, with the test air bled off before anybody is asked', () => {
-    const rough: Overrides = {
-      contactFound: { moves: 'no' },
-      doesNotMove: { choice: 'cure' },
-    };
-    const path = pathOf(play(jobOn(served('stroke-check')), { overrides: rough, to: 'cures' }).job);
-    expect(path.slice(-3)).toEqual(['doesNotMove', 'bleedForNext', 'rigOffForNext']);
   });
 
   test('with the gland apart from the packing to plug and stem, with the case open from diaphragm to spring', () => {

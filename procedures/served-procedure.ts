@@ -1,3 +1,4 @@
+import { testAirLimit } from '../safety/limits.ts';
 import type { Facts } from './facts.ts';
 import type { GearRole } from './test-gear/roles.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
@@ -22,5 +23,12 @@ export interface ServedProcedure {
 export function noBlockValves({ inletPoint, outletPoint }: ValveSheet, place: Place): string | null {
   return place === 'line' && (inletPoint === null || outletPoint === null)
     ? 'The line has no block valve on each side: take the valve to the bench.'
+    : null;
+}
+
+/** The upper end of a stroke is never reached for by more air than the case may have. */
+export function outOfReach(sheet: ValveSheet): string | null {
+  return sheet.benchSetHighPa > testAirLimit(sheet).limitPa
+    ? 'Its bench set ends above the test air that its case may have.'
     : null;
 }

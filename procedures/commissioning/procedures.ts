@@ -1,4 +1,4 @@
-import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
+import { noBlockValves, outOfReach, type Place, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { airSupply } from './air-supply.ts';
@@ -39,7 +39,7 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
       if (sheet.springHeldBy === 'no spring') return 'It has no spring to stroke against.';
       if (sheet.positioner !== 'none')
         return 'It has a positioner: its stroke is checked with the positioner in the loop.';
-      return noBlockValves(sheet, place);
+      return outOfReach(sheet) ?? noBlockValves(sheet, place);
     },
   },
   {

@@ -1,6 +1,5 @@
-import { testAirLimit } from '../../safety/limits.ts';
 import { noSeatTest } from '../seat-test.ts';
-import { noBlockValves, type Place, type ServedProcedure } from '../served-procedure.ts';
+import { noBlockValves, outOfReach, type Place, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { benchSetJob } from './bench-set.ts';
@@ -11,13 +10,6 @@ function noSpringCase({ actuatorKind, springHeldBy }: ValveSheet): string | null
   if (actuatorKind !== 'diaphragm')
     return 'A piston has no bench set: no air on one case works against a spring.';
   return springHeldBy === 'no spring' ? 'It has no spring, and so no bench set.' : null;
-}
-
-/** The upper end is never reached for by more air than the case may have. */
-function outOfReach(sheet: ValveSheet): string | null {
-  return sheet.benchSetHighPa > testAirLimit(sheet).limitPa
-    ? 'Its bench set ends above the test air that its case may have.'
-    : null;
 }
 
 /** No travel is read; a gauge of its own for the pressure on the seat. */

@@ -1,4 +1,4 @@
-import { noBlockValves, type ServedProcedure } from '../served-procedure.ts';
+import { noBlockValves, outOfReach, type ServedProcedure } from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { AIR_AND_POSITIONER } from './air-and-positioner.ts';
@@ -55,31 +55,34 @@ export const OVERHAUL: readonly ServedProcedure[] = [
     definition: packingRenewal,
     folder: 'overhaul',
     gear: ALL_ROLES,
-    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+    whyNot: (sheet, place) =>
+      notDiaphragm(sheet) ?? notPacked(sheet) ?? outOfReach(sheet) ?? noBlockValves(sheet, place),
   },
   {
     definition: diaphragmRenewal,
     folder: 'overhaul',
     gear: ALL_ROLES,
-    whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? outOfReach(sheet) ?? noBlockValves(sheet, place),
   },
   {
     definition: springChange,
     folder: 'overhaul',
     gear: ALL_ROLES,
-    whyNot: (sheet, place) => notDiaphragm(sheet) ?? noBlockValves(sheet, place),
+    whyNot: (sheet, place) => notDiaphragm(sheet) ?? outOfReach(sheet) ?? noBlockValves(sheet, place),
   },
   ...AIR_AND_POSITIONER,
   {
     definition: seatAndPlug,
     folder: 'overhaul',
     gear: ALL_ROLES,
-    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+    whyNot: (sheet, place) =>
+      notDiaphragm(sheet) ?? notPacked(sheet) ?? outOfReach(sheet) ?? noBlockValves(sheet, place),
   },
   {
     definition: valveOverhaul,
     folder: 'overhaul',
     gear: ALL_ROLES,
-    whyNot: (sheet, place) => notDiaphragm(sheet) ?? notPacked(sheet) ?? noBlockValves(sheet, place),
+    whyNot: (sheet, place) =>
+      notDiaphragm(sheet) ?? notPacked(sheet) ?? outOfReach(sheet) ?? noBlockValves(sheet, place),
   },
 ];

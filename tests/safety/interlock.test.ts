@@ -92,6 +92,7 @@ describe('[SAF-03] The interlock', () => {
       'readGauge',
       'ventCase',
       'shutBypass',
+      'ventShopAir',
       'ventTestPressure',
     ]);
   });

@@ -26,6 +26,13 @@ export type Look = keyof typeof LOOKS;
 
 /** Each screen once and each theme once. */
 const TWO: readonly Look[] = ['desk, light', 'phone, dark'];
+/**
+ * Of many pages made of the same parts each is looked at once in an ordinary run, by turns at a desk in light and on a
+ * phone in dark; the long run looks at both.
+ */
+export function byTurns(at: number): readonly Look[] {
+  return process.env.YOKESIDE_LONG === '1' ? TWO : TWO.filter((_, one) => one === at % 2);
+}
 export const ALL_FOUR = Object.keys(LOOKS) as readonly Look[];
 
 /**

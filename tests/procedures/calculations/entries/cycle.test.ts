@@ -84,6 +84,6 @@ describe('an up and down table', () => {
       code: 'CALC-004',
       name: 'points',
     });
-    expect(CYCLE_CALCULATIONS).toHaveLength(2);
+    expect(CYCLE_CALCULATIONS).toHaveLength(3);
   });
 });

@@ -92,7 +92,8 @@ export const ENERGY_ISOLATION: readonly Requirement[] = [
     id: 'EI-18',
     text: 'Every procedure shall be inspected each year by somebody who does not usually do it.',
     source: '29 CFR 1910.147(c)(6), as summarised',
-    notBuilt: 'The safety officer has no pages yet on which an inspection is recorded and listed.',
+    notBuilt:
+      'It belongs to the audit: the officer’s pages show the jobs that an inspection would rest on, and no page records the inspection itself yet.',
   },
   {
     id: 'EI-19',

@@ -13,8 +13,6 @@ import { type Standing, type Suggestion, suggestions } from './next-check.ts';
 const COMES_BACK_MINUTES = 240;
 /** So sure of one repair that nothing more is asked: judgement. */
 export const SURE_FRACTION = 0.9;
-/** A valve is called sound only where everything else has been looked for: judgement. */
-export const SURE_SOUND_FRACTION = 0.97;
 /** How many of the best checks are looked at for what they would save. */
 const LOOKED_AT = 12;
 
@@ -59,8 +57,7 @@ export function decide(
 
 /** Whether one repair, or leaving the valve alone, is so likely that nothing more is asked. */
 export function isSure({ classes, shares }: Question): boolean {
-  const leave = repairFor(SOUND);
-  return classes.some((id, at) => (shares[at] ?? 0) >= (id === leave ? SURE_SOUND_FRACTION : SURE_FRACTION));
+  return classes.some((_, at) => (shares[at] ?? 0) >= SURE_FRACTION);
 }
 
 interface RepairCost {

@@ -17,6 +17,8 @@ import { VALVES } from './valves.ts';
 // The short form holds the size of things; the long one, with YOKESIDE_LONG=1, gives the figures that are told.
 const LONG = process.env.YOKESIDE_LONG === '1';
 const RUNS = LONG ? 300 : 8;
+/** Minutes to a cure are far apart from one fault to the next: fewer say nothing of their mean. */
+const CURES = LONG ? 300 : 24;
 const KINDS = Object.entries(VALVES).slice(0, LONG ? 4 : 1);
 const LIMIT_MS = LONG ? 3_600_000 : 120_000;
 
@@ -26,7 +28,7 @@ function mean(runs: readonly Cure[], of: (run: Cure) => number): number {
 
 function cures(model: Model, of: { readonly lead: Lead; readonly seed: number }): readonly Cure[] {
   const chance = random(of.seed);
-  return Array.from({ length: RUNS }, () =>
+  return Array.from({ length: CURES }, () =>
     cure(model, { truth: drawHypothesis({ from: singlesOf(model), chance }), chance, lead: of.lead }),
   );
 }
@@ -53,7 +55,7 @@ describe.each(KINDS)('valves with a hidden fault, %s', (kind, facts) => {
   const model = modelOf(facts);
 
   test(
-    'are cured in well under the minutes of a checklist, and far under those of trying the likeliest repair',
+    'are cured in fewer minutes than by a checklist, and in far fewer than by trying the likeliest repair',
     () => {
       const ours = cures(model, { lead: byExpectedCost, seed: 1 });
       const list = cures(model, { lead: checklist, seed: 1 });
@@ -66,7 +68,7 @@ describe.each(KINDS)('valves with a hidden fault, %s', (kind, facts) => {
         repairs: mean(ours, (run) => run.repairs),
         firstRepairRight: mean(ours, (run) => (run.firstRepairRight ? 1 : 0)),
       });
-      expect(minutes[0] ?? 0).toBeLessThan((LONG ? 0.75 : 1.1) * (minutes[1] ?? 0));
+      expect(minutes[0] ?? 0).toBeLessThan((LONG ? 0.75 : 0.9) * (minutes[1] ?? 0));
       expect(minutes[0] ?? 0).toBeLessThan(0.4 * (minutes[2] ?? 0));
     },
     LIMIT_MS,

@@ -1,7 +1,13 @@
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files that take a minute and more. Begun last, one of them would keep one processor waiting for it. */
-const LONGEST = ['browser/whole-job.test.ts', 'browser/whole-job-plain.test.ts'];
+const LONGEST = [
+  'browser/whole-job.test.ts',
+  'browser/whole-job-plain.test.ts',
+  'faults/kill-in-a-job.test.ts',
+  'browser/pages.test.ts',
+  'server/main.test.ts',
+];
 
 export class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {

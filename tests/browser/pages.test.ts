@@ -4,7 +4,7 @@ import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, menuOf, signIn } from './harness/people.ts';
 import { startServer, type TestServer } from './harness/server.ts';
-import { ALL_FOUR, byTurns, faultsOfPage } from './harness/whole-page.ts';
+import { ALL_FOUR, faultsOfPage } from './harness/whole-page.ts';
 
 inBrowser('an empty site', (open) => {
   let server: TestServer;
@@ -77,7 +77,7 @@ inBrowser('the demo plant', (open) => {
         gone.add(address);
         const answer = await page.goto(address);
         expect(answer?.status(), address).toBe(200);
-        expect(await faultsOfPage(page, byTurns(gone.size)), address).toEqual([]);
+        expect(await faultsOfPage(page), address).toEqual([]);
       }
     },
   );

@@ -26,21 +26,28 @@ export type Look = keyof typeof LOOKS;
 
 /** Each screen once and each theme once. */
 const TWO: readonly Look[] = ['desk, light', 'phone, dark'];
-/**
- * Of many pages made of the same parts each is looked at once in an ordinary run, by turns at a desk in light and on a
- * phone in dark; the long run looks at both.
- */
-export function byTurns(at: number): readonly Look[] {
-  return process.env.YOKESIDE_LONG === '1' ? TWO : TWO.filter((_, one) => one === at % 2);
-}
 export const ALL_FOUR = Object.keys(LOOKS) as readonly Look[];
+const isLong = process.env.YOKESIDE_LONG === '1';
+
+/**
+ * The long run looks at each page at a desk in light and on a phone in dark. The ordinary run takes turns between the
+ * two: pages are made of the same parts, and each part is looked at both ways on one page or another.
+ */
+let turn = 0;
+function byTurns(): readonly Look[] {
+  turn += 1;
+  return isLong ? TWO : TWO.filter((_, at) => at === turn % 2);
+}
 
 /**
  * Everything that a machine can say about a page as it stands: what axe finds at each look, sideways scrolling down to
  * the narrowest screen and with the reader's own text spacing, and small targets.
  * The page is left as wide as a desk, with that spacing: load it anew to go on.
  */
-export async function faultsOfPage(page: Page, looks: readonly Look[] = TWO): Promise<readonly string[]> {
+export async function faultsOfPage(
+  page: Page,
+  looks: readonly Look[] = byTurns(),
+): Promise<readonly string[]> {
   const faults: string[] = [];
   for (const look of looks) {
     const { screen, colorScheme } = LOOKS[look];

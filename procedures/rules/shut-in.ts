@@ -11,7 +11,7 @@ const KNOWN_TO_K = { read: 0.5, unread: 3 } as const;
 /**
  * An actuator shut in at the end of its stroke: the fall that is left when temperature is taken out, against what it may
  * lose in that time. At its stop the volume stays what it is; anywhere else the spring follows the air and hides most of
- * the leak. A cylinder has no limit here: any fall that the gauge can tell is told.
+ * the leak. A cylinder has no limit here: each fall that the gauge can tell is told.
  */
 export const shutInRule: Rule = {
   outcomes: ['holds', 'leaks', 'too close', 'stem moved', 'not read'],

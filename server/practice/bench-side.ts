@@ -1,6 +1,7 @@
 import type { Surroundings } from '../../procedures/actions/action.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Output } from '../../procedures/practice/bench/gauges.ts';
+import type { GaugePicture } from '../../views/pictures/gauge.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { Services } from '../services.ts';
 
@@ -8,7 +9,7 @@ import type { Services } from '../services.ts';
 export interface BenchPanel {
   readonly heading: string;
   readonly lines: readonly string[];
-  readonly gauges: readonly GaugeView[];
+  readonly gauges: readonly GaugePicture[];
   readonly rows: readonly BenchRow[];
   /** Where the gauges follow the controller output. */
   readonly output: { readonly percent: number; readonly address: string } | null;
@@ -16,17 +17,6 @@ export interface BenchPanel {
   readonly sign: string;
   /** Where the truth is told; blank while it is hidden. */
   readonly result: string;
-}
-
-/** One gauge, drawn; its number and unit stand in its text. */
-export interface GaugeView {
-  readonly id: string;
-  readonly label: string;
-  readonly kind: 'dial' | 'scale';
-  readonly fraction: number;
-  readonly text: string;
-  readonly from: string;
-  readonly to: string;
 }
 
 export interface BenchRow {

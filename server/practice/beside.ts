@@ -18,8 +18,9 @@ import { say } from '../../procedures/say.ts';
 import { type CheckId, checkOf, isCheckId } from '../../procedures/troubleshooting/checks.ts';
 import { OPENINGS } from '../../procedures/troubleshooting/openings.ts';
 import type { OpenStep, ReadingStep } from '../../procedures/vocabulary.ts';
+import type { GaugePicture } from '../../views/pictures/gauge.ts';
 import type { Services } from '../services.ts';
-import type { BenchAsked, BenchPanel, BenchRow, GaugeView } from './bench-side.ts';
+import type { BenchAsked, BenchPanel, BenchRow } from './bench-side.ts';
 import { exerciseKind } from './exercise-stream.ts';
 import { mayBeTold } from './may-be-told.ts';
 import { valveNow } from './simulated-valves.ts';
@@ -116,8 +117,8 @@ function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
   };
 }
 
-function gaugesOf(shown: readonly Shown[], job: Job): readonly GaugeView[] {
-  return shown.flatMap((one): readonly GaugeView[] => {
+function gaugesOf(shown: readonly Shown[], job: Job): readonly GaugePicture[] {
+  return shown.flatMap((one): readonly GaugePicture[] => {
     const { fullSi, valueSi, name, label, dimension } = one;
     if (fullSi === null || fullSi <= 0) return [];
     const scale = dimension === 'length';

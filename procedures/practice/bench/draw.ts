@@ -19,7 +19,7 @@ export function causesToPractise(sheet: ValveSheet): readonly CauseId[] {
 }
 
 /**
- * Faults by draw: each fault of the valve as likely as any other, for what is rare wants practice most; a second one
+ * Faults by draw: each fault of the valve as likely as the next, for what is rare wants practice most; a second one
  * among those that likely come with the first.
  * @example drawFaults(sheet, { count: 2, random: seeded(7) }).length // 2
  */

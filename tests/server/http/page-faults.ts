@@ -75,7 +75,7 @@ function isHidden(element: Element): boolean {
 
 const nothing = readHtml('<i></i>').elements[0] as Element;
 
-/** Where help stands: the part of the page around the link to it, and how many come before it there. */
+/** What the link to help in the head of a page says; `not in the head` where it has none. */
 export function helpPlace(html: string): string {
   const { elements } = readHtml(html);
   const link = elements.find(

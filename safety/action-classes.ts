@@ -157,8 +157,16 @@ export const ACTION_CLASSES = {
   releaseStemConnector: {
     name: 'release the stem connector',
     danger: 'Stem or plug jumps or drops.',
-    needs: { ...AIR_OFF, ...P, ...G, ...SPRING_SHUT_IN, ...SIGNED },
+    // One that its case holds would drive its stem to the stop: that connector comes off on held air.
+    needs: { ...AIR_OFF, ...P, ...G, ...SPRING_FREE, ...SIGNED },
     source: `EI-43, ${PRACTICE}`,
+  },
+  releaseHeldConnector: {
+    name: 'release the stem connector of a preloaded spring, its load taken by held test air',
+    danger: 'A connector that carries the spring lets the stem shoot to its stop; the plug drops.',
+    needs: { ...HELD, ...E, ...G, plug: ['off seat'] },
+    leaves: AIR_MOVED,
+    source: 'EI-44: manuals of two diaphragm actuators with a preloaded spring',
   },
   loosenCaseBolts: {
     name: 'loosen the case bolts of a case with a spring adjuster',

@@ -4,6 +4,7 @@ import { connectorOff, connectorOn, joinOnAir } from '../phases/connector.ts';
 import { easeGland } from '../phases/ease-gland.ts';
 import { freeSpring, springBack } from '../phases/free-spring.ts';
 import { giveBack } from '../phases/give-back.ts';
+import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from '../phases/held-connector.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { openLine } from '../phases/open-line.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
@@ -24,6 +25,7 @@ const ALLOWS = [
   'strokeByTestAir',
   'backOffAdjuster',
   'releaseStemConnector',
+  'releaseHeldConnector',
   'liftActuator',
   'removePacking',
   'joinStemConnector',
@@ -48,6 +50,12 @@ export const packingRenewal = procedure({
       date: '2026-11-26',
       change:
         'It may go on where another job left the valve locked out. A stem that is spent is changed with the gland apart as it is. The port of the case stays open while the spring is freed; stems held by too little thread stop the work.',
+    },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first.',
     },
   ],
   phases: [
@@ -94,15 +102,15 @@ export const packingRenewal = procedure({
       ventNow: 'ventNow',
     }),
     ...strokeAsFound({
-      inside: 'bleedForWork',
-      outside: 'bleedForWork',
-      stuck: 'bleedForWork',
+      inside: TAKE_APART,
+      outside: TAKE_APART,
+      stuck: TAKE_APART,
       danger: 'ventFirst',
       makeSafe: 'ventNow',
     }),
     bleedForWork: bleedCase({
       phase: 'apart',
-      title: 'Bleed the air off before spring and connector are touched',
+      title: 'Bleed the air off before anything else is touched',
       next: 'rigOff',
       notGone: 'workAirStays',
       ventNow: 'ventNow',
@@ -119,11 +127,18 @@ export const packingRenewal = procedure({
         'Leave the port of the case open, so that no air is shut in.',
       ],
       next: {
-        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
+        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'howFar' } },
         sets: { testAir: 'off' },
       },
       makeSafe: 'ventNow',
     },
+    ...heldConnector({
+      phase: 'apart',
+      next: 'bleedForWork',
+      cannot: 'airOff',
+      danger: 'ventFirst',
+      makeSafe: 'ventNow',
+    }),
     ...freeSpring({ phase: 'apart', next: 'connectorOff', makeSafe: 'haltAirAway' }),
     ...connectorOff({ phase: 'apart', next: 'packingOut', makeSafe: 'haltOpen' }),
     ...packingOut({ phase: 'packing', next: 'ringsIn', makeSafe: 'haltOpen', toTrim: 'toTrim' }),
@@ -260,7 +275,7 @@ export const packingRenewal = procedure({
       phase: 'asFound',
       choices: {
         found: ['The stroke as found', 'contactFound'],
-        apart: ['As found is done: bleed off and take it apart', 'bleedForWork'],
+        apart: ['As found is done: take it apart', TAKE_APART_AFTER_STOP],
         gland: ['The new packing: bleed off and look at the gland', 'bleedForGland'],
         left: ['The stroke as left', 'contactLeft'],
       },

@@ -39,6 +39,12 @@ export const seatAndPlug = procedure({
       change:
         'It may go on where another job left the valve locked out, or its gland apart. The cage is marked and a screwed seat soaked first; after the stroke the seat may be tested for leak with the locks as they hang. The port of the case stays open while the spring is freed.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -47,6 +47,12 @@ export const valveOverhaul = procedure({
       change:
         'It may go on where another job left the valve locked out. Plate and diaphragm are taken out with the stem held; the cage is marked and a screwed seat soaked first. After the stroke the work may go on as leak test, diaphragm or spring change with the locks as they hang. The port of the case stays open while the spring is freed.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

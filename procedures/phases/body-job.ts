@@ -5,6 +5,7 @@ import { closeBonnet, openBonnet, takeTrimOut } from './body-open.ts';
 import { airStays, bleedCase, connectCase } from './case-air.ts';
 import { actuatorOff, actuatorOn, joinOnAir } from './connector.ts';
 import { freeSpring, springBack } from './free-spring.ts';
+import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from './held-connector.ts';
 import { openLine } from './open-line.ts';
 import { packingIn, packingOut } from './packing.ts';
 import { seatWork } from './seat-work.ts';
@@ -17,6 +18,7 @@ const ALLOWS = [
   'windAdjusterOnTestAir',
   'backOffAdjuster',
   'releaseStemConnector',
+  'releaseHeldConnector',
   'liftActuator',
   'loosenCaseBolts',
   'loosenShortCaseBolts',
@@ -89,15 +91,15 @@ function apart({ actuatorLies }: Body<string>) {
       ventNow: 'ventNow',
     }),
     ...strokeAsFound<string>({
-      inside: 'bleedForWork',
-      outside: 'bleedForWork',
-      stuck: 'bleedForWork',
+      inside: TAKE_APART,
+      outside: TAKE_APART,
+      stuck: TAKE_APART,
       danger: 'ventFirst',
       makeSafe: 'ventNow',
     }),
     bleedForWork: bleedCase<string>({
       phase: 'apart',
-      title: 'Bleed the air off before spring and connector are touched',
+      title: 'Bleed the air off before anything else is touched',
       next: 'rigOff',
       notGone: 'workAirStays',
       ventNow: 'ventNow',
@@ -114,11 +116,18 @@ function apart({ actuatorLies }: Body<string>) {
         'Leave the port of the case open, so that no air is shut in.',
       ],
       next: {
-        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'connectorOff' } },
+        to: { by: 'springHeldBy', ways: { adjuster: 'freeSpring', case: 'hangActuator' } },
         sets: { testAir: 'off' },
       },
       makeSafe: 'ventNow',
     } as Step<string>,
+    ...heldConnector<string>({
+      phase: 'apart',
+      next: 'bleedForWork',
+      cannot: 'bleedForNext',
+      danger: 'ventFirst',
+      makeSafe: 'ventNow',
+    }),
     ...freeSpring<string>({ phase: 'apart', next: 'connectorOff', makeSafe: 'haltAirAway' }),
     ...actuatorOff<string>({ phase: 'apart', next: actuatorLies, makeSafe: 'haltOpen' }),
   };
@@ -256,7 +265,7 @@ function halts({ where = {}, whereOnAir = {} }: Body<string>) {
       choices: {
         ...whereOnAir,
         found: ['The stroke as found', 'contactFound'],
-        apart: ['As found is done: bleed off and take it apart', 'bleedForWork'],
+        apart: ['As found is done: take it apart', TAKE_APART_AFTER_STOP],
         bench: ['The bench set, the stems apart', 'benchFound'],
         join: ['Joining the stems', 'holdJoin'],
         seat: ['The contact, the stems joined', 'seatContact'],

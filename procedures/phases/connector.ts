@@ -1,4 +1,4 @@
-import type { Step } from '../vocabulary.ts';
+import type { Field, Step } from '../vocabulary.ts';
 import { STEM_MOVES, yesNo } from './common.ts';
 
 type Lift = 'hangActuator' | 'actuatorOff';
@@ -21,6 +21,20 @@ const SWINGS = {
 } as const;
 
 const THREAD_HOLDS = yesNo('threadHolds', 'Both stems are held by at least their own diameter of thread');
+
+export const CONNECTOR_OFF = [
+  'Loosen the screws of the connector in turn.',
+  'Take the travel pointer off.',
+  'Take the connector off.',
+] as const;
+
+export const THREAD_FREE: Field = {
+  name: 'exposedThreadM',
+  label: 'Thread of the plug stem that stands free',
+  type: 'quantity',
+  dimension: 'length',
+  carried: true,
+};
 
 function threadShort<const Id extends string>(step: {
   readonly phase: string;
@@ -81,25 +95,12 @@ function partStems({ phase, next, makeSafe }: Ways<string>): Readonly<Record<'co
       action: 'releaseStemConnector',
       caution: {
         word: 'warning',
-        hazard:
-          'The stem jumps or drops as the connector lets go; a case that holds its spring pushes it to its stop.',
+        hazard: 'The stem jumps or drops as the connector lets go.',
         consequence: 'A finger in the connector is crushed.',
         avoid: 'Loosen both screws a little in turn; tools only, no hand between the stems.',
       },
-      do: [
-        'Loosen the screws of the connector in turn.',
-        'Take the travel pointer off.',
-        'Take the connector off.',
-      ],
-      asks: [
-        {
-          name: 'exposedThreadM',
-          label: 'Thread of the plug stem that stands free',
-          type: 'quantity',
-          dimension: 'length',
-          carried: true,
-        },
-      ],
+      do: CONNECTOR_OFF,
+      asks: [THREAD_FREE],
       judge: { rule: 'record' },
       ways: { kept: { to: next } },
       makeSafe,
@@ -126,7 +127,12 @@ function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift,
       how: 'The case stays shut. Straight up, until the plug stem is clear; a yoke that sticks is tapped, never pried at the stem.',
       action: 'liftActuator',
       caution: SWINGS,
-      do: ['Loosen the yoke nut or the yoke bolts.', 'Raise it straight up.', 'Lay it where it cannot roll.'],
+      do: [
+        'Check that nothing joins the stems any more.',
+        'Loosen the yoke nut or the yoke bolts.',
+        'Raise it straight up.',
+        'Lay it where it cannot roll.',
+      ],
       asks: [yesNo('laidDown', 'It lies safe, its ports covered')],
       judge: { rule: 'allYes', with: { fields: 'laidDown' } },
       ways: {

@@ -1,6 +1,6 @@
 import { strokeTables } from '../commissioning/stroke-tables.ts';
 import { FULL_CYCLE, MID_STROKES } from '../cycle-verdict.ts';
-import type { Step, Way } from '../vocabulary.ts';
+import type { Step, Target, Way } from '../vocabulary.ts';
 import { findContact } from './test-air.ts';
 
 type Found = 'contactFound' | 'asFoundCycle' | 'asFoundStrokes' | 'asFoundVerdict' | 'notMovingFound';
@@ -25,11 +25,11 @@ const IDS = {
 
 interface Ways<Next extends string> {
   /** Inside all of its limits. */
-  readonly inside: Next;
+  readonly inside: Target<Next>;
   /** Outside, too close to tell, or not repeating. */
-  readonly outside: Next;
+  readonly outside: Target<Next>;
   /** Where a stem that does not move leads. */
-  readonly stuck: Next;
+  readonly stuck: Target<Next>;
   readonly danger: Next;
   readonly makeSafe: Next;
 }

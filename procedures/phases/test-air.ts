@@ -14,6 +14,7 @@ export function holdAir<const Id extends string>({
   phase,
   title,
   how,
+  why = 'Turned on its seat, a plug scores it; air that changes drives the stem.',
   held,
   notHeld,
   danger,
@@ -22,6 +23,8 @@ export function holdAir<const Id extends string>({
   readonly phase: string;
   readonly title: string;
   readonly how: string;
+  /** Where the stem is held for something else than being turned. */
+  readonly why?: string;
   readonly held: Id;
   readonly notHeld: Id;
   readonly danger: Id;
@@ -33,7 +36,7 @@ export function holdAir<const Id extends string>({
     phase,
     title,
     how,
-    why: 'Turned on its seat, a plug scores it; air that changes drives the stem.',
+    why,
     action: 'strokeByTestAir',
     caution: STEM_MOVES,
     asks: [

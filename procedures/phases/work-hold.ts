@@ -1,6 +1,6 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
-import type { HoldStep, QuestionStep, Way } from '../vocabulary.ts';
+import type { HoldStep, QuestionStep, Target, Way } from '../vocabulary.ts';
 import { ALL_ENERGIES } from './overhaul-frame.ts';
 
 /** The hold before work that cannot be undone: each energy shown safe, signed by somebody who did none of it. */
@@ -70,7 +70,7 @@ export function unsignedHalt<const Id extends string>(step: {
 /** Asked where work goes on after a stop. */
 export function whereOn<const Id extends string>(step: {
   readonly phase: string;
-  readonly choices: Readonly<Record<string, readonly [label: string, to: Id]>>;
+  readonly choices: Readonly<Record<string, readonly [label: string, to: Target<Id>]>>;
   readonly makeSafe: Id;
 }): QuestionStep<Id> {
   const choices = Object.entries(step.choices).map(

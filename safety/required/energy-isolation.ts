@@ -172,12 +172,12 @@ export const ENERGY_ISOLATION: readonly Requirement[] = [
   },
   {
     id: 'EI-43',
-    text: 'The stem connector shall be released only with air, kept air and process shown and the weight hung.',
+    text: 'The stem connector shall be released only with air, kept air and process shown, the weight hung and the spring free.',
     source: 'common practice, no source',
   },
   {
     id: 'EI-44',
-    text: 'A yoke nut under a preloaded spring shall be undone on held air, and the actuator lifted with the air off again.',
+    text: 'A yoke nut or a connector under a preloaded spring shall be undone on held air, and the actuator lifted with the air off again.',
     source: 'manuals of two diaphragm actuators',
   },
   {

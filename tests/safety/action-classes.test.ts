@@ -122,6 +122,7 @@ const ROWS: readonly (readonly [string, ActionClass, string])[] = [
   ['EI-42', 'backOffAdjuster', 'BATP'],
   ['EI-43', 'releaseStemConnector', 'ATPG'],
   ['EI-44', 'undoYokeNut', 'ATPEG'],
+  ['EI-44', 'releaseHeldConnector', 'ATPEG'],
   ['EI-45', 'loosenCaseBolts', 'BAT'],
   ['EI-45', 'loosenShortCaseBolts', 'BAT'],
   ['EI-45', 'loosenLongCaseBolts', 'BAT'],
@@ -168,7 +169,11 @@ describe('Each row of table D', () => {
     expect(beyondLetters('breakSignalLine')).toEqual({});
     expect(beyondLetters('openElectricCover')).toEqual({});
     expect(beyondLetters('backOffAdjuster')).toEqual({ ...NO_AIR, ...OFF, ...SIGNED });
-    expect(beyondLetters('releaseStemConnector')).toEqual({ ...NO_AIR, ...SHUT_IN, ...SIGNED });
+    expect(beyondLetters('releaseStemConnector')).toEqual({
+      ...NO_AIR,
+      ...SIGNED,
+      spring: ['released', 'absent'],
+    });
   });
 
   test('EI-41: a pneumatic cover is another act: bypassed, agreed, the air may be on', () => {
@@ -185,6 +190,17 @@ describe('Each row of table D', () => {
     expect(needsOf('undoYokeNut').testAir).toEqual(['connected']);
     expect(leavesOf('undoYokeNut')).toMatchObject({ signalAir: 'live', closure: 'open' });
     expect(needsOf('liftActuator').signalAir).toEqual(['isolated', 'absent']);
+  });
+
+  test('EI-44: a connector that carries a preloaded spring comes off on held air, the plug off its seat, and on nothing else', () => {
+    expect(needsOf('releaseHeldConnector')).toMatchObject({
+      signalAir: ['held'],
+      testAir: ['connected'],
+      plug: ['off seat'],
+      closure: ['shut'],
+    });
+    expect(leavesOf('releaseHeldConnector')).toEqual({ signalAir: 'live', plug: 'seat unknown' });
+    expect(needsOf('releaseStemConnector').spring).not.toContain('contained');
   });
 
   test('EI-45: adjuster before case wherever there is an adjuster, short bolts before long where there is none', () => {

@@ -66,7 +66,10 @@ describe.each(EVERY)(
     });
 
     test('goes in the order of the trade', () => {
-      inOrder('asFoundVerdict', 'connectorOff', 'hangActuator', 'actuatorOff', 'bonnetCrack', 'bonnetOff');
+      const parted =
+        heldBy === 'case' ? ['unloadConnector', 'connectorHeld', 'bleedForWork'] : ['connectorOff'];
+      inOrder('asFoundVerdict', ...parted, 'hangActuator', 'actuatorOff', 'bonnetCrack', 'bonnetOff');
+      expect(path.includes('connectorOff')).toBe(heldBy === 'adjuster');
       inOrder(
         'bonnetOff',
         'packingOut',

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { auditJob } from '../../../procedures/audit.ts';
+import { comesNext } from '../../../procedures/comes-next.ts';
 import { OVERHAUL } from '../../../procedures/overhaul/procedures.ts';
 import { sayFigure } from '../../../procedures/say.ts';
 import { jobOn, outcomesOf, pathOf, play } from '../../builders/answers.ts';
+import { act } from '../../builders/jobs.ts';
 import { aSheet, aSheetOf } from '../../builders/sheets.ts';
 
 const served = OVERHAUL.find(({ definition }) => definition.id === 'packing-renewal');
@@ -34,6 +36,40 @@ describe('[SAF-09] Packing renewed', () => {
     expect(pathOf(job)).toContain('joinHeld');
     expect(pathOf(job)).not.toContain('freeSpring');
     expect(pathOf(job)).not.toContain('springBack');
+  });
+
+  test('takes the load of a case-held spring off the connector by held air before its screws are loosened (EI-44)', () => {
+    const run = play(jobOn(packing, { sheet: CASE_HELD }), { to: 'connectorHeld' });
+    expect(run.job.situation.states).toMatchObject({ signalAir: 'held', plug: 'off seat', closure: 'shut' });
+    const { job } = play(run);
+    const path = pathOf(job);
+    const at = ['unloadConnector', 'connectorHeld', 'bleedForWork', 'rigOff', 'packingOut'].map((step) =>
+      path.indexOf(step),
+    );
+    expect(at).toEqual([...at].sort((one, other) => one - other));
+    expect(path).not.toContain('connectorOff');
+  });
+
+  test('leaves the connector on where no air moves its stem off its end, and names the spring next', () => {
+    const onItsSeat = { heldTravelM: '0 %' };
+    const { job } = play(jobOn(packing, { sheet: CASE_HELD }), {
+      overrides: {
+        unloadConnector: onItsSeat,
+        connectorLoaded: { choice: 'cannot', reason: 'seized' },
+      },
+    });
+    expect(outcomesOf(job, 'unloadConnector')).toEqual(['too near its seat']);
+    expect(pathOf(job)).not.toContain('connectorHeld');
+    expect(job.closedAs).toBe('done');
+    expect(comesNext(job, packing.definition)).toEqual(['spring-change']);
+  });
+
+  test('asks after a stop under air whether the connector is off already', () => {
+    const run = play(jobOn(packing, { sheet: CASE_HELD }), { to: 'connectorHeld' });
+    act(run, { kind: 'make-safe', reason: 'a leak at the hose' });
+    play(run, { overrides: { whereAir: { choice: 'apart' } }, to: 'partedYet' });
+    play(run, { to: 'connectorHeld' });
+    expect(run.job.situation.states.signalAir).toBe('held');
   });
 
   test('does not touch the connector before the spring is free', () => {

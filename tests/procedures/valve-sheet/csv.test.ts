@@ -5,8 +5,8 @@ import { columnName, headOf } from '../../../procedures/valve-sheet/columns.ts';
 import { contradictionsOf, mayBeSaved } from '../../../procedures/valve-sheet/contradictions.ts';
 import { readSheetsCsv, writeSheetsCsv } from '../../../procedures/valve-sheet/csv.ts';
 import { FIELDS } from '../../../procedures/valve-sheet/fields.ts';
-import { ROWS_MAX } from '../../../procedures/valve-sheet/import-rows.ts';
 import { readSheet } from '../../../procedures/valve-sheet/read-sheet.ts';
+import { ROWS_MAX } from '../../../procedures/valve-sheet/table.ts';
 import { aSheet, aSheetOf, FV_214 } from '../../builders/sheets.ts';
 import { sheetTexts } from './sheet-arbitrary.ts';
 

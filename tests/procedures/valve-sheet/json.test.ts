@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ROWS_MAX } from '../../../procedures/valve-sheet/import-rows.ts';
 import { readSheetsJson, writeSheetsJson } from '../../../procedures/valve-sheet/json.ts';
+import { ROWS_MAX } from '../../../procedures/valve-sheet/table.ts';
 import { aSheet, FV_214 } from '../../builders/sheets.ts';
 
 describe('valve sheets as JSON', () => {

@@ -75,7 +75,7 @@ describe('test gear in and out', () => {
       ['weight,number\r\n1,G-1', 'is no column of test gear'],
       ['{"testGear": 3}', 'It is not {&quot;testGear&quot;'],
       ['{"testGear": [{"number": "G-1", "number": "G-2"}]}', 'given twice'],
-      [`${HEAD}\r\n"open`, 'cannot be read as a table'],
+      [`${HEAD}\r\n"open`, 'A quotation mark is opened and never closed.'],
       [HEAD, 'There is no test gear in it.'],
     ] as const)
       expect(await (await post('/gear/tables', { table: wrong })).text()).toContain(said);

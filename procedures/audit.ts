@@ -2,6 +2,7 @@ import type { Compiled } from './compile.ts';
 import { nextStep } from './compile.ts';
 import { evolve, type JobEffects, type JobEntry, NO_JOB } from './evolve.ts';
 import type { Job } from './job.ts';
+import { NOTE_LINES } from './notes/note.ts';
 import type { Definition } from './vocabulary.ts';
 
 /** What an entry of a job would be asked of the machine, or null where the machine has no part in it. */
@@ -44,6 +45,7 @@ const STAYING: readonly string[] = [
   'review-sent-back',
   'radio-confirmed',
   'radio-denied',
+  ...NOTE_LINES,
 ];
 
 function isTakenOver({ inputs }: JobEntry): boolean {

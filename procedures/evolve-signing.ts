@@ -19,7 +19,14 @@ const NO_HAND_IN_IT: readonly string[] = [
 ];
 
 /** Taking note of work without doing it. */
-const ACKNOWLEDGED: readonly string[] = ['parked', 'taken-up', 'handed-over', 'read-again', 'overridden'];
+const ACKNOWLEDGED: readonly string[] = [
+  'parked',
+  'taken-up',
+  'handed-over',
+  'read-again',
+  'overridden',
+  'note-struck',
+];
 
 /** Whoever read a gauge alone, without the first reading, inspected: that is no hand in the work, and no bar to signing. */
 function isInspection({ kind, inputs }: Entry): boolean {

@@ -21,6 +21,7 @@ import type {
   Words,
 } from './job.ts';
 import type { Json } from './json.ts';
+import { type JobNote, NOTE_LINES, type Note } from './notes/note.ts';
 import { NOTHING_SIGNED, type SignatureNote } from './signing.ts';
 
 /** The parts of a stored line that a job is folded from. */
@@ -57,6 +58,8 @@ export interface JobInputs {
   /** The place of the line that this one is about: a review, a radio signature, a reading that was read again. */
   readonly about?: number;
   readonly disposition?: Disposition;
+  /** What was found, or a part that was used. */
+  readonly note?: Note;
   readonly signature?: SignatureNote;
   /** Exactly what the signer was shown; the digest is over this. */
   readonly shown?: Json;
@@ -112,6 +115,7 @@ export const NO_JOB: Job = {
   holds: [],
   performers: [],
   signing: NOTHING_SIGNED,
+  notes: [],
 };
 
 /** Lines about other lines: they answer no card, so readings, words and figures of the job stay as they are. */
@@ -145,8 +149,24 @@ export function evolve(job: Job, entry: JobEntry): Job {
     };
   }
   const draft = entry as unknown as JobDraft & JobEntry;
+  if (NOTE_LINES.includes(entry.kind))
+    return { ...job, ...at, notes: withNote(job.notes, draft), ...evolveSigning(job, draft) };
   if (ASIDE.includes(entry.kind)) return { ...withLine(withEffects(job, draft), draft), ...at };
   return { ...withAnswer(withEffects(job, draft), draft), ...at };
+}
+
+/** A note more, or one that is struck. */
+function withNote(
+  notes: Job['notes'],
+  { inputs, place, seq, at, ...entry }: JobDraft & JobEntry,
+): Job['notes'] {
+  const { note, about, step, reason = '' } = inputs;
+  const line = { place, seq, at, person: entry.person ?? '' };
+  if (note !== undefined) {
+    const one: JobNote = { ...line, step, note, struck: null };
+    return [...notes, one];
+  }
+  return notes.map((one) => (one.place === about ? { ...one, struck: { ...line, reason } } : one));
 }
 
 /** The job as it will be once the line that was decided is written, before the store has given it its own numbers. */

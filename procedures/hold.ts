@@ -6,6 +6,8 @@ import { stateThatCounts } from '../safety/situation.ts';
 import { type DepartureKind, departureOf } from './departures.ts';
 import type { Answer, EvidenceNote, Job } from './job.ts';
 import type { Json } from './json.ts';
+import { type Finding, type JobNote, standing } from './notes/note.ts';
+import { SOUND } from './notes/words.ts';
 import { FIGURES } from './quantities.ts';
 import { fill, sayFigure } from './say.ts';
 import type { ReadAgain } from './signing.ts';
@@ -146,6 +148,24 @@ export function figuresOf(step: HoldStep<string>, job: Job): readonly (readonly 
   return (step.shows ?? []).map((name) => [FIGURES[name].label, sayFigure(name, job)]);
 }
 
+/** Findings since the last signed hold: whoever signs is to have read them. */
+export function openFindings(job: Job): readonly JobNote<Finding>[] {
+  const from = job.holds.at(-1)?.place ?? 0;
+  return standing(job.notes, 'finding').filter(({ place, note }) => place > from && note.found !== SOUND);
+}
+
+/** Not there where nothing was found, so that what was signed before findings were noted keeps its digest. */
+function foundSince(job: Job): { readonly findings?: readonly object[] } {
+  const findings = openFindings(job).map(({ place, person, note: { found, where, words } }) => ({
+    line: place,
+    person,
+    found,
+    where,
+    words,
+  }));
+  return findings.length === 0 ? {} : { findings };
+}
+
 /**
  * Exactly what a signer is shown at the open hold, as data: the digest that a signature covers is over this, and the
  * signed line keeps it. It names job, step, definition and the newest line, so that it fits nowhere else.
@@ -176,6 +196,7 @@ export function shownAtHold(job: Job, definition: Definition): Json {
       reason: answer.reason || (answer.words.reason ?? ''),
     })),
     sentBack: job.signing.sentBack.filter((one) => one.step === job.step),
+    ...foundSince(job),
   };
   return JSON.parse(JSON.stringify(shown)) as Json;
 }

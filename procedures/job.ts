@@ -2,6 +2,7 @@ import type { ConditionId } from '../safety/conditions.ts';
 import type { Envelope, SignWay } from '../safety/sign-off.ts';
 import type { Situation } from '../safety/situation.ts';
 import type { Facts } from './facts.ts';
+import type { JobNote } from './notes/note.ts';
 import type { Signing } from './signing.ts';
 import type { GearItem } from './test-gear/gear.ts';
 import type { GearRole } from './test-gear/roles.ts';
@@ -142,4 +143,6 @@ export interface Job {
   /** Who did or recorded work since the last signed hold: they cannot sign the next. */
   readonly performers: readonly string[];
   readonly signing: Signing;
+  /** Findings and parts, beside the work: no card and no rule rests on them. */
+  readonly notes: readonly JobNote[];
 }

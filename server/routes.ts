@@ -11,6 +11,7 @@ import { draftRoutes } from './pages/drafts.ts';
 import { foundWrongRoutes } from './pages/found-wrong.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { gearTableRoutes } from './pages/gear-tables.ts';
+import { jobNoteRoutes } from './pages/job-notes.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
@@ -51,6 +52,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...shiftListRoutes(catalogue),
       ...recordRoutes(catalogue),
       ...jobRoutes(catalogue),
+      ...jobNoteRoutes(catalogue),
       ...replyRoutes(catalogue),
       ...secondLookRoutes(catalogue),
       ...signOffRoutes(catalogue),

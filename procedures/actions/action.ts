@@ -84,6 +84,9 @@ export type Action =
       readonly heir: string | null;
       readonly reason: string;
     }
+  | { readonly kind: 'note-finding'; readonly place: number; readonly given: Given }
+  | { readonly kind: 'note-part'; readonly place: number; readonly given: Given }
+  | { readonly kind: 'strike-note'; readonly place: number; readonly about: number; readonly reason: string }
   | { readonly kind: 'prove-again'; readonly place: number; readonly given: Given };
 
 export type ActionKind = Action['kind'];

@@ -3,6 +3,7 @@ import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import type { MeasuredCycle } from './measured.ts';
+import { commonestCauses } from './noted.ts';
 import { closedJobs } from './series.ts';
 import { valveHistory } from './valve-history.ts';
 
@@ -33,6 +34,9 @@ export const plantHistorySchema = z.object({
     }),
   ),
   findings: z.array(z.object({ finding: z.string(), jobs: z.int(), valves: z.int() })),
+  causes: z
+    .array(z.object({ cause: z.string(), jobs: z.int(), valves: z.int() }))
+    .describe('What people found on closed jobs, and what finding a fault ended with'),
   usualMonths: z.int(),
   valves: z.int(),
   checked: z.int(),
@@ -61,6 +65,9 @@ export function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput):
       .toSorted((one, other) => (other.lateDays ?? Infinity) - (one.lateDays ?? Infinity))
       .slice(0, LIST_MAX),
     findings: findingsOf(lines),
+    causes: commonestCauses(lines)
+      .slice(0, LIST_MAX)
+      .map((one) => ({ ...one })),
     usualMonths,
     valves: sheets.length,
     checked: valves.filter(({ jobs }) => jobs.some(isCheck)).length,

@@ -3,6 +3,7 @@ import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
+import { notedRows } from './noted.ts';
 import { closedJobs, type Series, seriesOf } from './series.ts';
 import { METHOD, type Trend, trendOf } from './trend.ts';
 
@@ -39,6 +40,18 @@ const quantity = z.object({
   says: z.array(z.string()),
 });
 
+const notedRow = z.object({
+  job: z.string(),
+  tag: z.string(),
+  closedOn: z.string(),
+  kind: z.enum(['finding', 'part', 'repair']),
+  what: z.string(),
+  words: z.string(),
+  number: z.string().describe('Of a part'),
+  batch: z.string().describe('Batch or serial number of a part'),
+  quantity: z.int().nullable(),
+});
+
 export const valveHistorySchema = z.object({
   tag: z.string(),
   jobs: z.array(
@@ -52,6 +65,9 @@ export const valveHistorySchema = z.object({
       strokeShutS: z.number().nullable(),
     }),
   ),
+  noted: z
+    .array(notedRow)
+    .describe('What was found and what was put in on its closed jobs, the oldest first'),
   quantities: z.array(quantity),
   proposedMonths: z.int().nullable().describe('The shortest that any of the quantities proposes'),
   method: z.string(),
@@ -80,6 +96,7 @@ export function valveHistory(lines: readonly JobLine[], sheet: ValveSheet): Hist
       strokeOpenS: job.measured?.strokeOpenS ?? null,
       strokeShutS: job.measured?.strokeShutS ?? null,
     })),
+    noted: notedRows(lines).map((row) => ({ ...row })),
     quantities: drawn.map(quantityOf),
     proposedMonths: proposed.length === 0 ? null : Math.min(...proposed),
     method: METHOD,

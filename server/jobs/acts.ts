@@ -3,6 +3,7 @@ import { advance } from '../../procedures/advance.ts';
 import type { Compiled } from '../../procedures/compile.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
+import { newestLine } from '../../procedures/notes/note.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import type { EntryDraft, Read } from '../log/act.ts';
@@ -131,12 +132,15 @@ function signatoryNow(call: JobCall, read: Read): { readonly signatory?: Signato
 
 /** The same refusal with the name of whoever was quicker, and what they did; the page shows what was typed. */
 async function answeredBy(refusal: Refusal, { services, job: id, action }: JobCall): Promise<Refusal> {
-  const last = (await services.log.state(jobKind, id)).answers.at(-1);
+  const job = await services.log.state(jobKind, id);
+  const last = newestLine(job);
   if (last === undefined) return refusal;
   const person = await services.people.find(last.person);
   const name = nameOf(last.person, new Map(person === undefined ? [] : [[person.id, person.name]]));
   const hasTyped = 'given' in action && Object.values(action.given).some((text) => text !== '');
-  const sameStep = 'step' in action && last.step === action.step && last.act !== 'corrected';
+  const answered = job.answers.at(-1);
+  const isWork = answered?.at === last.at && answered.act !== 'corrected';
+  const sameStep = 'step' in action && answered?.step === action.step && isWork;
   const did = sameStep
     ? `This step was answered by ${name}`
     : `Another line of this job was written by ${name}`;

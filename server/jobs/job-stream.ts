@@ -2,6 +2,7 @@ import { evolve, NO_JOB } from '../../procedures/evolve.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
 import { type MeasuredJob, measuredOf } from '../history/measured.ts';
+import { type NotedJob, notedOf } from '../history/noted.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
 
 /** A line of the shift list: what is open, where it stands, since when. */
@@ -25,6 +26,7 @@ export interface JobLine {
   readonly gear: readonly string[];
   /** For the history of its valve, once it is closed. */
   readonly measured: MeasuredJob | null;
+  readonly noted: NotedJob | null;
 }
 
 /** Open jobs stand before closed ones, each in order of opening. */
@@ -54,6 +56,7 @@ export const jobKind: StreamKind<Job> = {
       locks: job.status === 'closed' ? [] : Object.values(job.locks).map((lock) => lock.lock),
       gear: Object.values(job.gear).map((item) => item.number),
       measured: measuredOf(job),
+      noted: notedOf(job),
     };
     return { sort: `${ORDER[job.status]} ${job.openedAt}`, body: line as unknown as Json };
   },

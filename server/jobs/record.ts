@@ -8,6 +8,7 @@ import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
+import { findingsOf, usedPartsOf } from './record/notes.ts';
 import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
@@ -87,6 +88,8 @@ export function recordOf({
     takenBack: takenBackOf(job),
     gear: gearOf(job),
     gearWrong: wrongGearOf({ job, compiled }, gearNow),
+    findings: findingsOf(of),
+    parts: usedPartsOf(of),
     departures: departures(of),
     cautions: cautionsOf(of),
     next: nextOf(job, definition),

@@ -11,6 +11,7 @@ import { oneOf, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { noSuchJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
+import { sayMore, sayNote } from '../jobs/notes/words.ts';
 import { type Names, nameOf } from '../jobs/view/words.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { checkNumber } from '../log/check-number.ts';
@@ -141,8 +142,10 @@ function openedWith({ inputs }: LogEntry, { definition }: LineWords): string {
 }
 
 function whatOf(given: JobInputs, words: LineWords): string {
-  const { reason = '', corrects, late, signature } = given;
+  const { reason = '', corrects, late, signature, note, about } = given;
   return [
+    ...(note === undefined ? [] : [sayNote(note), sayMore(note)]),
+    about === undefined ? '' : `about line ${about}`,
     sayGiven(given, words),
     signature === undefined ? '' : `${signature.meaning}, ${signature.way}`,
     signature?.why ?? '',

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
+import { type NotedRow, notedCsv, notedRows } from '../history/noted.ts';
 import { type PlantHistory, plantHistory, plantHistorySchema } from '../history/plant-history.ts';
 import {
   type HistorySheets,
@@ -10,6 +11,7 @@ import {
   valveHistory,
   valveHistorySchema,
 } from '../history/valve-history.ts';
+import { optionalText } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
@@ -47,6 +49,7 @@ function pageParams({ history, drawn }: HistorySheets) {
     method,
     proposed: proposedWords(proposedMonths),
     jobs: history.jobs.map(jobRow),
+    noted: history.noted.map(notedRow),
     quantities: drawn.map((one, at) => ({
       title: one.series.title,
       unit: unitFor(one.series.unit).label,
@@ -87,6 +90,20 @@ function jobRow({
     ],
   };
 }
+
+function notedRow({ job, closedOn, kind, what, words, number, batch, quantity }: NotedRow) {
+  return {
+    cells: [
+      { text: closedOn },
+      { text: `job ${job}`, href: `/jobs/${job}/record` },
+      { text: NOTED[kind] },
+      { text: quantity === null ? what : `${quantity} off ${what}`, strong: true },
+      { text: [words, number, batch].filter((text) => text !== '').join(', ') },
+    ],
+  };
+}
+
+const NOTED = { finding: 'found', repair: 'fault named', part: 'put in' } as const;
 
 type Quantity = ValveHistory['quantities'][number];
 
@@ -162,7 +179,7 @@ const showPlant = route({
   },
 });
 
-function plantParams({ worst, overdue, findings, usualMonths, valves, checked }: PlantHistory) {
+function plantParams({ worst, overdue, findings, causes, usualMonths, valves, checked }: PlantHistory) {
   const href = (tag: string) => `${pathOfValve(tag)}/history`;
   return {
     usualMonths: String(usualMonths),
@@ -184,10 +201,30 @@ function plantParams({ worst, overdue, findings, usualMonths, valves, checked }:
         { text: `${one.intervalMonths} months, ${one.proposed ? 'by its history' : 'as usual'}` },
       ],
     })),
+    causes: causes.map((one) => ({
+      cells: [{ text: one.cause, strong: true }, { text: String(one.jobs) }, { text: String(one.valves) }],
+    })),
     findings: findings.map((one) => ({
       cells: [{ text: `${one.finding} outside` }, { text: String(one.jobs) }, { text: String(one.valves) }],
     })),
   };
 }
 
-export const valveHistoryRoutes: readonly Route[] = [showPlant, showHistory];
+const exportNoted = route({
+  method: 'GET',
+  path: '/history/noted.csv',
+  name: 'exportNoted',
+  summary: 'What was found and what was put in on all closed jobs, or on those of one valve, as a table',
+  roles: 'signed-in',
+  rawType: 'text/csv',
+  query: z.object({ tag: optionalText({ called: 'the valve tag', max: 60 }).default('') }),
+  answer: z.object({ table: z.string() }),
+  handle: async ({ services, query: { tag } }) => {
+    const lines = (await jobLines(services)).filter((line) => tag === '' || line.tag === tag);
+    const table = notedCsv(notedRows(lines));
+    const raw = { contentType: 'text/csv; charset=utf-8', body: table, fileName: 'found-and-put-in.csv' };
+    return { data: { table }, raw };
+  },
+});
+
+export const valveHistoryRoutes: readonly Route[] = [showPlant, exportNoted, showHistory];

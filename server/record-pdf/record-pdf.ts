@@ -35,6 +35,7 @@ export async function recordPdf(
   results(paper, record);
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
+  notes(paper, record);
   departures(paper, record);
   ending(paper, record);
   return await paper.finish();
@@ -157,6 +158,41 @@ function standing(paper: Paper, record: JobRecord): void {
     plain(item.certificate),
   ]);
   paper.table(even('gear', 'for', 'range', 'uncertainty, 95 %', 'due', 'certificate'), gear);
+}
+
+function notes(paper: Paper, { findings, parts }: JobRecord): void {
+  if (findings.length > 0) {
+    paper.heading('Findings');
+    const rows = findings.map((one) => [
+      plain(String(one.place)),
+      bold(one.found),
+      plain([one.words, one.struck.toUpperCase()].filter((text) => text !== '').join('. ')),
+      plain(`${one.person}, ${one.at}`),
+    ]);
+    paper.table(noteColumns('found', 'in words'), rows);
+  }
+  if (parts.length === 0) return;
+  paper.heading('Parts put in');
+  const rows = parts.map((one) => [
+    plain(String(one.place)),
+    bold(`${one.quantity} off ${one.part}`),
+    plain([marksOf(one), one.struck.toUpperCase()].filter((text) => text !== '').join('. ')),
+    plain(`${one.person}, ${one.at}`),
+  ]);
+  paper.table(noteColumns('part', 'number, batch or serial'), rows);
+}
+
+const noteColumns = (what: string, more: string): readonly Column[] => [
+  { label: 'line', share: 0.6, isNumber: true },
+  { label: what, share: 2.6 },
+  { label: more, share: 4 },
+  { label: 'who, when', share: 2.6 },
+];
+
+function marksOf({ number, batch }: JobRecord['parts'][number]): string {
+  return [number === '' ? '' : `number ${number}`, batch === '' ? '' : `batch or serial ${batch}`]
+    .filter((text) => text !== '')
+    .join(', ');
 }
 
 function departures(paper: Paper, record: JobRecord): void {

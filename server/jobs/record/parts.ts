@@ -6,6 +6,7 @@ import { fill, sayFigure } from '../../../procedures/say.ts';
 import { GEAR_ROLES, type GearRole } from '../../../procedures/test-gear/roles.ts';
 import type { Caution, Definition } from '../../../procedures/vocabulary.ts';
 import { nextProcedures } from '../next-procedures.ts';
+import { noteLines, withNotes } from '../notes/lines.ts';
 import { departuresOf } from '../view/departures.ts';
 import { singleLines } from '../view/lines.ts';
 import { asRead, clock, day, placeWords, short } from '../view/words.ts';
@@ -131,14 +132,17 @@ export function nextOf(job: Job, definition: Definition): JobRecord['next'] {
 
 /** Every line of the job, in order. What stands no more is struck, and can still be read. */
 export function linesOf({ job, compiled }: OfJob): JobRecord['lines'] {
-  const rows = singleLines(job, compiled);
-  return rows.map((row, at) => ({
+  const struck = new Set([
+    ...job.answers.filter((one) => one.superseded).map(({ place }) => place),
+    ...job.notes.filter((one) => one.struck !== null).map(({ place }) => place),
+  ]);
+  return withNotes(singleLines(job, compiled), noteLines(job, compiled)).map((row) => ({
     place: row.place,
     what: row.what,
     reading: row.reading,
     verdict: row.verdict.word,
     who: row.who,
     when: row.when,
-    struck: job.answers[at]?.superseded === true,
+    struck: struck.has(row.place),
   }));
 }

@@ -54,6 +54,14 @@ const hold = z.object({
   absent: z.string(),
 });
 
+/** Who noted it and when; what was struck stays, with the line and the reason of that. */
+const noted = {
+  place: z.int().describe('Line of the job'),
+  at: z.string(),
+  person: z.string(),
+  struck: z.string().describe('Blank while it stands'),
+};
+
 export const recordSchema = z.object({
   job: z.string(),
   tag: z.string(),
@@ -102,6 +110,22 @@ export const recordSchema = z.object({
       }),
     )
     .describe('Gear that was found wrong after it was read for this job'),
+  findings: z.array(
+    z.object({
+      ...noted,
+      found: z.string(),
+      words: z.string(),
+    }),
+  ),
+  parts: z.array(
+    z.object({
+      ...noted,
+      part: z.string(),
+      number: z.string(),
+      quantity: z.int(),
+      batch: z.string(),
+    }),
+  ),
   departures: z.array(
     z.object({
       place: z.int(),

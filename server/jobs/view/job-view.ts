@@ -4,10 +4,12 @@ import { actionOf, lacksOf, situationNow } from '../../../procedures/actions/mov
 import { proveAgainFields, toProveAgain } from '../../../procedures/actions/prove-again.ts';
 import { sayUnlocked, unlockedFor } from '../../../procedures/actions/site-points.ts';
 import type { Job } from '../../../procedures/job.ts';
+import { newestLine } from '../../../procedures/notes/note.ts';
 import { fill } from '../../../procedures/say.ts';
 import { sayTried } from '../../../procedures/vocabulary.ts';
 import { sayLack } from '../../../safety/interlock.ts';
 import { nextProcedures } from '../next-procedures.ts';
+import { noteLines, withNotes } from '../notes/lines.ts';
 import { buildCard } from './cards/build-card.ts';
 import type { CardInput, CardView } from './cards/card.ts';
 import { drawing } from './drawing.ts';
@@ -51,7 +53,7 @@ export function jobView(input: ViewInput) {
     place: job.place,
     nonce: input.nonce,
     seq: job.seq,
-    lastKept: `${job.seq}, ${clock(job.answers.at(-1)?.at ?? job.openedAt)}`,
+    lastKept: `${job.seq}, ${clock(newestLine(job)?.at ?? job.openedAt)}`,
     units: job.sheet.units,
     scale,
     lines: groups(job, around),
@@ -72,7 +74,7 @@ export function jobView(input: ViewInput) {
 
 /** Who wrote the newest line, for the other screens that show this job. */
 function lastBy({ job, people }: ViewInput): string {
-  const last = job.answers.at(-1);
+  const last = newestLine(job);
   if (last === undefined) return '';
   const names = new Map(people.map(({ id, name }) => [id, name]));
   return `${nameOf(last.person, names)} at ${clock(last.at)} UTC`;
@@ -82,7 +84,8 @@ function lastBy({ job, people }: ViewInput): string {
 function groups(job: Job, around: Surroundings) {
   const { phases } = around.compiled.definition;
   const all: { phase: string; lines: ReturnType<typeof lineViews> }[] = [];
-  for (const line of lineViews(job, around.compiled)) {
+  const lines = withNotes(lineViews(job, around.compiled), noteLines(job, around.compiled));
+  for (const line of lines) {
     const title = phases.find((phase) => phase.id === line.phase)?.title ?? '';
     const last = all.at(-1);
     if (last === undefined || last.phase !== title) all.push({ phase: title, lines: [line] });

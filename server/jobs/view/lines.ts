@@ -19,6 +19,8 @@ export interface LineView {
   readonly correctable: boolean;
   /** A second person may read its gauge again. */
   readonly readable: boolean;
+  /** Something noted beside the work, that stands or was struck. */
+  readonly isNote?: boolean;
   /** The rows of a table that this line stands for, folded under it. */
   readonly rows: readonly {
     readonly place: number;

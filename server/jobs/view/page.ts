@@ -295,7 +295,11 @@ function lineHtml(job: string, line: Line): string {
   const again = line.readable
     ? ` <a href="/jobs/${job}/lines/${line.place}/again">Read line ${line.place} again</a>`
     : '';
-  return `<p>${escaped(line.more)}.${line.correctable ? link(line.place) : ''}${again}</p>`;
+  const strike =
+    line.isNote === true && line.verdict.word !== 'struck'
+      ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`
+      : '';
+  return `<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>`;
 }
 
 function escaped(text: string): string {

@@ -58,6 +58,7 @@ function line(
     performers: [],
     locks: [],
     gear: [],
+    noted: null,
     measured: {
       seatLeak:
         leak === undefined

@@ -59,8 +59,8 @@ describe('lists that another release made', () => {
     const members = Object.keys((line?.summarise(line.initial, '1')?.body ?? {}) as object).toSorted();
     // Changed? Raise LISTS_FORM, or older data folders fail on the new pages.
     expect([LISTS_FORM, members.join(' ')]).toEqual([
-      3,
-      'closedAs closedAt gear goesOnAs id location locks measured openedAt openedBy performers procedure service since status step tag',
+      4,
+      'closedAs closedAt gear goesOnAs id location locks measured noted openedAt openedBy performers procedure service since status step tag',
     ]);
   });
 });

@@ -3,6 +3,7 @@ import { noticeLeftS } from '../../../../procedures/actions/points.ts';
 import {
   notReadAgain,
   openDepartures,
+  openFindings,
   rowsToReadAgain,
   unshown,
   workBefore,
@@ -13,6 +14,7 @@ import { ACTION_CLASSES } from '../../../../safety/action-classes.ts';
 import { SIGN_OFF_HOURS } from '../../../../safety/limits.ts';
 import { DISPOSITIONS, mayNotSign, workByRadio } from '../../../../safety/sign-off.ts';
 import { checkNumber } from '../../../log/check-number.ts';
+import { sayNote } from '../../notes/words.ts';
 import { departuresOf } from '../departures.ts';
 import { holdNumber } from '../scale.ts';
 import { clock, short } from '../words.ts';
@@ -134,13 +136,17 @@ function secondReadings(step: HoldStep<string>, { job }: CardInput): HoldCard['s
 /** What did not go the straight way since the last hold, as its signer has to know it. */
 function departureLines({ job, around }: CardInput): HoldCard['departures'] {
   const open = openDepartures(job, around.compiled.definition).map(({ answer }) => answer.place);
-  return departuresOf(job, around.compiled)
+  const found = openFindings(job).map(({ place, at, person, note }) => ({
+    text: `Line ${place}, ${short(person)} ${clock(at)}: ${[sayNote(note), note.words].filter((text) => text !== '').join('. ')}`,
+  }));
+  const departed = departuresOf(job, around.compiled)
     .filter(({ place }) => open.includes(place))
     .map(({ place, at, person, what, now, reason }) => ({
       text: [`Line ${place}, ${short(person)} ${clock(at)}: ${what}`, now, reason]
         .filter((text) => text !== '')
         .join('. '),
     }));
+  return [...departed, ...found];
 }
 
 const MEANS = {

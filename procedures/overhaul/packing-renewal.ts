@@ -1,7 +1,6 @@
 import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase, connectCase } from '../phases/case-air.ts';
 import { connectorOff, connectorOn, joinOnAir } from '../phases/connector.ts';
-import { easeGland } from '../phases/ease-gland.ts';
 import { freeSpring, springBack } from '../phases/free-spring.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from '../phases/held-connector.ts';
@@ -9,6 +8,7 @@ import { hotCheck } from '../phases/hot-check.ts';
 import { openLine } from '../phases/open-line.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { packingIn, packingOut } from '../phases/packing.ts';
+import { settleGland } from '../phases/settle-gland.ts';
 import { strokeAsFound, strokeAsLeft } from '../phases/stroke-proof.ts';
 import { handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
@@ -198,44 +198,7 @@ export const packingRenewal = procedure({
       next: 'settleStem',
       ventNow: 'ventNow',
     }),
-    settleStem: {
-      kind: 'instruction',
-      phase: 'asLeft',
-      title: 'Stroke it through its whole travel, to settle the rings',
-      how: 'Ten times, slowly, hands out of the yoke (common practice, no source). At most {testAirLimit}.',
-      action: 'strokeByTestAir',
-      do: ['Raise the air slowly to {benchSetHigh}.', 'Lower it slowly to zero.', 'Count the strokes.'],
-      next: { to: 'bleedForGland' },
-      makeSafe: 'ventNow',
-    },
-    bleedForGland: bleedCase({
-      phase: 'asLeft',
-      title: 'Bleed the air off before the gland is touched again',
-      next: 'glandAgain',
-      notGone: 'glandAirStays',
-      ventNow: 'ventNow',
-    }),
-    glandAirStays: airStays({ phase: 'asLeft', again: 'bleedForGland', ventNow: 'ventNow' }),
-    glandAgain: {
-      kind: 'question',
-      phase: 'asLeft',
-      title: 'Look at the gland after the strokes',
-      how: 'Rings that settled take a little more: {glandLoad}. Where friction was too high, the gland may be let off a little now, nothing is behind it.',
-      choices: {
-        same: { label: 'Load as it was', to: 'connectProof' },
-        more: { label: 'It took more: loaded again', to: 'glandReload' },
-        ease: { label: 'Too tight: ease it', to: 'glandEase' },
-      },
-      makeSafe: 'ventNow',
-    },
-    ...easeGland({ phase: 'asLeft', next: 'connectProof', makeSafe: 'ventNow' }),
-    connectProof: connectCase({
-      phase: 'asLeft',
-      title: 'Check the rig, and put air on for the stroke as left',
-      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
-      next: 'contactLeft',
-      ventNow: 'ventNow',
-    }),
+    ...settleGland({ next: 'contactLeft', ventNow: 'ventNow' }),
     ...strokeAsLeft({
       inside: 'airOff',
       outside: 'leftOutside',

@@ -43,7 +43,7 @@ export const seatAndPlug = procedure({
       letter: 'E',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air.',
     },
   ],
   phases: [

@@ -9,6 +9,7 @@ import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from './held-connect
 import { openLine } from './open-line.ts';
 import { packingIn, packingOut } from './packing.ts';
 import { seatWork } from './seat-work.ts';
+import { settleGland } from './settle-gland.ts';
 import { strokeAsFound, strokeAsLeft } from './stroke-proof.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from './work-hold.ts';
 
@@ -33,7 +34,7 @@ const ALLOWS = [
 ] as const;
 
 /** Where nothing more has to be done to be safe, in a job that opens the body. */
-export const BODY_SAFE_AT = ['haltOpen', 'unsignedOpen', 'unsignedAir'] as const;
+export const BODY_SAFE_AT = ['haltOpen', 'unsignedOpen', 'unsignedAir', 'haltGland'] as const;
 
 /** Phases of a job that opens the body, between isolation and return. */
 export const BODY_PHASES = [
@@ -186,7 +187,8 @@ function together({ firstAir }: Body<string>) {
     }),
     ...benchUncoupled<string>({ phase: 'together', next: 'holdJoin', ...air }),
     ...joinOnAir<string>({ phase: 'together', next: 'seatContact', ...air }),
-    ...seatPlug<string>({ phase: 'together', next: 'contactLeft', ...air }),
+    ...seatPlug<string>({ phase: 'together', next: 'settleStem', ...air }),
+    ...settleGland<string>({ next: 'contactLeft', ventNow: 'ventNow' }),
     ...strokeAsLeft<string>({
       inside: 'bleedForNext',
       outside: 'leftOutside',
@@ -200,6 +202,7 @@ function together({ firstAir }: Body<string>) {
       how: 'New packing costs friction: {packingFriction} each way by the sheet, at most {frictionLimit}. It comes down as the rings settle: stroke it a few times. What does not repeat is packing or guides.',
       choices: {
         again: { label: 'Stroked a few times: read the cycle again', to: 'asLeftCycle' },
+        gland: { label: 'Too much friction: the gland', to: 'bleedForGland' },
         seat: { label: 'The seat: find the contact again', to: 'seatContact' },
         leave: { label: 'Leave it so, or go on as another job', to: 'bleedForNext', reason: true },
       },
@@ -269,6 +272,7 @@ function halts({ where = {}, whereOnAir = {} }: Body<string>) {
         bench: ['The bench set, the stems apart', 'benchFound'],
         join: ['Joining the stems', 'holdJoin'],
         seat: ['The contact, the stems joined', 'seatContact'],
+        gland: ['The new packing: bleed off and look at the gland', 'bleedForGland'],
         left: ['The stroke as left', 'contactLeft'],
       },
       makeSafe: 'ventNow',

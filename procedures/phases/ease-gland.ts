@@ -1,6 +1,6 @@
 import type { Step } from '../vocabulary.ts';
 
-type Own = 'glandReload' | 'glandEase' | 'glandShut' | 'glandReloadShut' | 'haltGland';
+export type EaseGland = 'glandReload' | 'glandEase' | 'glandShut' | 'glandReloadShut' | 'haltGland';
 
 /** New packing loaded again after its first strokes, or eased where it grips: nothing is behind it. */
 export function easeGland<const Next extends string>({
@@ -11,7 +11,7 @@ export function easeGland<const Next extends string>({
   readonly phase: string;
   readonly next: Next;
   readonly makeSafe: Next;
-}): Readonly<Record<Own, Step<Own | Next>>> {
+}): Readonly<Record<EaseGland, Step<EaseGland | Next>>> {
   return {
     glandReload: {
       kind: 'instruction',
@@ -66,5 +66,5 @@ export function easeGland<const Next extends string>({
       choices: { goOn: { label: 'Go on: look at the gland', to: 'glandShut' } },
       makeSafe: 'haltGland',
     },
-  } as Readonly<Record<Own, Step<Own | Next>>>;
+  } as Readonly<Record<EaseGland, Step<EaseGland | Next>>>;
 }

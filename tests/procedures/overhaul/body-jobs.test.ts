@@ -82,7 +82,8 @@ describe.each(EVERY)(
         'trimIn',
       );
       inOrder('trimIn', 'bonnetTorque', 'ringsIn', 'glandLoad', 'actuatorOn', 'bodyShut', 'benchFound');
-      inOrder('benchFound', 'holdJoin', 'joinHeld', 'seatContact', 'asLeftVerdict');
+      inOrder('benchFound', 'holdJoin', 'joinHeld', 'seatContact', 'settleStem', 'bleedForGland');
+      inOrder('bleedForGland', 'glandAgain', 'connectProof', 'contactLeft', 'asLeftVerdict');
       if (heldBy === 'adjuster')
         inOrder('freeSpring', 'connectorOff', 'bodyShut', 'springBack', 'benchFound');
       if (place === 'line') inOrder('gasTest', 'trimOut', 'openBlocks', 'hotCheck');

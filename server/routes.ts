@@ -16,6 +16,8 @@ import { jobRoutes } from './pages/jobs.ts';
 import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
+import { planTableRoutes } from './pages/plan-tables.ts';
+import { planRoutes } from './pages/plans.ts';
 import { pointRoutes } from './pages/points.ts';
 import { benchRoutes } from './pages/practice.ts';
 import { practiceListRoutes } from './pages/practice-list.ts';
@@ -65,6 +67,8 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...crewRoutes(catalogue),
       ...pointRoutes,
       ...removalRoutes,
+      ...planTableRoutes,
+      ...planRoutes,
       ...gearTableRoutes,
       ...gearRoutes,
       ...foundWrongRoutes(catalogue),

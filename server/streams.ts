@@ -7,6 +7,7 @@ import { pointKind } from './jobs/point-stream.ts';
 import type { Auditor } from './log/auditor.ts';
 import type { StreamKind } from './log/stream-kind.ts';
 import { personKind } from './people/person-stream.ts';
+import { planKind } from './plans/plan-stream.ts';
 import { absenceKind } from './points/absence-stream.ts';
 import { crewKind } from './points/crew-stream.ts';
 import { signingKind } from './signing/signing-stream.ts';
@@ -19,6 +20,7 @@ export const streamKinds: readonly StreamKind<unknown>[] = [
   personKind,
   valveKind,
   gearKind,
+  planKind,
   jobKind,
   pointKind,
   crewKind,

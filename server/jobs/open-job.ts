@@ -8,10 +8,13 @@ import { rolesFor } from '../../procedures/test-gear/roles.ts';
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
-import type { Read } from '../log/act.ts';
+import type { EntryDraft, Read } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import type { Person } from '../people/person.ts';
+import { openedPlan } from '../plans/plan-acts.ts';
+import { noSuchPlan, notPlanned } from '../plans/plan-refusals.ts';
+import { planKind } from '../plans/plan-stream.ts';
 import type { Services } from '../services.ts';
 import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
@@ -31,6 +34,8 @@ export interface Opening {
   readonly place: 'bench' | 'line';
   /** Number of the gear chosen for each role. */
   readonly gear: Readonly<Record<string, string>>;
+  /** Number of the plan that it is opened from. */
+  readonly plan?: string;
   /** The job that this one goes on from, with everything as it stands. */
   readonly from?: GoesOnFrom;
 }
@@ -40,7 +45,7 @@ export interface Opening {
  * @returns the job's number
  * Where it goes on from another job, that one closes in the same lines.
  *
- * @throws Refusal OPN-001 to OPN-006, HND-002, and whatever the closing card refuses
+ * @throws Refusal OPN-001 to OPN-006, HND-002, PLN-001, PLN-004, PLN-005, and whatever the closing card refuses
  */
 export async function openJob(opening: Opening): Promise<string> {
   const { services, catalogue, tag } = opening;
@@ -66,6 +71,7 @@ export async function openJob(opening: Opening): Promise<string> {
       place: opening.place,
       gear: numbers,
       from: opening.from?.job ?? null,
+      ...(opening.plan === undefined ? {} : { plan: opening.plan }),
     }),
     person: opening.person.id,
     screen: opening.screen,
@@ -74,6 +80,7 @@ export async function openJob(opening: Opening): Promise<string> {
       streamOf('valve', tag),
       streamOf('procedure', served.hash),
       ...gearStreams,
+      ...(opening.plan === undefined ? [] : [streamOf(planKind.kind, opening.plan)]),
       ...(before?.streams ?? []),
     ],
     decide: (read) => decide(read, { opening, served, id, numbers, before }),
@@ -154,12 +161,26 @@ function decide(read: Read, deciding: Deciding) {
         effects: { to: opens.to, sets: knownAtOpening(opens.carried.facts) } as unknown as Json,
       },
       { stream: streamOf('valve', opening.tag), kind: 'job-taken-on', inputs: { job: id }, ...bare },
+      ...planTakenUp(read, deciding),
     ],
     answer: { job: id },
   };
 }
 
 const bare = { outcome: {}, effects: {} };
+
+/** The line that takes a plan off the list, if the job is opened from one. */
+function planTakenUp(read: Read, { opening, id }: Pick<Deciding, 'opening' | 'id'>): readonly EntryDraft[] {
+  const { plan: number, tag, procedure, place } = opening;
+  if (number === undefined) return [];
+  const state = read.state(planKind, number);
+  if (state.plan === null) throw noSuchPlan(number);
+  if (state.status !== 'planned') throw notPlanned(number, state);
+  const { plan } = state;
+  if (plan.tag !== tag || plan.procedure !== procedure || plan.place !== place)
+    throw refuse('PLN-005', `Plan ${number} is other work than this.`, 'Open the job from the plan itself.');
+  return [openedPlan(number, id)];
+}
 
 /** A job that begins at the start, on the newest sheet. */
 function beginning(read: Read, deciding: Deciding) {

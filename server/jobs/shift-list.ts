@@ -3,6 +3,7 @@ import type { Json } from '../../procedures/json.ts';
 import { fill } from '../../procedures/say.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
 import type { PointState } from '../../safety/isolation-points.ts';
+import { plannedNow, plannedSchema } from '../plans/planned.ts';
 import type { Services } from '../services.ts';
 import { shownTime } from '../shown-time.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -24,6 +25,7 @@ import { clock, closedWords, day, nameOf, placeWords } from './view/words.ts';
 /** As many as one screen can be asked to show; the page says when there are more. */
 const OPEN_MAX = 200;
 const CLOSED_MAX = 12;
+const PLANNED_MAX = 40;
 
 const openSchema = z.object({
   job: z.string(),
@@ -65,6 +67,9 @@ const closedSchema = z.object({
 
 export const shiftListSchema = z.object({
   asOf: z.string(),
+  planned: z.array(plannedSchema).describe('Due today or late'),
+  plannedDue: z.int().describe('How many those are in all'),
+  plannedSoon: z.int().describe('Due within the next seven days'),
   waiting: z.array(waitingSchema),
   open: z.array(openSchema),
   sentBack: z.array(sentBackSchema),
@@ -92,8 +97,13 @@ export async function shiftList(
   );
   const waiting = rowsOf(jobs, (one) => waitingRow(one, looking));
   const points = await log.summaries('point', { limit: OPEN_MAX });
+  const { role } = looking.person;
+  const planned = await plannedNow(log, { role, nowMs: looking.nowMs, listedMax: PLANNED_MAX });
   return {
     asOf: shownTime(new Date(looking.nowMs).toISOString()),
+    planned: [...planned.now],
+    plannedDue: planned.due,
+    plannedSoon: planned.soon,
     waiting: waiting.toSorted((one, other) => other.waitsMinutes - one.waitsMinutes),
     open: jobs.map((one) => openRow(one, looking)),
     sentBack: rowsOf(jobs, (one) => sentBackRow(one, looking)),

@@ -32,10 +32,13 @@ const goesOnFields = {
   fromReason: z.string().max(400, 'At most 400 letters.').optional(),
 };
 
+const planField = optionalText({ called: 'the plan', max: 40 }).optional();
+
 const openFields = z.object({
   tag: text({ called: 'the valve tag', max: 60 }),
   procedure: text({ called: 'the procedure', max: 60 }),
   place: oneOf(['bench', 'line']),
+  plan: planField,
   ...goesOnFields,
   ...(gearFields as Record<string, z.ZodOptional<z.ZodString>>),
 });
@@ -62,6 +65,7 @@ function newJobRoute(catalogue: Catalogue): Route {
       tag: text({ called: 'the valve tag' }),
       procedure: z.string().default(''),
       place: z.string().default(''),
+      plan: planField,
       ...goesOnFields,
     }),
     answer: z.object({
@@ -100,7 +104,7 @@ function openJobRoute(catalogue: Catalogue): Route {
     body: openFields,
     answer: z.object({ job: z.string() }),
     handle: async (call) => {
-      const { tag, procedure, place, from, fromPlace, fromStep, fromChoice, fromReason, ...gear } =
+      const { tag, procedure, place, plan, from, fromPlace, fromStep, fromChoice, fromReason, ...gear } =
         call.body as z.output<typeof openFields>;
       const before =
         from === undefined
@@ -124,6 +128,7 @@ function openJobRoute(catalogue: Catalogue): Route {
         procedure,
         place,
         gear: gear as Record<string, string>,
+        ...(plan === undefined || plan === '' ? {} : { plan }),
         ...before,
       });
       return { data: { job }, status: 201, seeOther: `/jobs/${job}` };

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { ourCookie } from '../http/cookies.ts';
 import { type Route, route } from '../http/route.ts';
 
-const MINE: readonly string[] = ['job:', 'point:', 'signing'];
+const MINE: readonly string[] = ['job:', 'plan:', 'point:', 'signing'];
 
 /**
  * What open screens listen to: `data: {"stream":"job:7","place":12}` for each commit, and a beat in between. A program,

@@ -10,6 +10,7 @@ import { shownTime } from '../shown-time.ts';
 import { sheetDrawing } from '../valves/sheet-drawing.ts';
 import { eightFacts, historyOf, sheetSections } from '../valves/sheet-words.ts';
 import type { Valve } from '../valves/valve-stream.ts';
+import { mayPlan } from './plans.ts';
 import {
   answerOf,
   mayKeepSheets,
@@ -158,6 +159,8 @@ export async function valvePage(
     })),
     mayKeep: mayKeepSheets(call.person),
     mayWork: call.person !== null && WORKERS.includes(call.person.role),
+    mayPlan: mayPlan(call.person),
+    newPlan: `/plans/new?${new URLSearchParams({ tag: sheet.tag })}`,
     newJob: `/jobs/new?${new URLSearchParams({ tag: sheet.tag })}`,
     calculations: `/calculations?${new URLSearchParams({ valve: sheet.tag })}`,
   };

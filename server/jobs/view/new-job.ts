@@ -1,10 +1,12 @@
 import { say } from '../../../procedures/say.ts';
+import { procedureNamed } from '../../../procedures/served.ts';
 import { gearFaults } from '../../../procedures/test-gear/fit.ts';
 import { GEAR_KINDS, type GearItem } from '../../../procedures/test-gear/gear.ts';
 import { GEAR_ROLES, type GearRole, rolesFor } from '../../../procedures/test-gear/roles.ts';
 import { wantedOf } from '../../../procedures/test-gear/wanted.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
 import type { Gear } from '../../gear/gear-stream.ts';
+import { placeWord, plansOf } from '../../plans/planned.ts';
 import type { Services } from '../../services.ts';
 import { noSuchValve } from '../../valves/valve-refusals.ts';
 import { valveKind } from '../../valves/valve-stream.ts';
@@ -55,10 +57,39 @@ export async function newJobParams(
         ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
       ],
     })),
+    ...(await planParams({ log: services.log, tag, chosen, typed: typed.plan })),
     goesOn: Object.fromEntries(
       GOES_ON.flatMap((name) => (typeof typed[name] === 'string' ? [[name, typed[name]] as const] : [])),
     ),
     chosen: chosen ?? { procedure: '', place: '' as Offer['place'] | '', title: '', where: '' },
+  };
+}
+
+/** What is planned for the valve, and which of it this job would be. */
+async function planParams({
+  log,
+  tag,
+  chosen,
+  typed,
+}: {
+  readonly log: Services['log'];
+  readonly tag: string;
+  readonly chosen: { readonly procedure: string; readonly place: string } | undefined;
+  readonly typed: string | readonly string[] | undefined;
+}) {
+  const plans = (await plansOf(log, tag)).map(({ plan }) => plan);
+  const fitting = plans.filter(
+    ({ procedure, place }) => procedure === chosen?.procedure && place === chosen.place,
+  );
+  const taken = fitting.find(({ number }) => number === typed) ?? fitting[0];
+  return {
+    plans: plans.map(({ number, procedure, place, dueOn, note }) => ({
+      number,
+      href: `/jobs/new?${new URLSearchParams({ tag, procedure, place, plan: number })}`,
+      says: `${procedureNamed(procedure)?.definition.title ?? procedure}, ${placeWord(place)}, by ${dueOn}`,
+      note,
+    })),
+    plan: taken === undefined ? null : { number: taken.number, dueOn: taken.dueOn, note: taken.note },
   };
 }
 

@@ -2,6 +2,8 @@ import { leavesOf, needsOf } from '../safety/action-classes.ts';
 import { type ConditionId, ENERGY_IDS } from '../safety/conditions.ts';
 import { sayFinding } from '../safety/proof.ts';
 import type { Compiled } from './compile.ts';
+import { everyFacts } from './facts.ts';
+import { forValve } from './for-valve.ts';
 import { controlFaults, energyFaults } from './lint/energy-control.ts';
 import { pointFaults, startFaults } from './lint/points.ts';
 import { sentenceFaults } from './lint/sentences.ts';
@@ -21,16 +23,24 @@ const BARE_NUMBER = /\d/;
 /** What is wrong with a definition, one sentence each: a definition with any is not served. */
 export function faultsOf(compiled: Compiled): readonly string[] {
   const { definition } = compiled;
-  const shape = Object.entries(definition.steps).flatMap(([id, step]) =>
-    stepFaults(id, { step, definition }),
+  const shape = everyWording(definition).flatMap((worded) =>
+    Object.entries(worded.steps).flatMap(([id, step]) => stepFaults(id, { step, definition: worded })),
   );
   return [
     ...controlFaults(definition),
     ...startFaults(definition),
     ...takenOverFaults(definition),
-    ...shape,
+    ...new Set(shape),
     ...proofFaults(compiled),
   ];
+}
+
+/** A card is written as carefully in its other words: both wordings are read. */
+function everyWording(definition: Definition): readonly Definition[] {
+  const [any] = everyFacts([]);
+  if (any === undefined) return [definition];
+  const onCylinder = forValve(definition, { ...any, actuator: 'piston' });
+  return onCylinder === definition ? [definition] : [definition, onCylinder];
 }
 
 function proofFaults({ definition, proofs }: Compiled): readonly string[] {

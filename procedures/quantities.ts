@@ -56,12 +56,16 @@ function pressureWords(valueSi: number, { sheet }: Job): string {
   return format({ valueSi, unit: preferredUnit('pressure', sheet.units) });
 }
 
+function shellOf({ actuatorKind }: Job['sheet']): string {
+  return actuatorKind === 'piston' ? 'cylinder' : 'case';
+}
+
 function testAirBecause(job: Job): string {
   switch (testAirLimit(job.sheet).because) {
     case 'case rating':
-      return 'the rating of the case';
+      return `the rating of the ${shellOf(job.sheet)}`;
     case 'blank case rating':
-      return 'common practice, since the sheet names no case rating';
+      return `common practice, since the sheet names no rating of the ${shellOf(job.sheet)}`;
     case 'signal and margin':
       return `the highest signal and ${pressureWords(MARGIN_OVER_SIGNAL_PA, job)} over it`;
     case 'bench set and margin':
@@ -112,7 +116,7 @@ export const FIGURES = {
   outletPoint: text('outlet block valve', (job) => job.sheet.outletPoint),
   bypassPoint: text('bypass valve', (job) => job.sheet.bypassPoint),
   supplySafeLimit: pressure('counts as no supply air, at most', () => SAFE_LIMIT_PA.supplyAir),
-  signalSafeLimit: pressure('counts as no air on the case, at most', () => SAFE_LIMIT_PA.signalAir),
+  signalSafeLimit: pressure('counts as no air on the actuator, at most', () => SAFE_LIMIT_PA.signalAir),
   processSafeLimit: pressure('counts as drained, at most', () => SAFE_LIMIT_PA.processInlet),
   safeTouch: {
     label: 'may be touched, at most',

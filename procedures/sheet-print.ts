@@ -7,6 +7,7 @@ import type {
   EndStep,
   Field,
   OpenStep,
+  OtherWords,
   PictureName,
   Standing,
   Step,
@@ -98,8 +99,27 @@ function stepLines(
     ...(step.shows === undefined ? [] : [`- Shows: ${step.shows.map((name) => `{${name}}`).join(', ')}`]),
     ...askLines(step),
     ...holdLines(step),
+    ...cylinderLines(step.onCylinder),
     ...wayLines(step, numbers),
   ];
+}
+
+/** What the card says instead where the actuator is a cylinder. */
+function cylinderLines(words: OtherWords | undefined): readonly string[] {
+  if (words === undefined) return [];
+  const { title, how, why, do: acts, shows, criterion, labels = {}, choices = {}, caution } = words;
+  const said = [
+    ...(title === undefined ? [] : [title]),
+    ...(caution === undefined ? [] : [`Caution: ${caution.hazard} ${caution.consequence} ${caution.avoid}`]),
+    ...(how === undefined ? [] : [`How: ${how}`]),
+    ...(why === undefined ? [] : [`Why: ${why}`]),
+    ...(acts ?? []).map((line) => `Do: ${line}`),
+    ...(shows === undefined ? [] : [`Shows: ${shows.map((name) => `{${name}}`).join(', ')}`]),
+    ...Object.entries(labels).map(([field, label]) => `Asks: ${label} \`${field}\``),
+    ...(criterion === undefined ? [] : [`Acceptable when: ${criterion}`]),
+    ...Object.values(choices).map((label) => `Choice: ${label}`),
+  ];
+  return said.map((line) => `- On a cylinder: ${line}`);
 }
 
 function takenOverLines(id: string, { takesOver = {} }: Definition): readonly string[] {
@@ -188,7 +208,10 @@ function asked(field: Field): string {
 }
 
 function kindOf(field: Field): string {
-  if (field.type === 'choice') return field.choices.map((choice) => choice.label).join(' / ');
+  if (field.type === 'choice')
+    return field.choices
+      .map(({ label, when }) => (when === undefined ? label : `${label} (where ${when.fact} is ${when.is})`))
+      .join(' / ');
   if (field.type === 'text') return field.mustBe === undefined ? 'text' : `must be {${field.mustBe}}`;
   const gauge = field.gauge === undefined ? '' : `, on: ${GEAR_ROLES[field.gauge].label}`;
   const most = field.onCase ? 'testAirLimit' : field.most;

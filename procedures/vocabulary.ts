@@ -71,7 +71,12 @@ export interface QuantityField extends FieldBase {
 
 export interface ChoiceField extends FieldBase {
   readonly type: 'choice';
-  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly choices: readonly {
+    readonly value: string;
+    readonly label: string;
+    /** Offered only where the fact stands so. */
+    readonly when?: WhenFact;
+  }[];
 }
 
 export interface TextField extends FieldBase {
@@ -88,6 +93,21 @@ export interface Judge {
   readonly with?: Readonly<Record<string, string>>;
 }
 
+/** Other words for a card; what it does, asks and records stays as it is. */
+export interface OtherWords {
+  readonly title?: string;
+  readonly how?: string;
+  readonly why?: string;
+  readonly do?: readonly string[];
+  readonly shows?: readonly FigureName[];
+  readonly criterion?: string;
+  /** By field. */
+  readonly labels?: Readonly<Record<string, string>>;
+  /** By choice of a question. */
+  readonly choices?: Readonly<Record<string, string>>;
+  readonly caution?: { readonly hazard: string; readonly consequence: string; readonly avoid: string };
+}
+
 interface StepBase<Id extends string> {
   readonly phase: string;
   readonly title: string;
@@ -101,6 +121,8 @@ interface StepBase<Id extends string> {
   readonly picture?: PictureName;
   /** Numbers of this valve that belong on the card. */
   readonly shows?: readonly FigureName[];
+  /** What the card says where the actuator is a cylinder. */
+  readonly onCylinder?: OtherWords;
   /** Where "make safe and stop" leads from here; no guard may block it. */
   readonly makeSafe: Id;
 }

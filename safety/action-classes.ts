@@ -106,7 +106,7 @@ export const ACTION_CLASSES = {
     source: `EI-48, ${PRACTICE}`,
   },
   connectTestAir: {
-    name: 'connect test air to the case',
+    name: 'connect test air to the actuator',
     danger: 'A second source or a live line moves the stem when nobody expects it.',
     needs: { ...TEST_AIR_ONLY, ...NO_CASE_AIR },
     leaves: { testAir: 'connected', signalAir: 'live', clear: 'not looked at' },
@@ -256,7 +256,7 @@ export const ACTION_CLASSES = {
     source: `EI-54, ${PRACTICE}`,
   },
   ventCase: {
-    name: 'vent the air from the case',
+    name: 'vent the air from the actuator',
     danger: 'The stem moves as the air leaves. Never held back: this is the way to safe.',
     needs: {},
     source: PRACTICE,
@@ -269,7 +269,7 @@ export const ACTION_CLASSES = {
   },
   reconnectSignalLine: {
     name: 'reconnect the controller line',
-    danger: 'Two air sources on one case.',
+    danger: 'Two air sources on one actuator.',
     needs: { ...NO_CASE_AIR, testAir: ['off'], loop: ['manual', 'absent'] },
     source: `EI-10, ${PRACTICE}`,
   },

@@ -58,7 +58,7 @@ export const CONDITIONS = {
   oppositeAir: {
     group: 'energy',
     letter: 'R',
-    name: 'Air at the other end of the cylinder',
+    name: 'Air on the other side of the actuator',
     states: ['live', 'isolated', 'absent'],
   },
   temperature: { group: 'energy', letter: 'H', name: 'Temperature', states: ['hot', 'safe', 'absent'] },
@@ -109,7 +109,7 @@ export const CONDITIONS = {
     states: ['adjuster', 'case', 'absent'],
   },
   shortBolts: { group: 'control', letter: null, name: 'Short case bolts', states: ['in', 'out'] },
-  closure: { group: 'control', letter: null, name: 'Case, bonnet and gland', states: ['open', 'shut'] },
+  closure: { group: 'control', letter: null, name: 'Actuator, bonnet and gland', states: ['open', 'shut'] },
   isolationGrade: {
     group: 'control',
     letter: null,

@@ -33,7 +33,7 @@ export const ENERGIES: { readonly [C in ConditionId]?: EnergyRow } = {
   signalAir: {
     comesFrom: 'supply',
     hazard: 'moves the stem as the controller asks',
-    control: 'line off at the case and capped; later one source of test air in your hand',
+    control: 'line off at the actuator and capped; later one source of test air in your hand',
     shownBy: ZERO,
     buildsUp: true,
   },
@@ -53,16 +53,16 @@ export const ENERGIES: { readonly [C in ConditionId]?: EnergyRow } = {
   },
   oppositeAir: {
     comesFrom: 'stored',
-    hazard: 'drives the piston when the other end is vented',
-    control: 'each end vented at the cylinder',
-    shownBy: 'the port of that end, cracked twice without flow',
+    hazard: 'drives the stem when the side that moves it is vented',
+    control: 'each side vented at the actuator',
+    shownBy: 'the port of that side, cracked twice without flow',
     buildsUp: true,
   },
   spring: {
     comesFrom: 'stored',
-    hazard: 'throws the cover of a case that is loosened under it',
-    control: 'left shut in by its case, or backed off with the adjuster before the case is touched',
-    shownBy: 'case shut and every bolt in and tight, or the adjuster turning freely by hand',
+    hazard: 'throws the cover that is loosened over it',
+    control: 'left shut in under its cover, or backed off with the adjuster before a bolt of it is touched',
+    shownBy: 'actuator shut and every bolt in and tight, or the adjuster turning freely by hand',
     buildsUp: false,
   },
   processInlet: {

@@ -117,6 +117,9 @@ export const failAction = procedure({
       phase: 'fail',
       title: 'Without signal it does not do what the sheet says of no air',
       how: 'A reverse-acting positioner or a converter with a fail setting may drive it the other way: the loop sheet decides. Part way: bench set, packing or a positioner that holds air.',
+      onCylinder: {
+        how: 'A reverse-acting positioner or a converter with a fail setting may drive it the other way: the loop sheet decides. Part way: packing, rod seal, or a positioner that holds air.',
+      },
       choices: {
         meant: { label: 'It is meant so: go on', to: 'supplyLost', reason: true },
         again: { label: 'Try it again', to: 'signalLost' },
@@ -188,6 +191,9 @@ export const failAction = procedure({
       phase: 'fail',
       title: 'It does not fail as its sheet says',
       how: 'Part way: spring, bench set, packing, or air that is shut in. The other way: the air action on the sheet or the build is wrong. The operator has to know now.',
+      onCylinder: {
+        how: 'Part way: packing, rod seal, or air that is shut in. The other way: the air action on the sheet or the build is wrong. The operator has to know now.',
+      },
       choices: {
         known: { label: 'Operator told; give the air back', to: 'airAgain', reason: true },
       },

@@ -64,6 +64,10 @@ export const firstCommissioning = procedure({
       phase: 'look',
       title: 'Read the plates of valve, actuator and positioner against the sheet',
       how: 'Bench set {benchSetLow} to {benchSetHigh}, travel {travel}, {airAction}.',
+      onCylinder: {
+        how: 'Signal {signalLow} to {signalHigh}, travel {travel}, {airAction}; a spring only where the sheet has one.',
+        labels: { rangeRight: 'Signal, travel and supply on the plates are those of the sheet' },
+      },
       asks: [
         yesNo('tagRight', 'Tag and serial number are those of the order'),
         yesNo('ratingRight', 'Pressure class, body, trim and packing are those of the sheet'),
@@ -139,7 +143,7 @@ export const firstCommissioning = procedure({
     },
     tubingDiffers: differs({
       title: 'A tube, a wire or an accessory is not right',
-      how: 'Crossed cylinder tubes run a valve to the wrong end at full speed.',
+      how: 'Crossed tubes run a valve to the wrong end at full speed.',
       again: 'tubing',
       next: 'points',
       makeSafe,
@@ -178,6 +182,16 @@ export const firstCommissioning = procedure({
         'Have the seat tested by its class where the sheet wants it.',
         'Have the loop checked with the operator.',
       ],
+      onCylinder: {
+        do: [
+          'Have the air supply read at the valve.',
+          'Have converter and positioner calibrated, where it has them.',
+          'Have the stroke checked.',
+          'Have the fail action shown.',
+          'Have the seat tested by its class where the sheet wants it.',
+          'Have the loop checked with the operator.',
+        ],
+      },
       next: { to: 'nextPerson' },
       makeSafe,
     },

@@ -285,9 +285,13 @@ export const positionerStroke = procedure({
       phase: 'stroke',
       title: 'The air on the actuator was not read',
       how: 'Without it nothing is said of diaphragm, spring or packing.',
+      onCylinder: {
+        how: 'A cylinder stands between two pressures: one gauge says nothing of its seals or its packing.',
+        choices: { none: 'It has no spring, or no gauge there' },
+      },
       choices: {
         again: { label: 'Read it', to: 'airAtHalf' },
-        none: { label: 'There is no gauge there, or it is a cylinder', to: 'nextPerson', reason: true },
+        none: { label: 'There is no gauge there', to: 'nextPerson', reason: true },
       },
       makeSafe,
     },
@@ -297,6 +301,9 @@ export const positionerStroke = procedure({
       title: 'The actuator wants other air than its spring says',
       shows: ['airExpected', 'airDiffers', 'airAllowed'],
       how: 'More: tight packing, a spring wound too far or a wrong one. Less: a slack or broken spring. A leaking diaphragm shows as a positioner that hisses all the time.',
+      onCylinder: {
+        how: 'More: tight packing or rod seal, a spring wound too far or a wrong one. Less: a slack or broken spring. Worn seals show as a positioner that hisses all the time.',
+      },
       choices: {
         leave: { label: 'Write it down for the overhaul, and give it back', to: 'nextPerson', reason: true },
         again: { label: 'Read it again at another travel', to: 'airAtHalf' },

@@ -111,12 +111,21 @@ export const soapTests = procedure({
       kind: 'reading',
       phase: 'soap',
       title: 'Soap tubes, positioner and case, the signal at the middle',
+      onCylinder: {
+        title: 'Soap tubes, positioner and cylinder, the signal at the middle',
+        how: 'Both ends have air now. Air that goes on at an exhaust of the positioner may come past the piston. A bleed that the maker built in is no leak.',
+        labels: {
+          caseBubbles: 'End caps, and their gaskets all round',
+          springSideBubbles: 'Any vent of the cylinder, and the cushion screws',
+          stemSealBubbles: 'Where the rod leaves the cylinder',
+        },
+      },
       how: 'Air at the adjuster or at the vent of the spring side is the diaphragm, not the joint. A bleed that the maker built in is no leak.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
       asks: [
         bubbles('tubeBubbles', 'Tube fittings'),
-        bubbles('caseBubbles', 'Case joint, or cylinder ends and rod'),
+        bubbles('caseBubbles', 'Case joint and bolts'),
         bubbles('springSideBubbles', 'Adjuster, or vent of the spring side'),
         bubbles('stemSealBubbles', 'Where the stem enters the case'),
       ],
@@ -132,6 +141,9 @@ export const soapTests = procedure({
       phase: 'soap',
       title: 'The air side leaks',
       how: 'Fitting: with the air off. Case joint: case nuts, the cheapest cure. Adjuster or vent: a diaphragm. Each is a job of its own.',
+      onCylinder: {
+        how: 'Fitting: with the air off. End caps, vent or rod: the seals of the cylinder. Each is a job of its own.',
+      },
       choices: {
         goOn: { label: 'Written down: shut the actuator in as well', to: 'canBeShutIn', reason: true },
         leave: { label: 'Written down: give it back', to: 'nextPerson', reason: true },
@@ -153,7 +165,19 @@ export const soapTests = procedure({
       kind: 'reading',
       phase: 'shutIn',
       title: 'Drive it to its end by air, shut the cock at the actuator and read the gauge',
-      how: 'To the end that the air drives it to, and a little more signal, so that the stem stands on its stop. On a cylinder the loaded side. It stands still from now on whatever the signal does.',
+      how: 'To the end that the air drives it to, and a little more signal, so that the stem stands on its stop. It stands still from now on whatever the signal does.',
+      onCylinder: {
+        how: 'To the end that the air drives it to, and a little more signal, so that the piston stands at its end. The cock and the gauge are those of the loaded end. It stands still from now on whatever the signal does.',
+        why: 'Anywhere else the piston follows the air as it leaks: the gauge hardly falls, and the leak hides.',
+        do: [
+          'Set the signal past the end that air drives it to.',
+          'Wait until the stem stands on its stop.',
+          'Wait until the gauge stands still.',
+          'Shut the cock of the loaded end.',
+          'Read gauge and cylinder temperature.',
+        ],
+        labels: { shutInStartK: 'Temperature of the cylinder, at the loaded end' },
+      },
       why: 'Anywhere else the spring follows the air as it leaks: the gauge hardly falls, and the leak hides.',
       action: 'strokeByOwnAir',
       caution: STEM_MOVES,
@@ -177,6 +201,9 @@ export const soapTests = procedure({
       phase: 'shutIn',
       title: 'Let it stand shut in',
       how: 'Nobody touches cock, gauge or signal. Sun, rain and a warm case move the gauge without a leak.',
+      onCylinder: {
+        how: 'Nobody touches cock, gauge or signal. Sun, rain and a warm cylinder move the gauge without a leak.',
+      },
       waitS: SHUT_IN_S,
       next: { to: 'shutInEnd' },
       makeSafe,
@@ -186,6 +213,12 @@ export const soapTests = procedure({
       phase: 'shutIn',
       title: 'Read gauge and temperature again, and look at the stem',
       how: 'It may lose {shutInAllowed}. Without the temperature it counts as unknown, and less can be told.',
+      onCylinder: {
+        labels: {
+          shutInStartK: 'Temperature of the cylinder then',
+          shutInEndK: 'Temperature of the cylinder, now',
+        },
+      },
       asks: [
         { ...onActuator('shutInStartPa', 'Air on the actuator, when it was shut in'), carried: true },
         { ...temperature('shutInStartK', 'Temperature of the case then'), carried: true },
@@ -226,6 +259,9 @@ export const soapTests = procedure({
       phase: 'shutIn',
       title: 'The stem has left its stop',
       how: 'It has lost so much air that the spring has moved it. That is a large leak, or the cock passes towards the positioner.',
+      onCylinder: {
+        how: 'It has lost so much air that the piston has moved. That is a large leak, or the cock passes towards the positioner.',
+      },
       choices: {
         leaks: { label: 'It leaks: go on', to: 'actuatorLeaks' },
         again: { label: 'It was not on its stop: shut it in again', to: 'cockAgain' },
@@ -236,7 +272,8 @@ export const soapTests = procedure({
       kind: 'question',
       phase: 'shutIn',
       title: 'The actuator loses air',
-      how: 'Where the soap showed nothing it goes through the diaphragm or past the piston, or the cock passes.',
+      how: 'Where the soap showed nothing it goes through the diaphragm, or the cock passes.',
+      onCylinder: { how: 'Where the soap showed nothing it goes past the piston, or the cock passes.' },
       shows: ['shutInFell', 'shutInWarmth', 'shutInUncertainty', 'shutInAllowed'],
       choices: {
         again: { label: 'Open the cock, shut it in once more', to: 'cockAgain' },

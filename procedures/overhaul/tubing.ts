@@ -62,7 +62,10 @@ export const tubing = procedure({
       kind: 'question',
       phase: 'found',
       title: 'The tubes are sound',
-      how: 'Air that is lost all the same goes through diaphragm, seals or relay. A tube may be plugged inside where it looks right: slow both ways.',
+      how: 'Air that is lost all the same goes through the diaphragm or the relay. A tube may be plugged inside where it looks right: slow both ways.',
+      onCylinder: {
+        how: 'Air that is lost all the same goes past the seals or through the relay. A tube may be plugged inside where it looks right: slow both ways.',
+      },
       choices: {
         leave: { label: 'Not the tubes: stroke it and give it back', to: 'strokeLeft' },
         soap: {
@@ -178,7 +181,10 @@ function soapTubes<const Id extends string>(step: {
     kind: 'reading',
     phase: step.phase,
     title: step.title,
-    how: 'At {signalHigh}, then at {signalLow}: a tube to a cylinder end has air at one of them only. From the cock to the actuator: supply, signal, output. A small leak takes a while to blow its bubble.',
+    how: 'At {signalHigh}, then at {signalLow}, so that each tube has its air on once. From the cock to the actuator: supply, signal, output. A small leak takes a while to blow its bubble.',
+    onCylinder: {
+      how: 'At {signalHigh}, then at {signalLow}: the tube to each end has air at one of them only. From the cock to the cylinder: supply, signal, output. A small leak takes a while to blow its bubble.',
+    },
     action: 'strokeByOwnAir',
     caution: STEM_MOVES,
     do: [

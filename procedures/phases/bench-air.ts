@@ -30,7 +30,7 @@ export const BENCH_SAFE_AT = ['haltBench'] as const;
 
 const KEPT: Caution = {
   word: 'warning',
-  hazard: 'Tank, lock-up relay and cylinder keep their air after the supply is off.',
+  hazard: 'Tank and lock-up relay keep their air after the supply is off.',
   consequence: 'The stem jumps, or a tube whips, as it is parted.',
   avoid: 'Hands out of the yoke; each is let off at its own vent, away from the face.',
 };
@@ -183,12 +183,16 @@ function hosesOff(): Readonly<Partial<Record<BenchBack, Step<BenchBack>>>> {
     benchKept: {
       kind: 'reading',
       phase,
-      title: 'Let off what tank, lock-up relay and cylinder keep',
+      title: 'Let off what tank and lock-up relay keep',
       action: 'ventShopAir',
       caution: KEPT,
       asks: [yesNo('keptGone', 'Nothing is left in any of them, or it has none')],
       judge: { rule: 'allYes', with: { fields: 'keptGone' } },
       ways: { yes: { to: 'benchLinesOff' }, no: { to: makeSafe } },
+      onCylinder: {
+        title: 'Let off what tank, lock-up relay and both ends of the cylinder keep',
+        caution: { ...KEPT, hazard: 'Tank, relay and cylinder keep their air after the supply is off.' },
+      },
       makeSafe,
     },
     benchLinesOff: {

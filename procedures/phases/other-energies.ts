@@ -17,7 +17,7 @@ export function lookForOthers<const Next extends string>(next: {
   >;
 }
 
-/** Tank, lock-up relay and the other end of a cylinder, each vented at its own vent or recorded absent. */
+/** Tank, lock-up relay and the other side of the actuator, each vented at its own vent or recorded absent. */
 export function lookForKeptAir<const Next extends string>(
   next: Next,
 ): Readonly<Record<Kept, Step<Kept | Next | 'haltIsolating'>>> {
@@ -31,7 +31,7 @@ export function lookForKeptAir<const Next extends string>(
       asks: [
         kept('trappedAir', 'Tank or booster'),
         kept('lockUpAir', 'Behind a lock-up relay'),
-        kept('oppositeAir', 'The other end of a cylinder'),
+        kept('oppositeAir', 'The other side of the actuator, where it is fed too'),
       ],
       judge: { rule: 'keptAir', with: { fields: 'trappedAir lockUpAir oppositeAir' } },
       ways: {
@@ -46,6 +46,7 @@ export function lookForKeptAir<const Next extends string>(
         'one is not safe': { to: 'keptAirLeft' },
         'the sheet has one': { to: 'keptAirLeft' },
       },
+      onCylinder: { labels: { oppositeAir: 'The other end of the cylinder' } },
       makeSafe,
     },
     keptAirLeft: notShown('Air is kept somewhere, or the sheet has what you did not find', {

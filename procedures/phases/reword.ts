@@ -1,20 +1,6 @@
-import type { FigureName } from '../quantities.ts';
-import type { Field, OpenStep, Step } from '../vocabulary.ts';
+import type { Field, OpenStep, OtherWords, Step } from '../vocabulary.ts';
 
-/** Other words for a card of a shared phase; what it does, asks and records stays as it is. */
-export interface Words {
-  readonly title?: string;
-  readonly how?: string;
-  readonly why?: string;
-  readonly do?: readonly string[];
-  readonly shows?: readonly FigureName[];
-  readonly criterion?: string;
-  /** By field. */
-  readonly labels?: Readonly<Record<string, string>>;
-  /** By choice of a question. */
-  readonly choices?: Readonly<Record<string, string>>;
-  readonly caution?: { readonly hazard: string; readonly consequence: string; readonly avoid: string };
-}
+export type Words = OtherWords;
 
 /**
  * The same steps in the words of another actuator.
@@ -32,7 +18,25 @@ export function reworded<Steps extends Readonly<Record<string, Step<string>>>>(
   return { ...steps, ...Object.fromEntries(changed) };
 }
 
-function withWords(step: OpenStep, { id, other }: { readonly id: string; readonly other: Words }): OpenStep {
+/**
+ * The same steps, each with what it says where the actuator is a cylinder: for a procedure that serves diaphragm and
+ * cylinder alike.
+ * @throws TypeError as `reworded` does
+ */
+export function alsoOnCylinder<Steps extends Readonly<Record<string, Step<string>>>>(
+  steps: Steps,
+  words: { readonly [Id in keyof Steps]?: Words },
+): Steps {
+  reworded(steps, words);
+  const said = Object.entries(words).map(([id, onCylinder]) => [id, { ...steps[id], onCylinder }]);
+  return { ...steps, ...Object.fromEntries(said) };
+}
+
+/** One card in other words. @throws TypeError where words are given for a field or a choice that there is not */
+export function withWords(
+  step: OpenStep,
+  { id, other }: { readonly id: string; readonly other: Words },
+): OpenStep {
   const { labels = {}, choices = {}, caution, ...plain } = other;
   const same = { ...step, ...plain } as OpenStep;
   const warned =

@@ -1,4 +1,5 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
+import type { Facts } from '../facts.ts';
 import type { GaugePoint, ValveFacts } from './valve-facts.ts';
 
 /** How the valve stands while it is looked at: doing its work, on its bypass, or with every energy locked off. */
@@ -51,6 +52,8 @@ export interface Check {
   /** Share of answers that have nothing to do with the valve: seen wrong, written wrong, looked at the wrong thing. */
   readonly misread: number;
   readonly outcomes: Readonly<Record<string, string>>;
+  /** Outcomes that only one kind of actuator can have. */
+  readonly onlyOn?: Readonly<Record<string, Facts['actuator']>>;
   readonly measured?: Measured;
   /** The word for a gauge that shows nothing: it proves nothing unless the gauge was seen alive. */
   readonly zero?: string;

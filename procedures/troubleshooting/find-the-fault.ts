@@ -1,15 +1,17 @@
 import { airLimits } from '../phases/air-limits.ts';
+import { CYLINDER_BACK, CYLINDER_FRONT, CYLINDER_LIMITS } from '../phases/cylinder-words.ts';
 import { giveBack } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { onlyWhere } from '../phases/only-where.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
 import { isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { readyRig } from '../phases/ready-rig.ts';
+import { alsoOnCylinder } from '../phases/reword.ts';
 import { type Definition, procedure, type Step } from '../vocabulary.ts';
 import type { Hub } from './check.ts';
-import { lookOver, returned, testAir } from './steps/between-hubs.ts';
+import { CYLINDER_BETWEEN, lookOver, returned, testAir } from './steps/between-hubs.ts';
 import { type AtHub, checkCards } from './steps/check-cards.ts';
-import { front } from './steps/front.ts';
+import { CYLINDER_NEEDS, front } from './steps/front.ts';
 import { HUB_STEP, hubCard, mendCards, nameCard, nameStepId } from './steps/hub-cards.ts';
 
 const AT: Readonly<Record<Hub, AtHub>> = {
@@ -77,7 +79,14 @@ function steps(): Readonly<Record<string, Step>> {
     ...hubs(),
     ...returned(),
   };
-  return onlyWhere(all, { fact: 'place', is: 'line', start: 'needs' });
+  const said = alsoOnCylinder<Readonly<Record<string, Step>>>(all, {
+    ...CYLINDER_FRONT,
+    ...CYLINDER_LIMITS,
+    ...CYLINDER_BACK,
+    ...CYLINDER_BETWEEN,
+    needs: CYLINDER_NEEDS,
+  });
+  return onlyWhere(said, { fact: 'place', is: 'line', start: 'needs' });
 }
 
 /** A complaint followed to its cause with the fewest safe checks; what opens the valve is left to its own procedures. */

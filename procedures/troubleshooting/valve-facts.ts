@@ -4,7 +4,7 @@ import type { ValveSheet } from '../valve-sheet/sheet.ts';
 export const GAUGE_POINTS = {
   source: 'at the outlet of the transducer or controller',
   signal: 'on the signal at the valve',
-  actuator: 'on the actuator case',
+  actuator: 'on the actuator',
   cylinderTop: 'on the top of the cylinder',
   cylinderBottom: 'on the bottom of the cylinder',
   nozzle: 'on the nozzle',

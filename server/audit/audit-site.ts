@@ -1,7 +1,7 @@
 /** The audit over all jobs of a site: looked at again only where a job has grown. */
 import { setImmediate as nextTick } from 'node:timers/promises';
 import type { Definition } from '../../procedures/vocabulary.ts';
-import type { Catalogue } from '../jobs/catalogue.ts';
+import type { Catalogue, OpenedOn } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import { streamOf } from '../log/stream-kind.ts';
@@ -64,8 +64,8 @@ export async function definitionOf(
   [first]: readonly LogEntry[],
   { catalogue, log }: { readonly catalogue: Catalogue; readonly log: SiteLog },
 ): Promise<Definition | null> {
-  const { definitionHash = '' } = (first?.inputs ?? {}) as { readonly definitionHash?: string };
-  return await catalogue.definition(definitionHash, log);
+  const { definitionHash = '', facts } = (first?.inputs ?? {}) as Partial<OpenedOn>;
+  return facts === undefined ? null : await catalogue.definition({ definitionHash, facts }, log);
 }
 
 function isWithin(at: string, { from, to }: Period): boolean {

@@ -160,7 +160,7 @@ async function play(services: Services, playing: Playing): Promise<void> {
 /** One act, decided by the very machine that people's acts are decided by. */
 async function playOne(services: Services, playing: Playing & { readonly state: Job }): Promise<void> {
   const { catalogue, workers, state, job, id } = playing;
-  const compiled = await catalogue.of(state.definitionHash, services.log);
+  const compiled = await catalogue.of(state, services.log);
   const isHold = compiled.definition.steps[state.step]?.kind === 'hold';
   const person = isHold ? workers.signer : workers.technician;
   const action = isHold ? signing(state, compiled) : answering(state, job);

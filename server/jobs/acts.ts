@@ -72,7 +72,7 @@ export async function actOnJob(call: JobCall): Promise<void> {
   const { services, catalogue, job: id, action } = call;
   const before = await services.log.state(jobKind, id);
   if (before.status === 'none') throw noSuchJob(id);
-  const compiled = await catalogue.of(before.definitionHash, services.log);
+  const compiled = await catalogue.of(before, services.log);
   const tags = pointTags(before);
   try {
     await services.log.act({

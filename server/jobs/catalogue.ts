@@ -1,6 +1,8 @@
 import { faultsOf } from '../../procedures/check.ts';
 import { type Compiled, compile } from '../../procedures/compile.ts';
+import { compiledForValve, forValve } from '../../procedures/for-valve.ts';
 import { handingFaults } from '../../procedures/handing-on.ts';
+import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
 import { PROCEDURES } from '../../procedures/served.ts';
 import type { Place, ServedProcedure } from '../../procedures/served-procedure.ts';
@@ -26,6 +28,9 @@ export interface Served {
   /** Proved when it is first asked for. Reading it throws where the definition fails its proof or its lint. */
   readonly compiled: Compiled;
 }
+
+/** What a job was opened on: which definition, for a valve that is built how. */
+export type OpenedOn = Pick<Job, 'definitionHash' | 'facts'>;
 
 export interface Offer {
   readonly id: string;
@@ -56,14 +61,23 @@ export class Catalogue {
     return [...this.#byId.values()];
   }
 
-  /** The words of a procedure that a job was opened on, without its proof; null where the log does not have it. */
-  async definition(hash: string, log: SiteLog): Promise<Definition | null> {
-    const served = this.all().find((one) => one.hash === hash);
-    return served?.procedure.definition ?? (await log.state(procedureKind, hash)).definition;
+  /** What a job was opened on, in the words of its valve and without its proof; null where the log does not have it. */
+  async definition({ definitionHash, facts }: OpenedOn, log: SiteLog): Promise<Definition | null> {
+    const served = this.all().find((one) => one.hash === definitionHash);
+    const definition =
+      served?.procedure.definition ?? (await log.state(procedureKind, definitionHash)).definition;
+    return definition === null ? null : forValve(definition, facts);
   }
 
-  /** The machine of an open job, also of a definition that is served no more. @throws Error if the log does not have it */
-  async of(hash: string, log: SiteLog): Promise<Compiled> {
+  /**
+   * The machine of an open job and its cards in the words of its valve, also of a definition that is served no more.
+   * @throws Error if the log does not have it
+   */
+  async of({ definitionHash, facts }: OpenedOn, log: SiteLog): Promise<Compiled> {
+    return compiledForValve(await this.#compiled(definitionHash, log), facts);
+  }
+
+  async #compiled(hash: string, log: SiteLog): Promise<Compiled> {
     const known = this.#byHash.get(hash);
     if (known !== undefined) return known.compiled;
     const { definition } = await log.state(procedureKind, hash);

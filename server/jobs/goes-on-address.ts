@@ -15,7 +15,7 @@ export async function goesOnAddress(
   }: { readonly catalogue: Catalogue; readonly again: { readonly typed: Readonly<Record<string, string>> } },
 ): Promise<string> {
   const job = await services.log.state(jobKind, params.id ?? '');
-  const { steps } = (await catalogue.of(job.definitionHash, services.log)).definition;
+  const { steps } = (await catalogue.of(job, services.log)).definition;
   const step = steps[job.step];
   const choice = again.typed.choice ?? '';
   const chosen = step?.kind === 'question' ? step.choices[choice] : undefined;

@@ -1,3 +1,4 @@
+import { forValve } from '../../procedures/for-valve.ts';
 import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { procedureKind } from './catalogue.ts';
@@ -19,7 +20,11 @@ export async function leftBehind(tag: string, { log }: Services): Promise<LeftBe
     const before = await log.state(jobKind, lastJob);
     const { definition } = await log.state(procedureKind, before.definitionHash);
     if (definition === null) throw new Error(`the log has no definition ${before.definitionHash}`);
-    return { job: lastJob, on: day(before.closedAt ?? before.arrivedAt), rows: nextOf(before, definition) };
+    return {
+      job: lastJob,
+      on: day(before.closedAt ?? before.arrivedAt),
+      rows: nextOf(before, forValve(definition, before.facts)),
+    };
   }
   const notes = sheet?.notes ?? '';
   return { job: null, on: '', rows: notes === '' ? [] : [{ label: 'notes of the sheet', value: notes }] };

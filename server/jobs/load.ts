@@ -24,7 +24,7 @@ export async function loadJob(
 ): Promise<LoadedJob> {
   const job = await services.log.state(jobKind, id);
   if (job.status === 'none') throw noSuchJob(id);
-  const compiled = await catalogue.of(job.definitionHash, services.log);
+  const compiled = await catalogue.of(job, services.log);
   const points = await Promise.all(
     pointTags(job).map(
       async ([lock, tag]) => [lock, { ...(await services.log.state(pointKind, tag)), tag }] as const,

@@ -116,7 +116,7 @@ async function closingOf(
   return {
     call,
     tags,
-    compiled: await catalogue.of(job.definitionHash, services.log),
+    compiled: await catalogue.of(job, services.log),
     streams: actStreams(call, { tag: job.tag, tags }),
   };
 }

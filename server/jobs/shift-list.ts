@@ -92,7 +92,7 @@ export async function shiftList(
   const jobs = await Promise.all(
     listed.map(async ({ id }): Promise<OpenJob> => {
       const job = await log.state(jobKind, id);
-      return { job, compiled: await catalogue.of(job.definitionHash, log) };
+      return { job, compiled: await catalogue.of(job, log) };
     }),
   );
   const waiting = rowsOf(jobs, (one) => waitingRow(one, looking));

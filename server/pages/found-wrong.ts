@@ -113,7 +113,7 @@ async function readingsOn({ services, params }: BareCall, catalogue: Catalogue):
   );
   for (const { id } of lines) {
     const job = await log.state(jobKind, id);
-    const compiled = await catalogue.of(job.definitionHash, log);
+    const compiled = await catalogue.of(job, log);
     readings.push(...restingReadings({ number, gear }, { job, compiled }));
   }
   return { number, gear, readings: readings.toSorted((one, other) => one.line - other.line) };

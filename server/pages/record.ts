@@ -71,7 +71,7 @@ async function sheetsOf(
   if (job.status === 'none') throw noSuchJob(id);
   const [entries, compiled, everybody, site] = await Promise.all([
     log.entriesOf(streamOf('job', id)),
-    catalogue.of(job.definitionHash, log),
+    catalogue.of(job, log),
     people.list(),
     log.state(siteKind),
   ]);

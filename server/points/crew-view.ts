@@ -65,7 +65,7 @@ async function seen({ services, params }: BareCall): Promise<Seen> {
 export async function crewView(call: BareCall, catalogue: Catalogue): Promise<CrewView> {
   const all = await seen(call);
   const { job, crew, points } = all;
-  const compiled = await catalogue.of(job.definitionHash, call.services.log);
+  const compiled = await catalogue.of(job, call.services.log);
   const step = compiled.definition.steps[job.step];
   const tags = new Map(pointTags(job));
   const owner = lockOwner(job);

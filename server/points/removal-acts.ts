@@ -46,7 +46,7 @@ export async function removeInAbsence(call: CrewCall, absence: Absence): Promise
   if (person.role !== 'supervisor') throw notAuthorised(person.name);
   const before = await services.log.state(jobKind, id);
   if (before.status === 'none') throw noSuchJob(id);
-  const compiled = await catalogue.of(before.definitionHash, services.log);
+  const compiled = await catalogue.of(before, services.log);
   const { owner } = absence;
   await services.log.act({
     requestId: call.requestId,

@@ -17,7 +17,7 @@ export function aSheetOf(texts: Readonly<Record<string, string>>): ValveSheet {
   return sheetOf({ ...FV_214, ...texts });
 }
 
-function sheetOf(texts: Readonly<Record<string, string>>): ValveSheet {
+export function sheetOf(texts: Readonly<Record<string, string>>): ValveSheet {
   const read = readSheet({ texts });
   if (!read.ok) throw new Error(`The builder's sheet is refused: ${JSON.stringify(read.faults)}`);
   return read.sheet;

@@ -29,7 +29,7 @@ describe('A text of a card', () => {
       'the highest supply',
     );
     const blank = jobOf(OPENS, { caseRatingPa: '', signalHighPa: '40' });
-    expect(sayFigure('testAirBecause', blank)).toContain('the sheet names no case rating');
+    expect(sayFigure('testAirBecause', blank)).toContain('the sheet names no rating of the case');
     expect(fill('Up to {testAirLimit}: {testAirBecause}.', jobOf(OPENS, { caseRatingPa: '14' }))).toContain(
       'the rating of the case',
     );

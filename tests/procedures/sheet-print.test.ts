@@ -42,7 +42,7 @@ describe('The sheet of the stroke check', () => {
       '- The signer is shown: Supply air, Second air feed, Signal or test air, Spring, Process, inlet side',
     );
     expect(sheet).toContain(
-      '- The signature allows: connect test air to the case, stroke the valve by test air',
+      '- The signature allows: connect test air to the actuator, stroke the valve by test air',
     );
   });
 

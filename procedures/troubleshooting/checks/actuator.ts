@@ -151,5 +151,6 @@ export const actuatorChecks = {
       'bore scored': 'Bore scored or rusty',
       'joint loose': 'Plate, nut or rod joint loose',
     },
+    onlyOn: { 'diaphragm torn': 'diaphragm', 'piston seal worn': 'piston', 'bore scored': 'piston' },
   },
 } as const satisfies Record<string, Check>;

@@ -5,7 +5,7 @@ import { hasPositioner } from '../valve-facts.ts';
 export const airChecks = {
   supplyPressure: {
     title: 'Supply pressure, no air being used',
-    todo: 'Read the supply gauge against its set value. A gauge made for a signal cannot read the supply of a piston.',
+    todo: 'Read the supply gauge against its set value. A gauge that is made for a signal may not reach so far.',
     minutes: 2,
     hubs: AIR_ON,
     gauges: () => ['supply'],

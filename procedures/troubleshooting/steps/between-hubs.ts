@@ -4,8 +4,9 @@ import { CONDITION_IDS, everythingLive } from '../../../safety/conditions.ts';
 import { capital } from '../../capital.ts';
 import { airStays, bleedCase, connectCase } from '../../phases/case-air.ts';
 import { OPERATOR, yesNo } from '../../phases/common.ts';
+import { CYLINDER_AIR_STAYS } from '../../phases/cylinder-words.ts';
 import { ALL_ENERGIES } from '../../phases/overhaul-frame.ts';
-import type { Sets, Step } from '../../vocabulary.ts';
+import type { OtherWords, Sets, Step } from '../../vocabulary.ts';
 import { checkOf } from '../checks.ts';
 import { GAUGE_POINTS } from '../valve-facts.ts';
 import { type AtHub, checkCard } from './check-cards.ts';
@@ -48,7 +49,11 @@ export function lookOver({ phase, back, makeSafe }: AtHub): Readonly<Record<stri
           name: 'gaugePoint',
           label: 'Where it is fitted',
           type: 'choice',
-          choices: Object.entries(GAUGE_POINTS).map(([value, label]) => ({ value, label: capital(label) })),
+          choices: Object.entries(GAUGE_POINTS).map(([value, label]) => ({
+            value,
+            label: capital(label),
+            ...(ON_CYLINDER_ONLY.includes(value) ? { when: { fact: 'actuator', is: 'piston' } } : {}),
+          })),
         },
         yesNo('jointTight', 'Fitted, its joint soaped and tight, and it moves'),
       ],
@@ -61,6 +66,20 @@ export function lookOver({ phase, back, makeSafe }: AtHub): Readonly<Record<stri
     },
   };
 }
+
+const SHUT = 'Cylinder, bonnet and gland shut, every tie rod and bolt in and tight';
+
+/** What these cards say on a cylinder. */
+export const CYLINDER_BETWEEN: Readonly<Record<string, OtherWords>> = {
+  lookOver: { labels: { caseStillTight: SHUT } },
+  connectAir: {
+    how: 'One source, in your hand. At most {testAirLimit} goes on this cylinder: {testAirBecause}. The port of the other end stays open, pointed away.',
+  },
+  airStays: CYLINDER_AIR_STAYS,
+};
+
+/** Only a cylinder has two ends, and a nozzle for each. */
+const ON_CYLINDER_ONLY: readonly string[] = ['cylinderTop', 'cylinderBottom', 'nozzleTop', 'nozzleBottom'];
 
 /** Test air on the actuator of the isolated valve: behind a hold, one source, bled off and shown gone after. */
 export function testAir(isolated: AtHub): Readonly<Record<string, Step>> {
@@ -122,7 +141,7 @@ export function testAir(isolated: AtHub): Readonly<Record<string, Step>> {
   };
 }
 
-function onAirStepId(id: string): string {
+export function onAirStepId(id: string): string {
   return `${id}OnTestAir`;
 }
 

@@ -1,8 +1,8 @@
 /** A card for each check of the list at each hub where it can be made. Its texts stand with the check, once. */
 import type { ActionClass } from '../../../safety/action-classes.ts';
 import { STEM_MOVES, yesNo } from '../../phases/common.ts';
-import type { Caution, ChoiceField, Field, ReadingStep, Step } from '../../vocabulary.ts';
-import type { Hub } from '../check.ts';
+import type { Caution, ChoiceField, Field, ReadingStep, Step, WhenFact } from '../../vocabulary.ts';
+import type { Check, Hub } from '../check.ts';
 import { CHECK_READINGS } from '../check-readings.ts';
 import { type CheckId, checkOf } from '../checks.ts';
 import { checksAt, HUB_TAIL, LOOKED_ELSEWHERE, ON_TEST_AIR } from './hub-choices.ts';
@@ -128,6 +128,11 @@ function actionOf(id: CheckId, hub: Hub): ActionClass | undefined {
   return hub === 'bypassed' ? 'strokeByOwnAir' : 'setProcessForMovement';
 }
 
+function onlyOn({ onlyOn: kinds = {} }: Check, outcome: string): { readonly when?: WhenFact } {
+  const is = kinds[outcome];
+  return is === undefined ? {} : { when: { fact: 'actuator', is } };
+}
+
 function asksOf(id: CheckId): readonly Field[] {
   const check = checkOf(id);
   const numbers = CHECK_READINGS[id]?.asks ?? [];
@@ -137,7 +142,7 @@ function asksOf(id: CheckId): readonly Field[] {
     type: 'choice',
     ...(numbers.length === 0 ? {} : { optional: true }),
     choices: [
-      ...Object.entries(check.outcomes).map(([value, label]) => ({ value, label })),
+      ...Object.entries(check.outcomes).map(([value, label]) => ({ value, label, ...onlyOn(check, value) })),
       { value: 'cannot tell', label: 'I cannot tell' },
       { value: 'skip', label: 'Skip it' },
     ],

@@ -1,6 +1,6 @@
 /** From opening the job to the first hub: what is needed, the complaint, what is fitted, the operator. */
 import { OPERATOR, YES_NO, yesNo } from '../../phases/common.ts';
-import type { ChoiceField, Step } from '../../vocabulary.ts';
+import type { ChoiceField, OtherWords, Step } from '../../vocabulary.ts';
 import { CHECK_READINGS } from '../check-readings.ts';
 import { OPENING_IDS, OPENINGS } from '../openings.ts';
 
@@ -24,6 +24,11 @@ const makeSafe = 'haltService';
 export function front(next: string): Readonly<Record<string, Step>> {
   return { ...needed(), ...complaint(), ...operator(next) };
 }
+
+/** A cylinder without a spring has no bench set to be held against. */
+export const CYLINDER_NEEDS: OtherWords = {
+  shows: ['signalLow', 'signalHigh', 'travel', 'energyInlet', 'energyTemperature', 'energyResidue'],
+};
 
 function needed(): Readonly<Record<string, Step>> {
   return {

@@ -1,4 +1,5 @@
 /** The three hubs, what is mended at them, and the card that names the cause. */
+import { capital } from '../../capital.ts';
 import { STEM_MOVES, yesNo } from '../../phases/common.ts';
 import type { ReadingStep, Step, Way } from '../../vocabulary.ts';
 import type { Hub } from '../check.ts';
@@ -65,8 +66,9 @@ export function hubCard(
   };
 }
 
-function mendStepId(id: RepairId, hub: Hub): string {
-  return `${id}${HUB_TAIL[hub]}`;
+/** Apart from the cards of checks: a check and a mend may go by the same name. */
+export function mendStepId(id: RepairId, hub: Hub): string {
+  return `mend${capital(id)}${HUB_TAIL[hub]}`;
 }
 
 /** The cards of what is put right on the spot; the check that proves it is advised next. */

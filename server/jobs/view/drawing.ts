@@ -127,18 +127,22 @@ function sentence(job: Job, energies: readonly EnergyView[]): string {
   );
 }
 
-const FACTS: readonly FigureName[] = [
-  'airAction',
-  'failPosition',
-  'benchSetLow',
-  'benchSetHigh',
-  'travel',
-  'stemThread',
-  'testAirLimit',
-];
+const ENDS_OF_SPRING: readonly FigureName[] = ['benchSetLow', 'benchSetHigh'];
+const ENDS_OF_SIGNAL: readonly FigureName[] = ['signalLow', 'signalHigh'];
 
+/** Where nothing but air moves the stem there is no bench set and no spring: the signal's ends stand in their place. */
 function facts(job: Job): Drawing['facts'] {
-  const rows = FACTS.map((name) => ({ label: FIGURES[name].label, value: sayFigure(name, job) }));
+  const hasSpring = job.sheet.springHeldBy !== 'no spring';
+  const names: readonly FigureName[] = [
+    'airAction',
+    'failPosition',
+    ...(hasSpring ? ENDS_OF_SPRING : ENDS_OF_SIGNAL),
+    'travel',
+    'stemThread',
+    'testAirLimit',
+  ];
+  const rows = names.map((name) => ({ label: FIGURES[name].label, value: sayFigure(name, job) }));
+  if (!hasSpring) return [...rows, { label: 'spring', value: 'none' }];
   const springRate = say({
     valueSi: springRateOf(job.sheet),
     dimension: 'forcePerLength',

@@ -146,7 +146,7 @@ export function doneText(view: Pick<EnergyView, 'condition'>, job: Job): string 
     case 'secondSupply':
       return `Cock ${sheet.secondSupplyPoint ?? ''} shut, vented`;
     case 'signalAir':
-      return bench ? 'Case port open to the air' : 'Line off at the case, ends capped';
+      return airText(job);
     case 'spring':
       return springText(job);
     case 'processInlet':
@@ -162,8 +162,19 @@ export function doneText(view: Pick<EnergyView, 'condition'>, job: Job): string 
   }
 }
 
-function springText({ situation: { states } }: Job): string {
-  if (states.spring === 'contained') return 'Case shut, every bolt in and tight';
+function airText({ facts, sheet }: Job): string {
+  if (sheet.actuatorKind === 'piston')
+    return facts.place === 'bench'
+      ? 'Both ports open to the air'
+      : 'Both tubes off at the cylinder, ends capped';
+  return facts.place === 'bench' ? 'Case port open to the air' : 'Line off at the case, ends capped';
+}
+
+function springText({ situation: { states }, sheet }: Job): string {
+  if (states.spring === 'contained' && sheet.springHeldBy === 'no spring')
+    return 'None on the sheet; cylinder shut, every tie rod in and tight';
+  if (states.spring === 'contained')
+    return `${sheet.actuatorKind === 'piston' ? 'Cylinder' : 'Case'} shut, every bolt in and tight`;
   if (states.spring !== 'released') return 'Not looked at yet';
   return states.springHolder === 'case'
     ? 'Let off evenly by the long bolts'

@@ -56,7 +56,8 @@ describe('[SAF-03] Finding a fault', () => {
     for (const id of CHECK_IDS)
       for (const hub of hubsOf(id)) {
         const step = ON_TEST_AIR.includes(id) ? `${id}OnTestAir` : checkStepId(id, hub);
-        expect(Object.keys(findTheFault.steps)).toContain(step);
+        const card = findTheFault.steps[step];
+        expect(card?.kind === 'reading' && card.judge).toEqual({ rule: 'faultCheck', with: { check: id } });
       }
   });
 

@@ -134,6 +134,6 @@ function catalogueWith(later: ReturnType<typeof takingOver>): Catalogue {
   if (current === undefined) throw new Error('nothing takes over');
   const compiled = { ...current.compiled, definition: later };
   other.current = (id) => (id === 'takes-over' ? { ...current, compiled } : catalogue.current(id));
-  other.of = (hash, log) => catalogue.of(hash, log);
+  other.of = (job, log) => catalogue.of(job, log);
   return other;
 }

@@ -179,7 +179,7 @@ test('A procedure that is changed leaves an open job on its own revision, with i
   const served = new Catalogue([{ ...stroke, definition: changed }]);
   const job = await at.app.services.log.state(jobKind, at.job.id);
   expect(hashOf(changed)).not.toBe(job.definitionHash);
-  const compiled = await served.of(job.definitionHash, at.app.services.log);
+  const compiled = await served.of(job, at.app.services.log);
   expect(asJson(compiled.definition)).toEqual(asJson(COMPILED.definition));
   const hold = compiled.definition.steps.holdWork;
   expect(hold?.kind === 'hold' && hold.point).toBe('hold');

@@ -1,0 +1,59 @@
+import type { Compiled } from './compile.ts';
+import { FACT_NAMES, type Facts } from './facts.ts';
+import { withWords } from './phases/reword.ts';
+import type { Definition, OpenStep, Step } from './vocabulary.ts';
+
+const KNOWN = new WeakMap<Definition, Map<string, Definition>>();
+
+/**
+ * A definition as one valve has it: cards in the words of its actuator, fields without the choices that it cannot have.
+ * Steps, ways, rules and hash stay what they were, so that machine and proof of the definition hold for it.
+ *
+ * @example forValve(findTheFault, { ...facts, actuator: 'piston' }).steps.airStays // says cylinder, not case
+ */
+export function forValve(definition: Definition, facts: Facts): Definition {
+  const key = FACT_NAMES.map((name) => facts[name]).join('|');
+  const known = KNOWN.get(definition) ?? new Map<string, Definition>();
+  KNOWN.set(definition, known);
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const steps = Object.entries(definition.steps).map(([id, step]) => [id, stepFor(step, facts)] as const);
+  const same = steps.every(([id, step]) => step === definition.steps[id]);
+  const own = same ? definition : { ...definition, steps: Object.fromEntries(steps) };
+  known.set(key, own);
+  return own;
+}
+
+/** The same for what was compiled; machine and proofs are those of the definition. */
+export function compiledForValve(compiled: Compiled, facts: Facts): Compiled {
+  const definition = forValve(compiled.definition, facts);
+  if (definition === compiled.definition) return compiled;
+  return {
+    definition,
+    facts: compiled.facts,
+    proofs: compiled.proofs,
+    // Its ways back are worked out when a job first asks.
+    get machine() {
+      return compiled.machine;
+    },
+  };
+}
+
+function stepFor(step: Step, facts: Facts): Step {
+  if (step.kind === 'end') return step;
+  return withChoicesOf(facts.actuator === 'piston' ? inCylinderWords(step) : step, facts);
+}
+
+function inCylinderWords({ onCylinder, ...step }: OpenStep): OpenStep {
+  return onCylinder === undefined ? step : withWords(step, { id: step.title, other: onCylinder });
+}
+
+function withChoicesOf(step: OpenStep, facts: Facts): OpenStep {
+  if (step.kind !== 'reading') return step;
+  const asks = step.asks.map((field) => {
+    if (field.type !== 'choice' || field.choices.every(({ when }) => when === undefined)) return field;
+    const choices = field.choices.filter(({ when }) => when === undefined || facts[when.fact] === when.is);
+    return { ...field, choices };
+  });
+  return asks.every((field, at) => field === step.asks[at]) ? step : { ...step, asks };
+}

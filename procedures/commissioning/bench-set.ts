@@ -97,6 +97,11 @@ export const benchSetJob = procedure({
       change:
         'The card after both ends says where they were found without friction, what friction took, and the spring rate that follows. With a positioner the test air may reach the end of the bench set.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -72,6 +72,11 @@ export const converterCalibration = procedure({
       change:
         'It is done on the bench as well. The card after five points says by how much it is off, and what it may be off.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,

@@ -52,6 +52,11 @@ export const failAction = procedure({
       change:
         'It is done on the bench as well. Lock-up and tank are watched on a card of their own, and the solenoid is tripped on one of its own.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,

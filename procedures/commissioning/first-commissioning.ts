@@ -45,6 +45,11 @@ export const firstCommissioning = procedure({
       date: '2026-11-26',
       change: 'Bench set and calibration stand among the jobs that come next.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'On a cylinder hold signal, travel and supply against the plates: no bench set is asked of it.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -68,6 +68,11 @@ export const positionerCalibration = procedure({
       change:
         'It is done on the bench as well. The card after a stroke says which of zero, span, line and hysteresis is off. Dead band, step and both sides of a cylinder are read and judged, each against a figure that stands on the card.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,

@@ -58,6 +58,12 @@ export const positionerStroke = procedure({
       change:
         'It is done on the bench as well, and on a valve that a converter feeds: the current at the terminals is read with the signal at the valve. Both ends are tried a little past its own part of the range. The card after a stroke says what it measured.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Give the reason where a cylinder leaves its air unread; on the bench let off both its ends before a hose comes off.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,

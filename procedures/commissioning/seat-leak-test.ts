@@ -38,6 +38,11 @@ export const seatLeakTest = procedure({
       date: '2026-11-26',
       change: 'The card after a leak says what was measured, what is allowed, and the load on the seat.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -56,6 +56,12 @@ export const soapTests = procedure({
       change:
         'It is done on the bench as well, without the body. The actuator is shut in at the end of its stroke, temperature and time are read with the air, and the fall that is left is held against a limit.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'On a cylinder soap end caps, vents and rod and shut in the loaded end; on a diaphragm case joint, adjuster and stem.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,

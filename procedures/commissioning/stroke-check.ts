@@ -65,6 +65,11 @@ export const strokeCheck = procedure({
       change:
         'A yes on the card of the second feed says that nothing else feeds air. A valve that is left as found though it is not inside wants the reason.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -26,6 +26,11 @@ export const airSet = procedure({
       change:
         'The bowl is emptied at its drain and silent before it is unscrewed; the regulator spring is let off before the air comes back. After a stop the block valves are looked at again.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

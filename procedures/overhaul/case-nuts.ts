@@ -27,6 +27,11 @@ export const caseNuts = procedure({
       change:
         'Where the diaphragm leaks and one is at hand, the work goes on as its renewal with the locks as they hang.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

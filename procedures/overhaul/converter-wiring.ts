@@ -25,6 +25,11 @@ export const converterWiring = procedure({
       change:
         'A cable that is looked at again is moved by hand at its clips only; both ends of the pair are connected before the cover is shut. After a stop the block valves are looked at again.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

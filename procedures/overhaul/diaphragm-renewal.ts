@@ -33,6 +33,11 @@ export const diaphragmRenewal = procedure({
       change:
         'It may go on where another job left the valve locked out, or its case open. Plate and diaphragm are taken out with the stem held. A broken spring is changed with the case open as it is.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -24,6 +24,11 @@ export const feedbackLinkage = procedure({
       change:
         'A linkage that does not follow after it was set may be given back with a reason; after a stop the block valves are looked at again before the valve moves.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

@@ -24,6 +24,11 @@ export const indicatorAndCoupling = procedure({
       change:
         'A pointer that does not stand right has a card of its own; a coupling that slipped names the job that sets it. After a stop the block valves are looked at again before the valve moves.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

@@ -33,6 +33,11 @@ export const nozzleFlapper = procedure({
       change:
         'Turns of the nozzle are written into the card as it comes out; after a stop the block valves are looked at again before the valve moves.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

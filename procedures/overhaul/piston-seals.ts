@@ -60,6 +60,11 @@ export const pistonSeals = procedure({
       change:
         'Both tubes are marked before they come off and go back to their marks; the cushion screw is set by its turns from shut; a bent rod is not renewed in this job. Where it stays on hand operation, operations agree.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

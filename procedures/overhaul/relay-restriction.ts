@@ -31,6 +31,11 @@ export const relayRestriction = procedure({
       change:
         'The plunger is pressed first and the flapper held afterwards, with one hand; where the plunger is, is drawn. After a stop the block valves are looked at again before the valve moves.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

@@ -25,6 +25,11 @@ export const solenoid = procedure({
       change:
         'Wires that were taken off the coil are connected again and the housing is shut on a card of its own; the coil comes off its core before the air part is opened. After a stop the block valves are looked at again.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

@@ -34,6 +34,11 @@ export const springChange = procedure({
       change:
         'It may go on where another job left the valve locked out, or its case open. A diaphragm that is spent is renewed with the case open as it is.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

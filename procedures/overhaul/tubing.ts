@@ -25,6 +25,12 @@ export const tubing = procedure({
       change:
         'The tube is soaped at both ends of the signal, hands out of the yoke; the new one is made and laid on one card, and connected on the next. After a stop the block valves are looked at again.',
     },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end; soap each tube of a cylinder with its end on air.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,

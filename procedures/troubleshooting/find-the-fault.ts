@@ -109,6 +109,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'Say of a controller output whether it works below a fifth: a valve near its seat is too large.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Mark both tubes of a cylinder before they come off; answer the clean-out plunger as a check by itself before anything counts as mended.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

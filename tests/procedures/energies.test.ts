@@ -67,7 +67,7 @@ describe('What can hurt on a valve', () => {
 
   test('is said with size, hazard, control and how it is shown; what is not on the sheet is looked for', () => {
     expect(sayEnergy('spring', { sheet: aSheet() })).toBe(
-      '300 lbf, 2.3 ft·lbf. Throws the cover of a case that is loosened under it. Control: left shut in by its case, or backed off with the adjuster before the case is touched. Shown by: case shut and every bolt in and tight, or the adjuster turning freely by hand.',
+      '300 lbf, 2.3 ft·lbf. Throws the cover that is loosened over it. Control: left shut in under its cover, or backed off with the adjuster before a bolt of it is touched. Shown by: actuator shut and every bolt in and tight, or the adjuster turning freely by hand.',
     );
     expect(sayEnergy('lockUpAir', { sheet: aSheet() })).toBe(
       'None on the sheet. Look for it all the same: the relay keeps it on the actuator by design.',

@@ -25,11 +25,7 @@ export const positionerBellows = procedure({
       change:
         'The cover comes off and the signal line is blown out before the bellows is touched; after a stop the block valves are looked at again before the valve moves.',
     },
-    {
-      letter: 'C',
-      date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
-    },
+    { letter: 'C', date: '2026-11-26', change: 'Look for kept air on both sides of the actuator.' },
   ],
   phases: [
     ...OWN_AIR_FRONT,

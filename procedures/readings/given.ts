@@ -1,5 +1,6 @@
 import { testAirLimit } from '../../safety/limits.ts';
 import { Refusal } from '../../safety/refusal.ts';
+import { DIMENSIONS } from '../calculations/unit-table.ts';
 import { preferredUnit } from '../calculations/units.ts';
 import type { Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
@@ -124,7 +125,19 @@ function gearFor(
       next: 'Name a gauge that was chosen when the job opened.',
     });
   }
+  if (!isOfKind(found, field)) {
+    throw wrongField(field, {
+      code: 'GEA-111',
+      what: `${field.label}: ${found.number} shows ${DIMENSIONS[found.dimension].title}.`,
+      next: 'Name the gauge that this was read on.',
+    });
+  }
   return found;
+}
+
+/** Only another gauge that a reading names can be of another kind: those of a job were chosen for their place. */
+function isOfKind({ dimension }: GearItem, field: QuantityField): boolean {
+  return dimension === (field.dimension === 'travel' ? 'length' : field.dimension);
 }
 
 function checkGear(

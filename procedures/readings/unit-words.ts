@@ -1,6 +1,11 @@
 import { type Dimension, UNITS, type UnitId } from '../calculations/unit-table.ts';
 import { unitFor } from '../calculations/units.ts';
 
+const LBF_FT =
+  'lbf ft|lbf-ft|lb ft|lb-ft|lbft|lb.ft|ft lb|ft-lb|ftlb|ft.lb|ft lbs|ft-lbs|ft lbf|ft-lbf|foot pounds|foot-pounds'.split(
+    '|',
+  );
+
 /** How people write the units that they read off gauges and scales, besides the unit's id and label. */
 const SPELLINGS: { readonly [U in UnitId]?: readonly string[] } = {
   psi: ['psig', 'psi g', 'psi(g)', 'lbf/in2', 'lbf/in²', 'lb/in2', 'lb/in²'],
@@ -14,6 +19,21 @@ const SPELLINGS: { readonly [U in UnitId]?: readonly string[] } = {
   '%': ['percent', 'pct', 'per cent'],
   degC: ['c', 'deg c', 'degc', 'celsius'],
   degF: ['f', 'deg f', 'degf', 'fahrenheit'],
+  'N.m': ['nm', 'n m', 'n-m', 'newton metre', 'newton metres', 'newton meter', 'newton meters'],
+  'lbf.ft': [...LBF_FT],
+  'lbf.in': [
+    'lbf in',
+    'lbf-in',
+    'lb in',
+    'lb-in',
+    'lbin',
+    'lb.in',
+    'in lb',
+    'in-lb',
+    'inlb',
+    'in lbs',
+    'in-lbs',
+  ],
   turns: ['turn', 'rev', 'revs'],
   s: ['sec', 'second', 'seconds'],
   min: ['minute', 'minutes'],

@@ -117,13 +117,27 @@ function mayFollow(
     const field = ask.fields[at(name)];
     return field?.type === 'quantity' ? field.dimension : (field?.type ?? '');
   };
+  const isNumber = (name: string) => ask.fields[at(name)]?.type === 'quantity';
   const own = hinted[way.length];
   return way.every((before, index) => {
     if (before.field === place.field) return false;
     const other = hinted[index];
     const isFree = own?.hint === null && other?.hint === null && own.item.kind === other.item.kind;
-    return !isFree || sort(before.field) !== sort(place.field) || at(before.field) < at(place.field);
+    if (!isFree) return true;
+    const isAlike =
+      sort(before.field) === sort(place.field) ||
+      (isNumber(before.field) && isNumber(place.field) && areAlike(own.item, other.item));
+    return !isAlike || at(before.field) < at(place.field);
   });
+}
+
+/** Two numbers in one unit, or two without any. */
+function areAlike(one: Item, other: Item): boolean {
+  return one.kind === 'number' && other.kind === 'number' && unitOf(one.raw) === unitOf(other.raw);
+}
+
+function unitOf(raw: string): string {
+  return raw.replace(/^[^\p{L}%"]*/u, '').toLowerCase();
 }
 
 function tooMuch(items: readonly Item[]): Fault {

@@ -29,5 +29,7 @@ export function commaChoices(text: string): Reply | null {
 export function commaVariants(text: string, { fields }: Pick<Ask, 'fields'>): readonly string[] {
   const numbers = fields.filter((field) => field.type === 'quantity').length;
   const parted = text.replaceAll(BARE_COMMA, '$1 , $2');
-  return numbers < 2 || parted === text ? [text] : [text, parted];
+  // Beside a number that a space parts from it, the comma is a decimal sign: `9,5 50`.
+  const isDecimal = /\d,\d+\s+[+\-\u2212]?\d|\d\s+[+\-\u2212]?\d+,\d/.test(text);
+  return numbers < 2 || parted === text || isDecimal ? [text] : [text, parted];
 }

@@ -2,7 +2,8 @@ import type { Dimension } from '../calculations/unit-table.ts';
 import { measures, unitWord } from '../readings/unit-words.ts';
 import type { Field } from '../vocabulary.ts';
 import type { Ask } from './ask.ts';
-import { hintWords, labelWords } from './labels.ts';
+import { gaugeOf, withGauges } from './gauges.ts';
+import { hintBegun, hintWords, labelWords } from './labels.ts';
 import { type Option, optionsAt } from './options.ts';
 import { type KnownTag, knownTags, tagOf } from './tags.ts';
 import { type Token, tokenise } from './tokens.ts';
@@ -37,11 +38,14 @@ export function itemsOf(text: string, ask: Pick<Ask, 'job' | 'fields'>): readonl
     isName: (word) => hints.has(stem(plainText(word))) && !measuresHere(word, ask.fields),
   });
   const labels = labelWords(ask.fields);
+  const begun = (word: string) => (labels.has(stem(word)) ? undefined : hintBegun(word, ask.fields));
   const items: Item[] = [];
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at];
     if (token === undefined) break;
-    const found = token.kind === 'number' ? null : optionsFrom(tokens.slice(at), ask.fields);
+    const isNamed = items.at(-1)?.kind === 'hint';
+    const found =
+      token.kind === 'number' ? null : optionsFrom(tokens.slice(at), { fields: ask.fields, isNamed });
     if (found !== null) {
       const raw = tokens
         .slice(at, at + found.length)
@@ -51,20 +55,24 @@ export function itemsOf(text: string, ask: Pick<Ask, 'job' | 'fields'>): readonl
       at += found.length;
       continue;
     }
-    const item = gaugeOf(itemOf(token, { tags, hints, labels }), { ...ask, at: token.at });
+    const item = gaugeOf(itemOf(token, { tags, hints, labels, begun }), { ...ask, at: token.at });
     items.push(item);
     at += 1;
   }
-  return withoutEchoes(withGauges(withTextsJoined(items, text)));
+  return withoutEchoes(withGauges(withTextsJoined(items, text), ask));
 }
 
-function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
+/** `isNamed`: the name of a field stands right before, as in `bolts no`. */
+function optionsFrom(
+  tokens: readonly Token[],
+  { fields, isNamed }: { readonly fields: readonly Field[]; readonly isNamed: boolean },
+) {
   const end = tokens.findIndex((token) => token.kind === 'number' || token.word === '');
   const run = end < 0 ? tokens : tokens.slice(0, end);
   // Read together: `did not` denies only as two words.
   const words = wordsOf(run.map(({ raw }) => raw).join(' '));
   const match = optionsAt(words, fields);
-  if (match === null) return null;
+  if (match === null || (!isNamed && deniesNext(words, { match, fields }))) return null;
   // A token may hold several words (`didn't`): the match must end where a token ends.
   let seen = 0;
   for (const [at, { raw }] of run.entries()) {
@@ -73,6 +81,18 @@ function optionsFrom(tokens: readonly Token[], fields: readonly Field[]) {
     if (seen > match.wordCount) return null;
   }
   return null;
+}
+
+const DENIALS = new Set(['no', 'does not']);
+
+/** `no operator`, `no problem`, `did not give it`: the no belongs to the word behind it, and answers nothing. */
+function deniesNext(
+  words: readonly string[],
+  { match, fields }: { readonly match: { readonly wordCount: number }; readonly fields: readonly Field[] },
+): boolean {
+  const behind = words[match.wordCount];
+  if (!DENIALS.has(words.slice(0, match.wordCount).join(' ')) || behind === undefined) return false;
+  return optionsAt([behind], fields) === null;
 }
 
 /** A word behind a number that is a unit of something this card asks for. */
@@ -91,55 +111,22 @@ function itemOf(
     tags,
     hints,
     labels,
+    begun,
   }: {
     readonly tags: readonly KnownTag[];
     readonly hints: ReadonlyMap<string, string>;
     readonly labels: ReadonlySet<string>;
+    readonly begun: (word: string) => string | undefined;
   },
 ): Item {
   if (token.kind === 'number') return token;
   const known = tagOf(token.raw, tags);
   if (known !== undefined) return { kind: 'tag', raw: token.raw, known };
-  const field = hints.get(stem(token.word));
+  const field = hints.get(stem(token.word)) ?? begun(token.word);
   if (field !== undefined) return { kind: 'hint', raw: token.raw, field };
   if (token.word === '' || isFiller(token.word) || labels.has(stem(token.word)))
     return { kind: 'soft', raw: token.raw, at: token.at };
   return { kind: 'text', raw: token.raw, at: token.at };
-}
-
-/** The gauge of one field names that field; of several, it tells nothing; any other is a tag of its own. */
-function gaugeOf(
-  item: Item,
-  { job, fields, at }: Pick<Ask, 'job' | 'fields'> & { readonly at: number },
-): Item {
-  if (item.kind !== 'tag' || item.known.kind !== 'gauge') return item;
-  const { tag } = item.known;
-  const own = fields.filter(
-    (field) =>
-      field.type === 'quantity' && field.gauge !== undefined && job.gear[field.gauge]?.number === tag,
-  );
-  const [only, ...more] = own;
-  if (only === undefined) return item;
-  return more.length === 0
-    ? { kind: 'hint', raw: item.raw, field: only.name }
-    : { kind: 'soft', raw: item.raw, at };
-}
-
-/** Another gauge belongs to the number before it. */
-function withGauges(items: readonly Item[]): readonly Item[] {
-  const all: Item[] = [];
-  for (const item of items) {
-    const last = all.at(-1);
-    if (
-      item.kind === 'tag' &&
-      item.known.kind === 'gauge' &&
-      last?.kind === 'number' &&
-      last.gauge === undefined
-    )
-      all[all.length - 1] = { ...last, raw: last.raw, gauge: item.known.tag };
-    else all.push(item);
-  }
-  return all;
 }
 
 /** `signal 9 on G-07`: the name and the gauge of one field, around one value, are one hint. */
@@ -163,8 +150,13 @@ function withTextsJoined(items: readonly Item[], text: string): readonly Item[] 
       joined[joined.length - 1] = { kind, raw, at: last.at };
     } else joined.push(item);
   }
-  return joined.filter(({ kind }) => kind !== 'soft');
+  return joined
+    .filter(({ kind }) => kind !== 'soft')
+    .map((item) => (item.kind === 'text' ? { ...item, raw: item.raw.replace(SAYING, '') } : item));
 }
+
+/** `shift lead says yes`: the verb is no part of the name. */
+const SAYING = /[\s,]+(?:says?|said|tells?|told|gives?|gave|is|was)$/i;
 
 function isWords(item: Item): item is Extract<Item, { kind: 'text' | 'soft' }> {
   return item.kind === 'text' || item.kind === 'soft';

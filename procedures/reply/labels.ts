@@ -29,8 +29,34 @@ export function hintWords(fields: readonly Field[]): ReadonlyMap<string, string>
   for (const [word, [only, ...more]] of [...owners].map(([word, names]) => [word, [...names]] as const)) {
     if (only !== undefined && more.length === 0 && word.length >= 3 && !isFiller(word)) hints.set(word, only);
   }
+  for (const [word, field] of byKind(fields)) if (!owners.has(word)) hints.set(word, field);
   return hints;
 }
+
+/** What people call a reading by what it is read off, where the card asks for one of the kind (common practice, no source). */
+const KINDS: readonly (readonly [kind: string, words: readonly string[]])[] = [
+  ['travel', ['stem', 'scale', 'stroke', 'travel', 'position', 'indicator']],
+  ['pressure', ['gauge', 'pressure', 'air']],
+];
+
+function byKind(fields: readonly Field[]): readonly (readonly [word: string, field: string])[] {
+  return KINDS.flatMap(([kind, words]) => {
+    const [only, ...more] = fields.filter((field) => field.type === 'quantity' && field.dimension === kind);
+    return only === undefined || more.length > 0
+      ? []
+      : words.map((word): readonly [string, string] => [stem(word), only.name]);
+  });
+}
+
+/** `sig` and `trav`: three letters or more that begin the name of one field alone; never where words may be the answer. */
+export function hintBegun(word: string, fields: readonly Field[]): string | undefined {
+  if (word.length < ABBREVIATED_MIN || fields.some(({ type }) => type === 'text')) return undefined;
+  const begun = [...hintWords(fields)].filter(([known]) => known.startsWith(word));
+  const names = new Set(begun.map(([, field]) => field));
+  return names.size === 1 ? begun[0]?.[1] : undefined;
+}
+
+const ABBREVIATED_MIN = 3;
 
 /** Words of the labels of a card: said beside a reading, they change nothing. */
 export function labelWords(fields: readonly Field[]): ReadonlySet<string> {

@@ -68,7 +68,14 @@ function numberPlaces(item: Extract<Item, { kind: 'number' }>, { ask, fields }: 
   const isReading = places.length === 0 && fault !== null && !OTHER_KIND.includes(fault.code);
   const numbers = bare && item.gauge === undefined && !isReading ? fields.filter(takesNumber) : [];
   places.push(...numbers.map(at));
+  if (bare && item.gauge === undefined)
+    places.push(...fields.filter((field) => isAnswer(field, raw)).map(at));
   return { places, fault: fault ?? (places.length > 0 ? null : notHere(raw)) };
+}
+
+/** A count among those that the card offers: twelve bolts. */
+function isAnswer(field: Field, raw: string): boolean {
+  return field.type === 'choice' && field.choices.some(({ value, label }) => value === raw && label === raw);
 }
 
 /** The fault of a field that has to be written before that of one that may stay blank, and of the right kind before another's. */
@@ -98,12 +105,17 @@ export function ownGauge(name: string, { fields, job }: Ask): string {
   return field?.type === 'quantity' && field.gauge !== undefined ? (job.gear[field.gauge]?.number ?? '') : '';
 }
 
+/** `not yet, shift lead` names nobody: what denies or doubts something is no name, no number of a lock. */
+const DENIED =
+  /\b(?:no|not|none|nobody|never|without|maybe|perhaps|probably|possibly|think|unless|if|refus\w*|did\w*)\b|n['\u2019]t\b/i;
+
 /** Words that nothing explains stand only where a text is wanted and has to be written. */
 function textPlaces(
   { raw }: Extract<Item, { kind: 'text' }>,
   { ask, fields, hint }: On & { readonly hint: string | null },
 ): Placed {
   const texts = fields.filter((field) => field.type === 'text');
+  if (hint === null && DENIED.test(raw)) return { places: [], fault: notHere(raw) };
   const tagged = texts.filter((field) => field.mustBe !== undefined);
   const looksLikeTag = /^\S*\d\S*$/.test(raw);
   const wrongTag = looksLikeTag

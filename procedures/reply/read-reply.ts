@@ -5,6 +5,7 @@ import { fill } from '../say.ts';
 import { type Ask, askOf } from './ask.ts';
 import { commandOf } from './commands.ts';
 import { commaChoices, commaVariants } from './commas.ts';
+import { hedged } from './hedged.ts';
 import { judged } from './judged.ts';
 import { isQuestion, questionAnswer } from './reference/answer-question.ts';
 import { type Choice, type Reply, type ReplyPartial, type ReplyUnderstood, told } from './reply.ts';
@@ -12,8 +13,9 @@ import { readRow } from './row-text.ts';
 import { cellsOf, saidOf } from './said.ts';
 import { afterRow, severalRows } from './table-rows.ts';
 import { knownTags, tagOf } from './tags.ts';
+import { tidyText } from './tidy-text.ts';
 import type { Fault } from './values.ts';
-import { plainText } from './words.ts';
+import { wordsOf } from './words.ts';
 
 const TEXT_MAX = 400;
 /** More choices than these are no help. */
@@ -102,8 +104,14 @@ const DONE = [
 ];
 const DONE_SAID = 'Done';
 
+/** `done`, or `ok, done, next`: each word says it. */
+function saysDone(typed: string): boolean {
+  const words = wordsOf(typed.replaceAll(/[,;.]/g, ' '));
+  return DONE.includes(words.join(' ')) || (words.length > 0 && words.every((word) => DONE.includes(word)));
+}
+
 function doneOf(typed: string, ask: Ask): Reply {
-  if (!DONE.includes(plainText(typed)))
+  if (!saysDone(typed))
     return (
       questionAnswer(typed, ask, { isOrder: false }) ??
       unknown(`“${typed}” is not understood on this card.`, 'Write done when it is done, or ask a question.')
@@ -121,19 +129,20 @@ function doneOf(typed: string, ask: Ask): Reply {
 }
 
 function fromFields(typed: string, ask: Ask): Reply {
-  const commas = commaChoices(typed);
-  if (commas !== null) return commas;
+  const text = tidyText(typed);
+  const early = commaChoices(text) ?? hedged(text, ask);
+  if (early !== null) return early;
   const ways = new Map<string, ReplyUnderstood | ReplyPartial>();
   const faults: Fault[] = [];
-  for (const text of commaVariants(typed, ask)) {
-    const read = readRow(text, ask);
+  for (const variant of commaVariants(text, ask)) {
+    const read = readRow(variant, ask);
     if (read.fault !== null) faults.push(read.fault);
     for (const given of read.givens) {
       const reply = replyOf([given], ask);
       if ('fault' in reply) faults.push(reply.fault);
       else ways.set(reply.said, reply);
     }
-    for (const rows of severalRows(text, ask)) {
+    for (const rows of severalRows(variant, ask)) {
       const reply = replyOf(rows, ask);
       if (!('fault' in reply)) ways.set(reply.said, reply);
     }

@@ -28,7 +28,7 @@ export function readRow(text: string, ask: Ask): Readable {
     .map((part) => part.trim());
   const named = parts.map((part) => namedPart(part, ask));
   const failed = named.find((one) => one !== null && one.givens.length === 0);
-  if (failed) return failed;
+  if (failed) return withoutColons(text, { failed, ask });
   const free = parts.filter((_, at) => named[at] === null).join(' ; ');
   let givens: readonly Given[] = [{}];
   for (const one of named.filter((some) => some !== null)) {
@@ -46,6 +46,16 @@ function withReason(text: string, { fields }: Ask): string {
   return fields.some(({ name }) => name === 'reason')
     ? text.replace(/[\s,]*\bbecause\b\s*/i, '; reason: ')
     : text;
+}
+
+/** `signal: 9 psi travel: 50 %` names two fields in one part: read again as if no colon stood there. */
+function withoutColons(
+  text: string,
+  { failed, ask }: { readonly failed: Readable; readonly ask: Ask },
+): Readable {
+  if ((text.match(/[:=]/g) ?? []).length < 2 || /[;\n]/.test(text)) return failed;
+  const read = withFree([{}], { free: text.replaceAll(/[:=]/g, ' '), ask });
+  return read.fault === null ? read : failed;
 }
 
 function withFree(

@@ -1,4 +1,5 @@
-import { unitWord } from '../readings/unit-words.ts';
+import type { Dimension } from '../calculations/unit-table.ts';
+import { measures, unitWord } from '../readings/unit-words.ts';
 import { plainText } from './words.ts';
 
 type Piece =
@@ -11,8 +12,13 @@ export type Token = Piece & { readonly at: number };
 /** Whatever begins like a number, also what is refused as one later: it is never cut into pieces that look better. */
 const NUMBER =
   /^[+\-\u2212]?(?:0[xX][\da-fA-F]+|(?:\d+(?:[.,'\u2019]\d+)*|[.,]\d+)(?:[eE][+\-\u2212]?\d+)?(?:\s+\d+(?=\s*[/\u2044]))?(?:\s*[/\u2044]\s*\d+)?(?:[-\u2212\u2013\u2026]\d+(?:[.,]\d+)*)*)/;
-const BETWEEN = /^[\s,;:()[\]@=!?<>|*~“”]+/;
+/** A stroke at the front parts: `9 psi / 50 %`; inside it is of a fraction or a unit. */
+const BETWEEN = /^(?:[\s,;:()[\]@=!?<>|*~“”\u2192/])+/;
 const CHUNK = /^[^\s,;:()[\]@=!?<>|*~“”]+/;
+/** `9psi50%`: the unit ends where the next number begins. */
+const GLUED = /^[^\d\s.,/:|()]+(?=[/:|()]*\d)/;
+/** What is measured in a unit that no digit can belong to: `cm3` is no `cm` and a three. */
+const MAY_BE_GLUED: readonly Dimension[] = ['pressure', 'percent', 'current'];
 const UNIT_WORDS_MAX = 3;
 
 /**
@@ -68,11 +74,20 @@ function unitLength(behind: string, { isName }: Known): number {
   const parts = words.split(/\s/);
   for (let count = Math.min(UNIT_WORDS_MAX, parts.length); count > 0; count -= 1) {
     const tried = parts.slice(0, count).join(' ');
-    for (const unit of [tried, tried.replace(/[.:!?]+$/, '')]) {
+    // `9.9 psi a minute later`: the article is no mark of absolute pressure.
+    if (/\s[ag]$/i.test(tried) && /^\p{L}/u.test(parts[count] ?? '')) continue;
+    for (const unit of [tried, tried.replace(/[.:!?)\]]+$/, '')]) {
       if (unit !== '' && !isName(unit) && unitWord(unit).kind !== 'unknown') return spaces + unit.length;
     }
   }
-  return 0;
+  return gluedLength(parts[0] ?? '', spaces);
+}
+
+function gluedLength(part: string, spaces: number): number {
+  const unit = part.match(GLUED)?.[0] ?? '';
+  const meant = unitWord(unit);
+  const isSafe = meant.kind === 'units' && meant.units.every((one) => measures(one, MAY_BE_GLUED));
+  return isSafe ? spaces + unit.length : 0;
 }
 
 function word(raw: string): Found {

@@ -2,7 +2,7 @@
 
 /** Said beside a reading without changing what it is. */
 const FILLERS = new Set(
-  'it is was the a an at and on of with to reads read reading gives shows now say says about my that then i so got for by as'.split(
+  'it its is was the a an at and on of with to reads read reading gives shows now says stands sits my that then i so got for by as'.split(
     ' ',
   ),
 );

@@ -50,6 +50,13 @@ describe('A reading', () => {
     expect(refusalOf(() => read([SIGNAL], { signalPa: '9', signalPaGauge: 'G-999' })).code).toBe('GEA-110');
   });
 
+  test('on a gauge of another kind is refused: no pressure gauge shows a travel', () => {
+    expect(refusalOf(() => read([SIGNAL], { signalPa: '9', signalPaGauge: 'D-201' }))).toMatchObject({
+      code: 'GEA-111',
+      next: 'Name the gauge that this was read on.',
+    });
+  });
+
   test('on a gauge past its due day is refused, on the day itself it is taken (HP-14)', () => {
     const due = (dueOn: string) => ({
       ...job,

@@ -106,6 +106,23 @@ test('the longest reply of one kind over and over is read in no time to speak of
 /** Every number that stands in a text, as digits. */
 const numbersIn = (text: string) => text.match(/\d+(?:[.,]\d+)*/g) ?? [];
 
+const VULGAR = { '½': 0.5, '¼': 0.25, '¾': 0.75 } as const;
+
+/** What a fraction of an inch or of a turn comes to, as decimals. */
+function fractionsIn(text: string): readonly string[] {
+  const written = [...text.matchAll(/(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)/g)].flatMap(
+    ([, whole, top, bottom]) => {
+      const part = Number(top) / Number(bottom);
+      return [part, Number(whole ?? 0) + part];
+    },
+  );
+  const signs = [...text.matchAll(/(\d+)?\s*([½¼¾])/g)].flatMap(([, whole, sign]) => {
+    const part = VULGAR[sign as keyof typeof VULGAR];
+    return [part, Number(whole ?? 0) + part];
+  });
+  return [...written, ...signs].map(String);
+}
+
 test('whatever is written, it is understood, offered as choices, answered, or refused: nothing is thrown', {
   timeout: 60_000,
 }, () => {
@@ -123,7 +140,7 @@ test('whatever is written, it is understood, offered as choices, answered, or re
 test('no number is counted that the text does not hold', { timeout: 60_000 }, () => {
   fc.assert(
     fc.property(onCard, ({ card, text }) => {
-      const held = numbersIn(text.normalize('NFC'));
+      const held = [...numbersIn(text.normalize('NFC')), ...fractionsIn(text.normalize('NFC'))];
       const parts = held.flatMap((number) => [number, ...number.split(',')]);
       for (const number of givensOf(card.read(text))
         .flatMap((given) => Object.values(given))

@@ -1,5 +1,6 @@
 import { compile } from '../../../procedures/compile.ts';
 import { type Field, procedure } from '../../../procedures/vocabulary.ts';
+import { MORE_CARDS } from './more-cards.ts';
 
 const yesNo = (name: string, label: string): Field => ({
   name,
@@ -250,6 +251,7 @@ export const REPLY_CARDS = compile(
         ],
         ways: kept,
       },
+      ...MORE_CARDS,
       wait: {
         kind: 'wait',
         phase: 'work',

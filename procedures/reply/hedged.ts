@@ -1,0 +1,37 @@
+import type { Field } from '../vocabulary.ts';
+import type { Ask } from './ask.ts';
+import { labelWords } from './labels.ts';
+import type { ReplyUnknown } from './reply.ts';
+import { plainText, stem, wordsOf } from './words.ts';
+
+/** Before a number, these say that it was not read (common practice, no source). */
+const HEDGES =
+  'about|around|approx|approximately|roughly|nearly|almost|circa|ca|over|under|above|below|more than|less than|at least|at most|up to|some|say|maybe|perhaps|probably|possibly|likely|guess|think|should|supposed|would|must|or|ish|between|not|no wait|yesterday|earlier|estimated'.split(
+    '|',
+  );
+/** `~50`, `>9`, `9?`; the arrow of `9 psi -> 50 %` is no such mark. */
+const MARKS = /(?<![-=\u2212])[~\u2248\u2243\u223c<>\u2264\u2265]\s*[+\-\u2212]?\.?\d|\d[^;\n]*\?/;
+
+/** A number that somebody is not sure of is no reading: null where nothing says so, or where no number is asked for. */
+export function hedged(text: string, ask: Pick<Ask, 'fields'>): ReplyUnknown | null {
+  if (!/\d/.test(text) || ask.fields.every(({ type }) => type !== 'quantity')) return null;
+  const mark = text.match(MARKS)?.[0];
+  const named = new Set([...labelWords(ask.fields), ...answerWords(ask.fields)]);
+  const plain = ` ${plainText(text)} `;
+  const word = HEDGES.find(
+    (hedge) => plain.includes(` ${hedge} `) && !hedge.split(' ').some((one) => named.has(stem(one))),
+  );
+  const met = word ?? mark?.trim();
+  if (met === undefined) return null;
+  return {
+    kind: 'unknown',
+    what: `“${met}” says that it was not read for certain.`,
+    next: 'Read it again, and write the one number that stands there.',
+  };
+}
+
+function answerWords(fields: readonly Field[]): readonly string[] {
+  return fields.flatMap((field) =>
+    field.type === 'choice' ? field.choices.flatMap(({ label }) => wordsOf(label).map(stem)) : [],
+  );
+}

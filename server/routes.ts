@@ -13,6 +13,7 @@ import { gearRoutes } from './pages/gear.ts';
 import { gearTableRoutes } from './pages/gear-tables.ts';
 import { jobNoteRoutes } from './pages/job-notes.ts';
 import { jobRoutes } from './pages/jobs.ts';
+import { languageRoute } from './pages/language.ts';
 import { liveRoute } from './pages/live.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
@@ -122,6 +123,7 @@ export function routesWith(work: readonly Route[], options: RoutesOptions): read
     ...draftRoutes,
     ...work,
     ...plainRoutes,
+    languageRoute,
     assets.route,
   ];
   routes.push(openApiRoute(routes, codeVersion));

@@ -1,4 +1,6 @@
 import nunjucks from 'nunjucks';
+import { LANGUAGES, type Language } from './language/language.ts';
+import { inLanguage } from './language/speak.ts';
 import { boltCircle } from './pictures/bolt-circle.ts';
 import { chanceBar, weightStrokes } from './pictures/chance-bar.ts';
 import { energyTag } from './pictures/energy-tag.ts';
@@ -20,7 +22,7 @@ export interface RendererOptions {
 
 export interface Renderer {
   /** The page or the piece of a page, as text. Throws where the template names a value that is missing. */
-  render(template: string, params: object): string;
+  render(template: string, params: object, language?: Language): string;
   /** The text of a file beside the templates, for example a component's examples. */
   source(path: string): string;
 }
@@ -47,6 +49,7 @@ const WORDS = {
   stateWord,
   screenChoices: Object.entries(SCREEN_CHOICES).map(([name, choice]) => ({ name, ...choice })),
   groupStart,
+  languages: Object.entries(LANGUAGES).map(([name, { text }]) => ({ name, text })),
 };
 
 /** Does the column at this place begin one of the groups of a table? */
@@ -85,7 +88,7 @@ export function createRenderer({ folder, asset }: RendererOptions): Renderer {
   for (const [name, value] of Object.entries(WORDS)) environment.addGlobal(name, value);
   environment.addGlobal('asset', asset ?? ((path: string) => `/assets/${path}`));
   return {
-    render: (template, params) => environment.render(template, params),
+    render: (template, params, language = 'en') => inLanguage(environment.render(template, params), language),
     source: (path) => loader.getSource(path).src,
   };
 }

@@ -1,7 +1,9 @@
 /** How one request travels: from our own page? who is it? may they? what did they send? then the route, the answer. */
 import { isDeepStrictEqual } from 'node:util';
 import { Refusal, type RefusalKind } from '../../safety/refusal.ts';
+import { LANGUAGE_COOKIE, languageOf } from '../../views/language/language.ts';
 import { faultDetails } from '../operations-log.ts';
+import { ownLanguage } from '../people/own-language.ts';
 import type { Services } from '../services.ts';
 import { bannersFor } from './banners.ts';
 import { ourCookie, readCookies } from './cookies.ts';
@@ -50,7 +52,7 @@ export async function dispatch(
     if (posted) requireOwnPage(request.headers, incoming.origin);
     const background = (route.background ?? false) || request.headers.has('by-itself');
     const hasBanners = !(route.background ?? false) && wants(request.headers) === 'page';
-    soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners });
+    soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners, to });
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {
       const kept = person === null && posted && (await keepTyped(incoming, soFar.call));
@@ -82,7 +84,12 @@ export async function dispatchUnknown(
   const { allowed } = incoming;
   const soFar = startOf(incoming, to);
   try {
-    soFar.call = await withPerson(soFar.call, { incoming, background: true, hasBanners: true });
+    soFar.call = await withPerson(soFar.call, {
+      incoming,
+      background: true,
+      hasBanners: true,
+      to,
+    });
     const problem = problemOf(notFound(), soFar.call.requestId);
     if (allowed.length === 0) return sendProblem(problem, answeringOf(soFar, { incoming, to }));
     return sendProblem(notByThatMethod(problem, allowed), {
@@ -109,6 +116,7 @@ function answeringOf(soFar: SoFar, { incoming, to }: { incoming: Incoming; to: D
 }
 
 function nobodysCall({ request, origin, params }: Incoming, services: Services): BareCall {
+  const cookies = readCookies(request.headers.get('cookie'));
   return {
     services,
     origin,
@@ -119,13 +127,23 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
     requestId: services.newId(),
     params,
     now: services.now(),
-    cookies: { all: readCookies(request.headers.get('cookie')), secure: origin.startsWith('https:') },
+    cookies: { all: cookies, secure: origin.startsWith('https:') },
+    language: languageOf({
+      own: null,
+      screen: cookies[LANGUAGE_COOKIE],
+      accept: request.headers.get('accept-language'),
+    }),
   };
 }
 
 async function withPerson(
   call: BareCall,
-  { incoming, background, hasBanners }: { incoming: Incoming; background: boolean; hasBanners: boolean },
+  {
+    incoming,
+    background,
+    hasBanners,
+    to,
+  }: { incoming: Incoming; background: boolean; hasBanners: boolean; to: Dispatching },
 ): Promise<BareCall> {
   const found = await call.services.people.atScreen({
     session: ourCookie(call.cookies, 'yokeside-session'),
@@ -133,7 +151,9 @@ async function withPerson(
     background,
   });
   const banners = hasBanners ? await bannersFor({ ...call, ...found }) : [];
-  return { ...call, ...found, banners, params: incoming.params };
+  // The plant keeps what its people chose, also for the practice bench.
+  const own = found.person === null ? null : await ownLanguage(to.services.log, found.person.id);
+  return { ...call, ...found, banners, params: incoming.params, language: own ?? call.language };
 }
 
 async function takeBody(

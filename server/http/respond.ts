@@ -37,7 +37,7 @@ export function sendText(status: number, text: string): Response {
   return send({ status, type: 'text/plain; charset=utf-8', body: text });
 }
 
-const VARY = { vary: 'Accept, HX-Request' };
+const VARY = { vary: 'Accept, Accept-Language, HX-Request' };
 
 /** The answer of a route, as the request wants it. */
 export function sendReply(reply: Reply, answering: Answering): Response {
@@ -130,7 +130,7 @@ function sendProblemPiece(problem: Problem, answering: ProblemAnswering): Respon
 function draw(view: PageView | View, answering: Answering & { readonly problem?: Problem }): string {
   const { call, routes, problem = null } = answering;
   const menu: readonly MenuLine[] = 'title' in view ? menuFor(routes, call) : [];
-  return call.services.views.render(view.template, shellParams(view, { call, menu, problem }));
+  return call.services.views.render(view.template, shellParams(view, { call, menu, problem }), call.language);
 }
 
 function json(data: unknown): { type: string; body: string } {

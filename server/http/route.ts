@@ -1,6 +1,7 @@
 /** Routes as data: what is served, who may ask for it, what it takes and what it answers. */
 import { z } from 'zod';
 import type { RefusalText } from '../../safety/refusal.ts';
+import type { Language } from '../../views/language/language.ts';
 import type { Person, Role } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import type { Banner } from './banners.ts';
@@ -64,6 +65,8 @@ export interface BareCall {
   readonly params: Readonly<Record<string, string>>;
   readonly now: Date;
   readonly cookies: Cookies;
+  /** What pages are written in for whoever asks; entries and JSON never are. */
+  readonly language: Language;
   /** Which of the server's own addresses the request came to. */
   readonly origin: string;
   /** The page that the request says it came from, not to be believed; blank if it says nothing. */

@@ -31,7 +31,7 @@ export function shellParams(
   return {
     ...view.params,
     page: {
-      lang: 'en',
+      lang: call.language,
       title: 'title' in view ? view.title : '',
       screen: screenChoice(call.cookies.all[SCREEN_COOKIE]),
       person: person?.id ?? '',

@@ -64,3 +64,10 @@ export function sessionCookies({ session, screenToken }: SignedIn, { cookies }: 
 export function endedSessionCookie({ cookies }: BareCall): readonly string[] {
   return [setCookie({ name: 'yokeside-session', value: '', secure: cookies.secure, maxAgeS: 0 })];
 }
+
+/** The page of ours that the form stood on, or the first one. */
+export function backTo(referer: string, origin: string): string {
+  if (!URL.canParse(referer) || new URL(referer).origin !== origin) return '/';
+  const { pathname, search } = new URL(referer);
+  return pathname.startsWith('//') ? '/' : pathname + search;
+}

@@ -4,6 +4,7 @@ import { SCREEN_CHOICES, SCREEN_COOKIE, screenChoice } from '../../views/screen-
 import { styleView } from '../../views/style-page.ts';
 import { optionalText } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
+import { backTo } from './parts.ts';
 
 const showHelp = route({
   method: 'GET',
@@ -36,13 +37,6 @@ const chooseScreen = route({
     return { data: { screen: name }, seeOther: backTo(referer, origin), cookies: [cookie] };
   },
 });
-
-/** The page of ours that the form stood on, or the first one. */
-function backTo(referer: string, origin: string): string {
-  if (!URL.canParse(referer) || new URL(referer).origin !== origin) return '/';
-  const { pathname, search } = new URL(referer);
-  return pathname.startsWith('//') ? '/' : pathname + search;
-}
 
 const showStyle = route({
   method: 'GET',

@@ -11,6 +11,8 @@ export interface PersonState {
   readonly retired: boolean;
   readonly lastSignedInAt: string | null;
   readonly pinSetAt: string | null;
+  /** What they chose to read; null as long as they chose nothing. */
+  readonly language: string | null;
 }
 
 const added = z.object({ name: z.string(), role: z.enum(ROLES) });
@@ -23,12 +25,13 @@ const CHANGES: Readonly<Record<string, (entry: LogEntry) => Partial<PersonState>
   'person-retired': () => ({ retired: true }),
   'pin-set': ({ at }) => ({ pinSetAt: at }),
   'signed-in': ({ at }) => ({ lastSignedInAt: at }),
+  'language-chosen': ({ inputs }) => z.object({ language: z.string() }).parse(inputs),
 };
 
 /** The person, without anything secret: what proves them is kept outside the log. */
 export const personKind: StreamKind<PersonState> = {
   kind: 'person',
-  initial: { role: null, name: '', retired: false, lastSignedInAt: null, pinSetAt: null },
+  initial: { role: null, name: '', retired: false, lastSignedInAt: null, pinSetAt: null, language: null },
   evolve: (state, entry) => ({ ...state, ...CHANGES[entry.kind]?.(entry) }),
   summarise: (state, id) =>
     state.role === null
@@ -56,7 +59,8 @@ export type PersonEntry =
   | 'code-given'
   | 'rule-accepted'
   | 'signed-in'
-  | 'signed-out';
+  | 'signed-out'
+  | 'language-chosen';
 
 /** An entry of a person's stream. */
 export function personEntry(

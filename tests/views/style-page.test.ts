@@ -36,7 +36,7 @@ test('the chosen screen stands on the page itself, so that the first paint is ri
     expect(html && attributeOf(html, 'data-theme')).toBe(choice.theme);
     expect(html && attributeOf(html, 'data-contrast')).toBe(choice.contrast);
     const pressed = elements.filter((element) => attributeOf(element, 'aria-pressed') === 'true');
-    expect(pressed.map((element) => attributeOf(element, 'value'))).toEqual([name]);
+    expect(pressed.map((element) => attributeOf(element, 'value'))).toEqual([name, 'en']);
   }
 });
 

@@ -33,6 +33,7 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   lookIntoAlarms: ['safety-officer', 'supervisor', 'engineer'],
   listScreens: ['supervisor', 'engineer'],
   setScreenName: ['supervisor', 'engineer'],
+  chooseLanguage: 'anyone',
   listDrafts: 'signed-in',
   discardDraft: 'signed-in',
   showShiftList: 'signed-in',

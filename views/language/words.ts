@@ -1,0 +1,170 @@
+import { type Figures, figuresIn } from './figures.ts';
+import type { Language } from './language.ts';
+import { type Catalogue, PatternIndex } from './patterns.ts';
+
+export interface Said {
+  readonly text: string;
+  /** Everything in it that is prose was found in the catalogue. */
+  readonly isWhole: boolean;
+  /** Pieces of prose that have no translation, as they came. */
+  readonly missing: readonly string[];
+}
+
+export interface Words {
+  readonly language: Language;
+  /** One text of ours in this language. Names, tags and numbers in its gaps pass through. */
+  say(text: string): Said;
+}
+
+/** What was said once is said again at once; emptied when it is full, so that odd texts cannot fill the memory. */
+const KEPT_MAX = 20_000;
+/** Longer than any sentence of ours: prose that somebody else wrote. */
+const LETTERS_MAX = 1500;
+/** Prose, as against names and tags: a word of small letters. */
+const PROSE = /(?<![\p{L}\p{N}.@/_-])\p{Ll}{3,}(?![\p{N}@/_])/u;
+
+const nothingFound = (text: string): Said => ({ text, isWhole: false, missing: [text] });
+const whole = (text: string): Said => ({ text, isWhole: true, missing: [] });
+
+/**
+ * Says the texts of the program in another language, by their English text: whole ones first, then texts with gaps, then
+ * the sentences and list items that a text is made of. Nothing is guessed: what is not in the catalogue stays English and
+ * is told.
+ *
+ * @example
+ * wordsOf({ language: 'es', catalogue: { 'line {n}': 'línea {n}' } }).say('line 7').text // 'línea 7'
+ */
+export function wordsOf({
+  language,
+  catalogue,
+}: {
+  readonly language: Language;
+  readonly catalogue: Catalogue;
+}): Words {
+  const speaker = new Speaker({ catalogue, figures: figuresIn(language) });
+  return { language, say: (text) => speaker.say(text) };
+}
+
+class Speaker {
+  readonly #catalogue: ReadonlyMap<string, string>;
+  readonly #patterns: PatternIndex;
+  readonly #figures: Figures;
+  readonly #kept = new Map<string, Said>();
+
+  constructor({ catalogue, figures }: { readonly catalogue: Catalogue; readonly figures: Figures }) {
+    this.#catalogue = new Map(Object.entries(catalogue));
+    this.#patterns = new PatternIndex(catalogue);
+    this.#figures = figures;
+  }
+
+  say(text: string): Said {
+    const kept = this.#kept.get(text);
+    if (kept !== undefined) return kept;
+    if (text.length > LETTERS_MAX) return nothingFound(text);
+    const said = this.#find(text);
+    if (this.#kept.size >= KEPT_MAX) this.#kept.clear();
+    this.#kept.set(text, said);
+    return said;
+  }
+
+  #find(text: string): Said {
+    const exact = this.#catalogue.get(text);
+    if (exact !== undefined) return whole(exact);
+    if (this.#figures.isFigures(text)) return whole(this.#figures.localised(text));
+    const filled = this.#filled(text);
+    if (filled?.isWhole) return filled;
+    const near = this.#capital(text) ?? this.#ending(text);
+    if (near?.isWhole) return near;
+    const parted = this.#parted(text, filled);
+    if (parted !== null) return parted;
+    if (filled !== null) return filled;
+    return PROSE.test(text) ? nothingFound(text) : whole(this.#figures.localised(text));
+  }
+
+  /** The first pattern whose gaps are whole, else the most exact one. */
+  #filled(text: string): Said | null {
+    let best: Said | null = null;
+    for (const { pattern, filled } of this.#patterns.fitting(text)) {
+      const parts = filled.map((part) => (part === '' ? whole('') : this.#inGap(part)));
+      const said = pattern.said.replaceAll(
+        /\{(\w*)\}/g,
+        (_, name: string) => parts[pattern.gaps.indexOf(name)]?.text ?? '',
+      );
+      const missing = parts.flatMap((part) => part.missing);
+      if (missing.length === 0) return whole(said);
+      best ??= { text: said, isWhole: false, missing };
+    }
+    return best;
+  }
+
+  /** Blanks at its ends belong to the gap. */
+  #inGap(part: string): Said {
+    const inner = part.trim();
+    if (inner === '') return whole(part);
+    const said = this.say(inner);
+    return { ...said, text: part.replace(inner, () => said.text) };
+  }
+
+  /** A text that stands at the beginning of a sentence here and within one there. */
+  #capital(text: string): Said | null {
+    const first = text.charAt(0);
+    const other = first === first.toUpperCase() ? first.toLowerCase() : first.toUpperCase();
+    if (other === first) return null;
+    const turned = other + text.slice(1);
+    const exact = this.#catalogue.get(turned);
+    const said = exact === undefined ? this.#filled(turned) : whole(exact);
+    if (said === null) return null;
+    const begin = said.text.charAt(0);
+    const again = other === other.toUpperCase() ? begin.toLowerCase() : begin.toUpperCase();
+    return { ...said, text: again + said.text.slice(1) };
+  }
+
+  #ending(text: string): Said | null {
+    const match = /^(.*[^\s.:,;])([.:,;])$/su.exec(text);
+    if (match === null) return null;
+    const [, body = '', end = ''] = match;
+    const said = this.say(body);
+    return said.isWhole && PROSE.test(body) ? { ...said, text: said.text + end } : null;
+  }
+
+  /** Sentences may be said one by one, and so may the items of a list if all of them are known. */
+  #parted(text: string, filled: Said | null): Said | null {
+    const sentences = text.split(/(?<=[^\s.][.!?]) (?=[\p{Lu}\d{])/u);
+    if (sentences.length > 1) {
+      const said = joined(
+        sentences.map((part) => this.say(part)),
+        ' ',
+      );
+      if (said.isWhole || (filled === null && said.missing.length < sentences.length)) return said;
+    }
+    for (const [between, by] of JOINS) {
+      const parts = text.split(between);
+      if (parts.length < 2 || parts.some((part) => part.trim() === '')) continue;
+      const said = joined(
+        parts.map((part) => this.say(part)),
+        by,
+      );
+      if (said.isWhole) return said;
+    }
+    return null;
+  }
+}
+
+/** What stands between the items of a list, and how Spanish has it. */
+const JOINS: readonly (readonly [string, string])[] = [
+  ['; ', '; '],
+  [' · ', ' · '],
+  [': ', ': '],
+  [', and ', ' y '],
+  [', ', ', '],
+  [' and ', ' y '],
+  [' or ', ' o '],
+];
+
+function joined(parts: readonly Said[], by: string): Said {
+  return {
+    text: parts.map(({ text }) => text).join(by),
+    isWhole: parts.every(({ isWhole }) => isWhole),
+    missing: parts.flatMap(({ missing }) => missing),
+  };
+}

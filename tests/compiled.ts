@@ -1,30 +1,41 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { goneAfterwards } from './folders.ts';
+import { dirname, join } from 'node:path';
+import { oncePerRun } from './once-per-run.ts';
+import { ROOT } from './root.ts';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
+/** What tests start as a program of its own; each brings what it imports. */
+const PROGRAMS = [
+  'server',
+  'procedures',
+  'views',
+  'safety',
+  'tests/faults/writer.ts',
+  'tests/faults/moved-clock.ts',
+];
 
 /**
- * Compiles a script and what it imports, so that a plain Node process can run it: Node 20 does not read TypeScript.
+ * The program compiled, so that a plain Node process can run it: Node 20 does not read TypeScript. All programs are
+ * compiled at once, the first time in a run that one is asked for.
  *
  * @param script path from the root of the project, for example `tests/faults/writer.ts`
- * @returns path of the JavaScript file; gone when the tests of the file are through
+ * @returns path of the JavaScript file; gone when the run is through
  */
-export function compiled(script: string): string {
-  // Inside the project, so that its packages are found.
-  const cache = join(root, '.cache');
-  mkdirSync(cache, { recursive: true });
-  const folder = goneAfterwards(mkdtempSync(join(cache, 'compiled-')));
+export async function compiled(script: string): Promise<string> {
+  const folder = await oncePerRun('compiled', compileTo);
+  return join(folder, script.replace(/\.ts$/, '.js'));
+}
+
+function compileTo(folder: string): void {
   const config = {
-    extends: join(root, 'tsconfig.json'),
-    compilerOptions: { rootDir: root, outDir: folder, sourceMap: false },
-    files: [join(root, script)],
-    include: [],
+    extends: join(ROOT, 'tsconfig.json'),
+    // The types are checked before the tests.
+    compilerOptions: { rootDir: ROOT, outDir: folder, sourceMap: false, noCheck: true },
+    include: PROGRAMS.map((program) => join(ROOT, program)),
+    exclude: [join(ROOT, 'views/assets')],
   };
-  const configFile = join(folder, 'tsconfig.json');
+  const configFile = `${folder}.json`;
   writeFileSync(configFile, JSON.stringify(config));
   const compiler = join(
     dirname(createRequire(import.meta.url).resolve('typescript/package.json')),
@@ -32,5 +43,4 @@ export function compiled(script: string): string {
     'tsc',
   );
   execFileSync(process.execPath, [compiler, '-p', configFile], { stdio: 'inherit' });
-  return join(folder, relative(root, join(root, script)).replace(/\.ts$/, '.js'));
 }

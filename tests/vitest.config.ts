@@ -14,6 +14,7 @@ export default defineConfig({
     expect: { poll: { timeout: 10_000 } },
     hookTimeout: 60_000,
     sequence: { sequencer: LongestFirst },
+    globalSetup: ['tests/run-folder.ts'],
     setupFiles: ['tests/seed.ts', 'tests/leave-nothing.ts'],
     pool: 'forks',
     // Files of one worker share what they import: a definition is proved once in a worker, not once in a file.

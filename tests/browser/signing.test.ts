@@ -2,39 +2,25 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
-import { strokeScript, textsAt, WAITED_STEPS } from '../builders/stroke-script.ts';
-import { aFolder } from '../folders.ts';
+import { answerByJson } from './harness/answer-by-json.ts';
 import { DESK, NARROWEST } from './harness/browser.ts';
-import { demoPlant } from './harness/demo-plant.ts';
+import { demoPlant, loadedPlant } from './harness/demo-plant.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
 import { picture } from './harness/picture.ts';
-import { startServer } from './harness/server.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
 
 inBrowser('three people at three screens', (open) => {
   const plant = demoPlant({ startsAt: new Date('2026-06-01T08:00:00Z') });
 
-  /** Answers the open card as the script says, over JSON, at the screen of whoever does it. */
   async function answerTo(
     page: Page,
     { id, step }: { readonly id: string; readonly step: string },
   ): Promise<void> {
     for (let cards = 0; cards < 60; cards += 1) {
-      const job = await plant.server.services.log.state(jobKind, id);
-      if (job.step === step) return;
-      plant.server.wait((WAITED_STEPS[job.step] ?? 5) * 1000);
-      const texts = textsAt(strokeScript(job.sheet), {
-        step: job.step,
-        row: (job.tables[job.step] ?? []).length,
-      });
-      const { origin } = new URL(page.url());
-      const answer = await page.request.post(`/jobs/${id}/acts`, {
-        headers: { origin, accept: 'application/json' },
-        data: { act: 'answer', place: String(job.place), step: job.step, ...texts },
-      });
-      if (!answer.ok()) throw new Error(`${job.step}: ${await answer.text()}`);
+      if ((await plant.server.services.log.state(jobKind, id)).step === step) return;
+      await answerByJson({ page, server: plant.server, id });
     }
     throw new Error(`the job did not come to ${step}`);
   }
@@ -84,7 +70,7 @@ inBrowser('three people at three screens', (open) => {
     await other.locator('#card [name=travelM]').fill('12 %');
     const where = () => other.evaluate(() => [window.scrollY, document.activeElement?.getAttribute('name')]);
     const before = await where();
-    await answerOnce(technician, id);
+    await answerByJson({ page: technician, server: plant.server, id });
     await news.getByText(/This step was answered by Technician .* What you typed stays here/).waitFor();
     expect(await where()).toEqual(before);
     expect(await other.locator('#card [name=travelM]').inputValue()).toBe('12 %');
@@ -99,29 +85,14 @@ inBrowser('three people at three screens', (open) => {
     await picture(other, 'second-technician-refused');
     expect((await plant.server.services.log.state(jobKind, id)).tables.asFoundCycle).toHaveLength(1);
   });
-
-  async function answerOnce(page: Page, id: string): Promise<void> {
-    const job = await plant.server.services.log.state(jobKind, id);
-    plant.server.wait(5000);
-    const texts = textsAt(strokeScript(job.sheet), {
-      step: job.step,
-      row: (job.tables[job.step] ?? []).length,
-    });
-    const answer = await page.request.post(`/jobs/${id}/acts`, {
-      headers: { origin: new URL(page.url()).origin, accept: 'application/json' },
-      data: { act: 'answer', place: String(job.place), step: job.step, ...texts },
-    });
-    expect(answer.status()).toBe(200);
-  }
 });
 
 inBrowser('the narrowest screen', (open) => {
   test('keeps valve, job, procedure, revision and place in view, however far down (HP-36); what stands beside a card can be used by everybody', {
     timeout: 120_000,
   }, async () => {
-    const server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
+    const { server, people } = await loadedPlant(new Date('2026-06-01T08:00:00Z'));
     try {
-      const people = await server.loadDemo();
       const { page } = await open({ origin: server.origin, viewport: NARROWEST });
       await signIn(page, inRole(people, 'technician'));
       await page.goto('/jobs/8');
@@ -164,8 +135,7 @@ inBrowser('a screen whose link is lost', (open) => {
   test('says so within five seconds, switches off what would post into the dark, and never making safe (HP-47)', {
     timeout: 120_000,
   }, async () => {
-    const server = await startServer({ folder: aFolder(), startsAt: new Date('2026-06-01T08:00:00Z') });
-    const people = await server.loadDemo();
+    const { server, people } = await loadedPlant(new Date('2026-06-01T08:00:00Z'));
     const { page } = await open({ origin: server.origin });
     await signIn(page, inRole(people, 'technician'));
     await openByClicking({

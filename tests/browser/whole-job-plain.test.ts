@@ -11,7 +11,9 @@ import { words } from './harness/picture.ts';
 
 /** The four ways of plug and air, as in `whole-job.test.ts`; the ordinary run does another one than that. */
 const ALL = ['FV-101', 'FV-102', 'FV-103', 'FV-104'];
-const CLICKED = process.env.YOKESIDE_LONG === '1' ? ALL : ALL.slice(1, 2);
+const LONG = process.env.YOKESIDE_LONG === '1';
+const CLICKED = LONG ? ALL : ALL.slice(1, 2);
+const ROWS = LONG ? {} : { rowsClicked: 2 };
 
 const startsAt = new Date('2026-06-01T08:00:00Z');
 
@@ -24,6 +26,8 @@ inBrowser('a stroke check by plain forms, with the same log as one by JSON', (op
       await signIn(page, inRole(plant.people, 'technician'));
       const id = await doStrokeCheck({
         page,
+        ...ROWS,
+        plain: true,
         server: plant.server,
         tag,
         place: 'line',
@@ -37,7 +41,7 @@ inBrowser('a stroke check by plain forms, with the same log as one by JSON', (op
   }
 
   // Only the long run does more than a stroke check.
-  for (const read of process.env.YOKESIDE_LONG === '1' ? [BENCH_SET_READ] : []) {
+  for (const read of LONG ? [BENCH_SET_READ] : []) {
     test(`${read.procedure} of ${read.tag} without any script, to the signed record`, {
       timeout: 300_000,
     }, async () => {
@@ -46,6 +50,7 @@ inBrowser('a stroke check by plain forms, with the same log as one by JSON', (op
       const id = await doJob({
         ...read,
         page,
+        plain: true,
         server: plant.server,
         supervisor: inRole(plant.people, 'supervisor'),
         at: (step, card) => words(page, `${read.tag}-${String(card).padStart(2, '0')}-${step}`),

@@ -8,8 +8,8 @@ import { aFolder } from '../folders.ts';
 import { adding, aLog } from '../server/log/register.ts';
 
 let writer: string;
-beforeAll(() => {
-  writer = compiled('tests/faults/writer.ts');
+beforeAll(async () => {
+  writer = await compiled('tests/faults/writer.ts');
 });
 
 /** How many answers the writer gave before it reported that the store failed, and what it reported. */

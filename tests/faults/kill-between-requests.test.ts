@@ -10,8 +10,8 @@ import { adding, aLog } from '../server/log/register.ts';
 const ROUNDS = Number(process.env.YOKESIDE_KILLS ?? 15);
 
 let writer: string;
-beforeAll(() => {
-  writer = compiled('tests/faults/writer.ts');
+beforeAll(async () => {
+  writer = await compiled('tests/faults/writer.ts');
 });
 
 interface Run {

@@ -29,9 +29,9 @@ const after = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 let script = '';
 let clock = '';
 const running: RunningServer[] = [];
-beforeAll(() => {
-  script = compiled('server/main.ts');
-  clock = compiled('tests/faults/moved-clock.ts');
+beforeAll(async () => {
+  script = await compiled('server/main.ts');
+  clock = await compiled('tests/faults/moved-clock.ts');
 });
 afterEach(async () => {
   for (const server of running.splice(0)) await server.kill();

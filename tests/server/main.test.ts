@@ -9,8 +9,8 @@ import { aFolder } from '../folders.ts';
 let script = '';
 const running = new Set<ChildProcess>();
 
-beforeAll(() => {
-  script = compiled('server/main.ts');
+beforeAll(async () => {
+  script = await compiled('server/main.ts');
 });
 afterEach(() => {
   for (const child of running) child.kill('SIGKILL');

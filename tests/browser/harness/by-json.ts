@@ -1,11 +1,10 @@
 import { GEAR_IN_PSI } from '../../../server/demo/earlier-jobs.ts';
 import { valveKind } from '../../../server/valves/valve-stream.ts';
 import { type ComparableEntry, comparableJob } from '../../builders/comparable-log.ts';
-import { aFolder } from '../../folders.ts';
 import { JobClient } from '../../server/jobs/job-client.ts';
 import { wireTo } from '../../server/jobs/wire.ts';
+import { loadedPlant } from './demo-plant.ts';
 import { inRole } from './people.ts';
-import { startServer } from './server.ts';
 
 /** Does a stroke check of a demo valve in the line as JSON, on a server of its own. @returns what its log holds of it */
 export async function strokeCheckByJson({
@@ -16,9 +15,8 @@ export async function strokeCheckByJson({
   /** The demo plant's gear is dated by the day on which it is loaded. */
   readonly startsAt: Date;
 }): Promise<readonly ComparableEntry[]> {
-  const server = await startServer({ folder: aFolder(), startsAt });
+  const { server, people } = await loadedPlant(startsAt);
   try {
-    const people = await server.loadDemo();
     const { sheet } = await server.services.log.state(valveKind, tag);
     if (sheet === null) throw new Error(`the demo plant has no ${tag}`);
     const technician = inRole(people, 'technician');

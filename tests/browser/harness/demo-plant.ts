@@ -1,6 +1,9 @@
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
 import { aFolder } from '../../folders.ts';
+import { oncePerRun } from '../../once-per-run.ts';
 import { startServer, type TestServer } from './server.ts';
 
 export interface DemoPlant {
@@ -19,8 +22,7 @@ export interface DemoPlant {
 export function demoPlant({ startsAt }: { readonly startsAt?: Date } = {}): DemoPlant {
   const plant: { server?: TestServer; people?: readonly DemoPerson[] } = {};
   beforeAll(async () => {
-    plant.server = await startServer({ folder: aFolder(), ...(startsAt && { startsAt }) });
-    plant.people = await plant.server.loadDemo();
+    Object.assign(plant, await loadedPlant(startsAt));
   }, 120_000);
   afterAll(async () => {
     await plant.server?.close();
@@ -34,6 +36,29 @@ export function demoPlant({ startsAt }: { readonly startsAt?: Date } = {}): Demo
       return loaded(plant.people);
     },
   };
+}
+
+const PEOPLE = 'people.json';
+
+/** A server of its own with the demo plant, as it stood when it was loaded. */
+export async function loadedPlant(startsAt?: Date): Promise<DemoPlant> {
+  const from = await oncePerRun(`demo-plant-${startsAt?.getTime() ?? 'now'}`, (folder) =>
+    load(folder, startsAt),
+  );
+  const folder = aFolder();
+  cpSync(join(from, 'data'), folder, { recursive: true });
+  const people = JSON.parse(readFileSync(join(from, PEOPLE), 'utf8')) as readonly DemoPerson[];
+  return { server: await startServer({ folder, ...(startsAt && { startsAt }) }), people };
+}
+
+/** Loading takes seconds, a copy of what was loaded takes none. */
+async function load(folder: string, startsAt: Date | undefined): Promise<void> {
+  const server = await startServer({ folder: join(folder, 'data'), ...(startsAt && { startsAt }) });
+  try {
+    writeFileSync(join(folder, PEOPLE), JSON.stringify(await server.loadDemo()));
+  } finally {
+    await server.close();
+  }
 }
 
 function loaded<T>(part: T | undefined): T {

@@ -12,9 +12,9 @@ import { tamper } from '../log/tamper.ts';
 
 let verify: string;
 let rebuild: string;
-beforeAll(() => {
-  verify = compiled('server/commands/verify.ts');
-  rebuild = compiled('server/commands/rebuild.ts');
+beforeAll(async () => {
+  verify = await compiled('server/commands/verify.ts');
+  rebuild = await compiled('server/commands/rebuild.ts');
 });
 
 let folder: string;

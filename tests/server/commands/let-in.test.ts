@@ -15,8 +15,8 @@ let letIn = '';
 let folder = '';
 let app: AnApp | undefined;
 
-beforeAll(() => {
-  letIn = compiled('server/commands/let-in.ts');
+beforeAll(async () => {
+  letIn = await compiled('server/commands/let-in.ts');
 });
 
 /** A site with one engineer and nobody else. */

@@ -10,7 +10,7 @@ import { compiled } from '../../compiled.ts';
 import { ROOT } from '../../root.ts';
 
 const FOLDER = join('procedures', 'commissioning');
-const command = compiled('server/commands/sheets.ts');
+const command = await compiled('server/commands/sheets.ts');
 const project = mkdtempSync(join(tmpdir(), 'sheets-'));
 for (const { folder } of PROCEDURES) mkdirSync(join(project, 'procedures', folder), { recursive: true });
 afterAll(() => rmSync(project, { recursive: true, force: true }));

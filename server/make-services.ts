@@ -3,6 +3,7 @@ import { createRenderer } from '../views/render.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import { refuseWhileDistrusted } from './log/read-only.ts';
 import { SiteLog } from './log/site-log.ts';
+import { LongWorks } from './long/long-work.ts';
 import { faultDetails, operationsLog } from './operations-log.ts';
 import { Drafts } from './people/drafts.ts';
 import { SitePeople } from './people/site-people.ts';
@@ -55,6 +56,7 @@ export function makeServices(options: ServicesOptions): Services {
     people: new SitePeople({ log, store, settings, pepper, now }),
     drafts: new Drafts({ store, now }),
     nonces: new Nonces({ pepper, now }),
+    long: new LongWorks({ newId, report: (error) => operations.write('fault', faultDetails(error)) }),
     live,
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,

@@ -15,6 +15,7 @@ import { jobNoteRoutes } from './pages/job-notes.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { languageRoute } from './pages/language.ts';
 import { liveRoute } from './pages/live.ts';
+import { longWorkRoutes } from './pages/long-work.ts';
 import { peopleRoutes } from './pages/people.ts';
 import { plainRoutes } from './pages/plain.ts';
 import { planTableRoutes } from './pages/plan-tables.ts';
@@ -122,6 +123,7 @@ export function routesWith(work: readonly Route[], options: RoutesOptions): read
     ...screenRoutes,
     ...draftRoutes,
     ...work,
+    ...longWorkRoutes,
     ...plainRoutes,
     languageRoute,
     assets.route,

@@ -1,6 +1,7 @@
 import type { Renderer } from '../views/render.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import type { SiteLog } from './log/site-log.ts';
+import type { LongWorks } from './long/long-work.ts';
 import type { OperationsLog } from './operations-log.ts';
 import type { Drafts } from './people/drafts.ts';
 import type { People } from './people/people.ts';
@@ -20,6 +21,8 @@ export interface Services {
   readonly drafts: Drafts;
   /** One-time numbers of pages that are signed. */
   readonly nonces: Nonces;
+  /** What takes longer than a page may. */
+  readonly long: LongWorks;
   /** Tells open screens that something was committed. */
   readonly live: LiveChannel;
   readonly views: Renderer;

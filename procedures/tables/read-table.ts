@@ -75,8 +75,9 @@ export function* jsonReading<Item>(form: TableForm<Item>, value: unknown): Readi
   return yield* rowsReading(form, { given, columnOf: (name) => name });
 }
 
-export function toTheEnd<Item>(reading: Reading<Item>): TableRead<Item> {
-  for (let step = reading.next(); ; step = reading.next()) if (step.done) return step.value;
+/** Runs steps that nobody waits between. */
+export function toTheEnd<End>(steps: Generator<unknown, End>): End {
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
 }
 
 function* rowsReading<Item>(

@@ -61,6 +61,7 @@ export async function dispatch(
     refuseOddParams(incoming.params);
     soFar.admitted = true;
     if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
+    soFar.call = { ...soFar.call, wantsPage: answering().wants !== 'json' };
     const reply = await route.run(soFar.call, { body: soFar.body.fields, query: queryOf(request) });
     if (to.checkAnswers) requireAsDescribed(route, reply.data);
     return sendReply(reply, answering());
@@ -122,6 +123,7 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
     origin,
     referer: request.headers.get('referer') ?? '',
     banners: [],
+    wantsPage: false,
     person: null,
     screen: 'unnumbered screen',
     requestId: services.newId(),

@@ -71,6 +71,8 @@ export interface BareCall {
   readonly origin: string;
   /** The page that the request says it came from, not to be believed; blank if it says nothing. */
   readonly referer: string;
+  /** A page or a piece of one is wanted, by somebody who looks; a program waits for its answer. */
+  readonly wantsPage: boolean;
   /** What stands above every page now. */
   readonly banners: readonly Banner[];
 }

@@ -1,12 +1,13 @@
 /** Things in and out by tables: a table or JSON is shown with what it would change, then confirmed; or taken along. */
 import { z } from 'zod';
 import type { CellFault } from '../../procedures/tables/table-form.ts';
-import { text } from '../http/fields.ts';
-import { type BareCall, type PageView, type Raw, type Route, route } from '../http/route.ts';
-import type { Role } from '../people/person.ts';
+import { optionalText, text } from '../http/fields.ts';
+import { type BareCall, type Call, type PageView, type Raw, type Route, route } from '../http/route.ts';
+import type { Person, Role } from '../people/person.ts';
 import { lookAt, saveShown, type TablePlan } from '../tables/table-import.ts';
 import { ROW_CHANGES, type TableKind } from '../tables/table-kind.ts';
 import { cellsNotRight, faultIds } from '../tables/table-refusals.ts';
+import { pathOfWork, resultOf } from './long-work.ts';
 import { byOf, typedIn } from './parts.ts';
 
 /** So many rows are listed on the page; the counts are of all. */
@@ -93,12 +94,21 @@ function showRoute<Item>(of: TablePages<Item>): Route {
     name: `show${of.name}s`,
     summary: `Where ${of.many} come in and go out as tables or JSON`,
     roles: of.roles,
+    query: z.object({ work: optionalText({ called: 'the work', max: 100 }).default('') }),
     answer: z.object({ export: z.array(z.string()), import: z.string() }),
-    handle: () => ({
+    handle: (call) => ({
       data: { export: of.exports.map(({ href }) => href), import: of.path },
-      page: tablesPage(of, NOTHING),
+      page: tablesPage(of, shownBy(call)),
     }),
   });
+}
+
+/** What a long work found, shown where a short one would have shown it. */
+function shownBy({ query, services, person }: Call<unknown, { readonly work: string }, Person>): Shown {
+  if (query.work === '') return NOTHING;
+  const { outcome } = services.long.at(query.work, person.id);
+  // Only `lookAtRoute` sends anybody here, and its work ends with this.
+  return outcome.state === 'done' ? (outcome.result as Shown) : NOTHING;
 }
 
 /** Read with the table's own reasons; here only that there is something. */
@@ -128,15 +138,24 @@ function lookRoute<Item>(of: TablePages<Item>): Route {
     },
     handle: async (call) => {
       const { table } = call.body;
-      const { plan, ...wrong } = await lookAt(of.table, lookingAt(call, table));
-      if (plan === null) throw cellsNotRight(of.table, wrong);
-      await call.services.store.putOutside({
-        kind: of.table.keptAs,
-        id: call.person.id,
-        body: { text: table },
+      const { long, store } = call.services;
+      const begun = {
+        title: `Looking at ${of.many}`,
+        person: call.person.id,
+        back: of.path,
+        shows: (id: string) => `${of.path}?work=${id}`,
+      };
+      const work = long.start(begun, async (tell): Promise<Shown> => {
+        const looked = await lookAt(of.table, { ...lookingAt(call, table), tell });
+        if (looked.plan !== null)
+          await store.putOutside({ kind: of.table.keptAs, id: begun.person, body: { text: table } });
+        return { ...looked, typed: looked.plan === null ? table : '' };
       });
-      const rows = plan.rows.map(({ says, ...row }) => ({ ...row, says: [...says] }));
-      return { data: { digest: plan.digest, rows }, page: tablesPage(of, { ...NOTHING, plan }) };
+      const shown = await resultOf<Shown>(call, work);
+      if (shown === null) return { data: { digest: '', rows: [] }, seeOther: pathOfWork(work) };
+      if (shown.plan === null) throw cellsNotRight(of.table, shown);
+      const rows = shown.plan.rows.map(({ says, ...row }) => ({ ...row, says: [...says] }));
+      return { data: { digest: shown.plan.digest, rows }, page: tablesPage(of, shown) };
     },
   });
 }
@@ -157,9 +176,19 @@ function confirmRoute<Item>(of: TablePages<Item>): Route {
     refused: () => ({ page: tablesPage(of, NOTHING) }),
     handle: async (call) => {
       const { services, body } = call;
+      const begun = {
+        title: `Saving ${of.many}`,
+        person: call.person.id,
+        back: of.path,
+        shows: () => of.list,
+      };
       const saving = { services, by: byOf(call), digest: body.digest, today: todayOf(call) };
-      const { saved } = await saveShown(of.table, saving);
-      return { data: { saved }, seeOther: of.list };
+      const work = services.long.start(begun, (tell, writing) =>
+        saveShown(of.table, { ...saving, tell, writing }),
+      );
+      const done = await resultOf<{ readonly saved: number }>(call, work);
+      if (done === null) return { data: { saved: 0 }, seeOther: pathOfWork(work) };
+      return { data: { saved: done.saved }, seeOther: of.list };
     },
   });
 }

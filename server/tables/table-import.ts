@@ -1,11 +1,16 @@
 /** Many things at once from a table: shown first, then saved as they were shown, all in one act or none. */
 import type { Json } from '../../procedures/json.ts';
-import { csvReading, jsonReading, type Reading, toTheEnd } from '../../procedures/tables/read-table.ts';
+import {
+  csvReading,
+  jsonReading,
+  type Reading,
+  type ReadSoFar,
+  toTheEnd,
+} from '../../procedures/tables/read-table.ts';
 import {
   type CellFault,
   refusedTable,
   type TableForm,
-  type TableRead,
   type TableRow,
   tableFault,
 } from '../../procedures/tables/table-form.ts';
@@ -14,6 +19,7 @@ import { parseStrict } from '../log/canonical.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import { type StreamKind, streamOf } from '../log/stream-kind.ts';
+import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
 import type { By } from '../people/people.ts';
 import type { Store } from '../store/store.ts';
 import { isSaved, type RowChange, type Standing, type TableKind } from './table-kind.ts';
@@ -44,10 +50,6 @@ export function reading<Item>(form: TableForm<Item>, text: string): Reading<Item
   }
 }
 
-export function readText<Item>(form: TableForm<Item>, text: string): TableRead<Item> {
-  return toTheEnd(reading(form, text));
-}
-
 // biome-ignore lint/correctness/useYield: what cannot be read has no steps
 function* refusing(faults: readonly CellFault[]): Reading<never> {
   return refusedTable(faults);
@@ -60,24 +62,40 @@ export interface Looked {
   readonly plan: TablePlan | null;
 }
 
-/** What a text would change, compared with the site as it is now, or every wrong cell. Saves nothing. */
+/**
+ * What a text would change, compared with the site as it is now, or every wrong cell. Saves nothing.
+ * @throws Stopped where `tell` says so
+ */
 export async function lookAt<Item>(
   kind: TableKind<Item>,
-  { log, text, today }: { readonly log: SiteLog; readonly text: string; readonly today: string },
+  {
+    log,
+    text,
+    today,
+    tell = TELL_NOBODY,
+  }: { readonly log: SiteLog; readonly text: string; readonly today: string; readonly tell?: Tell },
 ): Promise<Looked> {
-  const { rows, faults, moreFaults } = readText(kind.form(today), text);
+  const { rows, faults, moreFaults } = await inSteps(reading(kind.form(today), text), {
+    doing: 'row read',
+    tell,
+  });
   if (faults.length > 0) return { faults, moreFaults, plan: null };
   const states = new Map<string, unknown>();
-  for (const row of rows)
+  for (const [at, row] of rows.entries()) {
     for (const { kind: of, id } of kind.beside(row)) {
       const name = streamOf(of.kind, id);
       if (!states.has(name)) states.set(name, await log.state(of, id));
     }
+    await tell({ doing: 'row looked up', done: at + 1, of: rows.length });
+  }
   const standing: Standing = {
     // Each was put there under the name of its own kind.
     state: <State>(of: StreamKind<State>, id: string) => states.get(streamOf(of.kind, id)) as State,
   };
-  const { plan, faults: against } = planned(kind, { text, rows, standing });
+  const { plan, faults: against } = await inSteps(planning(kind, { text, rows, standing }), {
+    doing: 'row compared',
+    tell,
+  });
   if (against.length === 0) return { faults: [], moreFaults: 0, plan };
   const refused = refusedTable(against);
   return { faults: refused.faults, moreFaults: refused.moreFaults, plan: null };
@@ -90,6 +108,9 @@ export interface Saving {
   readonly digest: string;
   /** YYYY-MM-DD */
   readonly today: string;
+  readonly tell?: Tell;
+  /** Told when it begins to write: from then on it is not stopped. */
+  readonly writing?: () => void;
 }
 
 /**
@@ -97,23 +118,24 @@ export interface Saving {
  *
  * @returns how many were saved
  * @throws Refusal if the text was not kept, or would now change something else than was shown
+ * @throws Stopped where `tell` or `writing` says so; then nothing was saved
  */
 export async function saveShown<Item>(
   kind: TableKind<Item>,
-  { services: { log, store }, by, digest, today }: Saving,
+  { services: { log, store }, by, digest, today, tell = TELL_NOBODY, writing = () => {} }: Saving,
 ): Promise<{ readonly saved: number }> {
   const person = by.person ?? '';
   const kept = await store.outside(kind.keptAs, person);
   const text = kept === undefined ? '' : (kept as { readonly text: string }).text;
-  const { rows } = readText(kind.form(today), text);
+  const { rows } = await inSteps(reading(kind.form(today), text), { doing: 'row read', tell });
+  const beside = rows.flatMap((row) => kind.beside(row).map((one) => streamOf(one.kind.kind, one.id)));
+  writing();
   const answer = await log.act({
     ...by,
     fingerprint: fingerprintOf({ importTable: kind.keptAs, digest }),
-    streams: [
-      ...new Set(rows.flatMap((row) => kind.beside(row).map((one) => streamOf(one.kind.kind, one.id)))),
-    ],
+    streams: [...new Set(beside)],
     decide: (read: Read) => {
-      const { plan, faults } = planned(kind, { text, rows, standing: read });
+      const { plan, faults } = toTheEnd(planning(kind, { text, rows, standing: read }));
       if (rows.length === 0 || faults.length > 0 || plan.digest !== digest) throw notWhatWasShown(kind);
       const entries = rows.flatMap((row, at) =>
         isSaved(plan.rows[at]?.change ?? 'unchanged') ? [kind.draft(row)] : [],
@@ -125,19 +147,38 @@ export async function saveShown<Item>(
   return answer;
 }
 
-function planned<Item>(
+/** A reading or a comparison to its end, told row by row. */
+async function inSteps<End>(
+  steps: Generator<ReadSoFar, End>,
+  { doing, tell }: { readonly doing: string; readonly tell: Tell },
+): Promise<End> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    await tell({ doing, done: step.value.rows, of: step.value.of });
+  }
+}
+
+interface Planning<Item> {
+  readonly text: string;
+  readonly rows: readonly TableRow<Item>[];
+  readonly standing: Standing;
+}
+
+function* planning<Item>(
   kind: TableKind<Item>,
-  of: { readonly text: string; readonly rows: readonly TableRow<Item>[]; readonly standing: Standing },
-): { readonly plan: TablePlan; readonly faults: readonly CellFault[] } {
-  const looked = of.rows.map((item) => kind.look(of.standing, item));
-  const rows = looked.map(({ change, says }, at) => {
-    const item = of.rows[at];
-    return { row: item?.row ?? 0, id: item === undefined ? '' : kind.beside(item)[0].id, change, says };
-  });
-  const faults = looked.flatMap(({ faults: against = [] }, at) =>
-    against.map(({ names, what }) => ({ row: of.rows[at]?.row ?? 0, column: names.join(', '), what })),
-  );
-  const stands: Json = looked.map((each) => each.stands);
-  const digest = fingerprintOf({ text: of.text, changes: rows.map(({ change }) => change), stands });
+  { text, rows: given, standing }: Planning<Item>,
+): Generator<ReadSoFar, { readonly plan: TablePlan; readonly faults: readonly CellFault[] }> {
+  const rows: PlannedRow[] = [];
+  const faults: CellFault[] = [];
+  const stands: Json[] = [];
+  for (const [at, item] of given.entries()) {
+    const looked = kind.look(standing, item);
+    const { row } = item;
+    rows.push({ row, id: kind.beside(item)[0].id, change: looked.change, says: looked.says });
+    stands.push(looked.stands);
+    for (const { names, what } of looked.faults ?? []) faults.push({ row, column: names.join(', '), what });
+    yield { rows: at + 1, of: given.length };
+  }
+  const digest = fingerprintOf({ text, changes: rows.map(({ change }) => change), stands });
   return { plan: { rows, digest }, faults };
 }

@@ -76,6 +76,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   confirmGearTable: ['supervisor', 'engineer'],
   exportGearCsv: 'signed-in',
   exportGearJson: 'signed-in',
+  showLongWork: 'signed-in',
+  stopLongWork: 'signed-in',
   listPlans: 'signed-in',
   showNewPlan: ['supervisor', 'engineer'],
   addPlan: ['supervisor', 'engineer'],

@@ -26,6 +26,12 @@ export const airSupply = procedure({
       change:
         'The lowest supply while the valve moves is read and held against its range. The operator says yes to the blow-down by itself.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -1,7 +1,7 @@
 import { airLimits } from '../phases/air-limits.ts';
 import { connectCase } from '../phases/case-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { whereOn, workHold } from '../phases/work-hold.ts';
 import type { QuantityField, Step, Way } from '../vocabulary.ts';
@@ -100,7 +100,8 @@ export const benchSetJob = procedure({
     {
       letter: 'C',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -352,7 +353,7 @@ export const benchSetJob = procedure({
       },
       makeSafe,
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

@@ -75,7 +75,8 @@ export const converterCalibration = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+      change:
+        'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -187,6 +188,7 @@ export const converterCalibration = procedure({
       kind: 'question',
       phase: 'points',
       title: 'Not every point was read as left',
+      how: 'A point that was passed over is come to from the same side as the others, never from beyond.',
       choices: { again: { label: 'Read them again', to: 'pointsLeft' } },
       makeSafe,
     },

@@ -7,6 +7,7 @@ import {
   takeAnywhere,
 } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { putRight } from '../phases/finding.ts';
 import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -55,7 +56,8 @@ export const failAction = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+      change:
+        'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -218,9 +220,17 @@ export const failAction = procedure({
       title: 'Look that everybody is clear before the air comes back',
       asks: [yesNo('toolsOut', 'Hands and tools out of the yoke, people clear and told')],
       judge: { rule: 'allYes', with: { fields: 'toolsOut' } },
-      ways: { yes: { to: 'openSupply', sets: { clear: 'clear' } }, no: { to: 'haltNoAir' } },
+      ways: { yes: { to: 'openSupply', sets: { clear: 'clear' } }, no: { to: 'notClearForAir' } },
       makeSafe: 'haltNoAir',
     },
+    notClearForAir: putRight({
+      phase: 'fail',
+      title: 'Somebody is in the way of the air that comes back',
+      how: 'The stem runs to where its signal asks. Whoever is in the way is waited for.',
+      again: ['Out of the yoke, clear and told: look again', 'airAgain'],
+      stop: ['Leave the supply shut and stop', 'haltNoAir'],
+      makeSafe: 'haltNoAir',
+    }),
     openSupply: {
       kind: 'reading',
       phase: 'fail',

@@ -48,7 +48,8 @@ export const firstCommissioning = procedure({
     {
       letter: 'C',
       date: '2026-11-26',
-      change: 'On a cylinder hold signal, travel and supply against the plates: no bench set is asked of it.',
+      change:
+        'On a cylinder hold signal, travel and supply against the plates: no bench set is asked of it. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [

@@ -27,6 +27,12 @@ export const loopCheck = procedure({
       change:
         'Travel is read at outputs in percent, as the operator says them; the card after it says by how much it is off.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+    },
   ],
   phases: [...OWN_AIR_FRONT, { id: 'loop', title: 'Loop' }, OWN_AIR_RETURN],
   start: 'needs',

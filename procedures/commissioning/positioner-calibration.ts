@@ -7,6 +7,7 @@ import {
   takeAnywhere,
 } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { putRight } from '../phases/finding.ts';
 import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import { positionerStrokeCard, readSupply, supplyWrong } from '../phases/own-stroke.ts';
 import type { FigureName } from '../quantities.ts';
@@ -71,7 +72,8 @@ export const positionerCalibration = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'On the bench let off both ends of a cylinder before a hose comes off.',
+      change:
+        'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -214,9 +216,17 @@ export const positionerCalibration = procedure({
       },
       asks: [yesNo('coverOffClear', 'Cover off, nobody in the yoke')],
       judge: { rule: 'allYes', with: { fields: 'coverOffClear' } },
-      ways: { yes: { to: 'setZeroSpan' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'setZeroSpan' }, no: { to: 'coverNotOff' } },
       makeSafe,
     },
+    coverNotOff: putRight({
+      phase: 'set',
+      title: 'The cover is not off, or somebody is in the yoke',
+      how: 'A cover that sticks is eased round its seal, never pried over the flapper.',
+      again: ['Off, nobody in the yoke: go on', 'coverOff'],
+      stop: ['It stays on: stop', makeSafe],
+      makeSafe,
+    }),
     setZeroSpan: {
       kind: 'reading',
       phase: 'set',

@@ -62,7 +62,7 @@ export const positionerStroke = procedure({
       letter: 'D',
       date: '2026-11-26',
       change:
-        'Give the reason where a cylinder leaves its air unread; on the bench let off both its ends before a hose comes off.',
+        'Give the reason where a cylinder leaves its air unread; on the bench let off both its ends before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [

@@ -1,7 +1,7 @@
 import { airLimits } from '../phases/air-limits.ts';
 import { connectCase } from '../phases/case-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { inletOpen, LIVE, letOff, MEASURED, testPressure, UNDER_PRESSURE } from '../phases/seat-pressure.ts';
 import { isolatedAt, takeOver } from '../phases/taken-over.ts';
@@ -41,7 +41,8 @@ export const seatLeakTest = procedure({
     {
       letter: 'E',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -358,7 +359,7 @@ export const seatLeakTest = procedure({
       choices: { stroke: ['Stroke it and shut it, then test', 'strokeSeat'] },
       makeSafe: 'ventNow',
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

@@ -60,7 +60,7 @@ export const soapTests = procedure({
       letter: 'D',
       date: '2026-11-26',
       change:
-        'On a cylinder soap end caps, vents and rod and shut in the loaded end; on a diaphragm case joint, adjuster and stem.',
+        'On a cylinder soap end caps, vents and rod and shut in the loaded end; on a diaphragm case joint, adjuster and stem. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [

@@ -1,7 +1,7 @@
 import { FULL_CYCLE, MID_STROKES } from '../cycle-verdict.ts';
 import { airLimits } from '../phases/air-limits.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
 import { readyRig } from '../phases/ready-rig.ts';
@@ -68,7 +68,8 @@ export const strokeCheck = procedure({
     {
       letter: 'E',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -302,7 +303,7 @@ export const strokeCheck = procedure({
       makeSafe: 'ventNow',
     },
 
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
     notStarted: {
       kind: 'end',

@@ -2,7 +2,7 @@ import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase, connectCase, soapCase } from '../phases/case-air.ts';
 import { CASE_BOLTS, tightenNuts } from '../phases/case-nuts.ts';
 import { yesNo } from '../phases/common.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { ALL_ENERGIES, frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { airAwayFor, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
@@ -30,7 +30,8 @@ export const caseNuts = procedure({
     {
       letter: 'C',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -280,7 +281,7 @@ export const caseNuts = procedure({
       procedure: 'diaphragm-renewal',
       as: 'isolated',
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

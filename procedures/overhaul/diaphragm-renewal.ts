@@ -1,7 +1,7 @@
 import { CASE_PHASES, CASE_SAFE_AT, caseJob } from '../phases/case-job.ts';
 import { renewDiaphragm } from '../phases/diaphragm.ts';
 import { springBack } from '../phases/free-spring.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { caseOpenAt, handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
@@ -36,7 +36,8 @@ export const diaphragmRenewal = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -87,7 +88,7 @@ export const diaphragmRenewal = procedure({
       procedure: 'spring-change',
       as: 'case open',
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

@@ -1,5 +1,6 @@
 import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { OPERATOR, yesNo } from '../phases/common.ts';
+import { putRight } from '../phases/finding.ts';
 import { liveGland } from '../phases/live-gland.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -42,6 +43,12 @@ export const liveGlandJob = procedure({
       date: '2026-11-26',
       change: 'Where the gland is left, the renewal of its packing is named as the next job.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -78,9 +85,17 @@ export const liveGlandJob = procedure({
         yesNo('wayOut', 'The way out is free, and the second person is there'),
       ],
       judge: { rule: 'allYes', with: { fields: 'liveKnown wayOut' } },
-      ways: { yes: { to: 'consent' }, no: { to: 'notStarted' } },
+      ways: { yes: { to: 'consent' }, no: { to: 'notKnown' } },
       makeSafe: 'notStarted',
     },
+    notKnown: putRight({
+      phase: 'ready',
+      title: 'What stands behind the gland is not known, or nobody is there to help',
+      how: 'Plate, sheet and operator say pressure, heat and fluid. Alone, or with the way out blocked, no hand goes to a live gland.',
+      again: ['Known now, way free, second person here: read it again', 'knowLive'],
+      stop: ['Not now: the gland is left alone', 'notStarted'],
+      makeSafe: 'notStarted',
+    }),
     consent: {
       kind: 'reading',
       phase: 'ready',
@@ -94,10 +109,18 @@ export const liveGlandJob = procedure({
       judge: { rule: 'allYes', with: { fields: 'consentGiven notLocked' } },
       ways: {
         yes: { to: 'glandLook', sets: { consent: 'given', loop: 'manual' } },
-        no: { to: 'notStarted' },
+        no: { to: 'notGiven' },
       },
       makeSafe: 'notStarted',
     },
+    notGiven: putRight({
+      phase: 'ready',
+      title: 'The operator does not agree, or a lock hangs',
+      how: 'A valve that is locked is somebody else’s work, and no live gland. The operator says when it may be moved.',
+      again: ['Agreed, in manual, no lock: ask again', 'consent'],
+      stop: ['Not now: the gland is left alone', 'notStarted'],
+      makeSafe: 'notStarted',
+    }),
     ...liveGland({ phase: 'gland', done: 'nextPerson', makeSafe: 'haltLive' }),
     haltLive: {
       kind: 'question',
@@ -140,10 +163,19 @@ export const liveGlandJob = procedure({
       judge: { rule: 'allYes', with: { fields: 'takenBack' } },
       ways: {
         yes: { to: 'done', sets: { loop: 'automatic', consent: 'none' } },
-        no: { to: 'haltLive' },
+        no: { to: 'notTaken' },
       },
       makeSafe: 'haltLive',
     },
+    notTaken: putRight({
+      phase: 'return',
+      title: 'The operator does not have control on {tag} yet',
+      how: 'A gland that grips makes it stick: it is eased as it was tightened, a flat at a time, as this job says. The loop stays in manual.',
+      again: ['It controls now: give it back', 'loopBack'],
+      also: { gland: { label: 'It sticks: look at the gland again', to: 'glandLook' } },
+      stop: ['It stays in manual, and operations know', 'haltLive'],
+      makeSafe: 'haltLive',
+    }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
     notStarted: { kind: 'end', phase: 'ready', title: 'Stopped before a nut was touched', closes: 'stopped' },
   },

@@ -2,7 +2,7 @@ import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase, connectCase } from '../phases/case-air.ts';
 import { connectorOff, connectorOn, joinOnAir } from '../phases/connector.ts';
 import { freeSpring, springBack } from '../phases/free-spring.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from '../phases/held-connector.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { openLine } from '../phases/open-line.ts';
@@ -55,7 +55,7 @@ export const packingRenewal = procedure({
       letter: 'D',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -244,7 +244,7 @@ export const packingRenewal = procedure({
       },
       makeSafe: 'ventNow',
     }),
-    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: ISOLATE_AGAIN }),
     ...hotCheck({ done: 'done' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },

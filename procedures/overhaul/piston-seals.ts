@@ -8,7 +8,7 @@ import {
   CYLINDER_FRONT,
   CYLINDER_LIMITS,
 } from '../phases/cylinder-words.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { reworded } from '../phases/reword.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
@@ -63,7 +63,8 @@ export const pistonSeals = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -363,7 +364,7 @@ export const pistonSeals = procedure({
       },
       makeSafe: 'ventNow',
     }),
-    ...reworded(giveBack({ done: 'done', isolateAgain: 'shutInlet' }), CYLINDER_BACK),
+    ...reworded(giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }), CYLINDER_BACK),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

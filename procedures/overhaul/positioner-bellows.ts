@@ -1,5 +1,5 @@
 import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
-import { readBellows, watchBellows } from '../phases/bellows-hold.ts';
+import { pressByHand, readBellows, watchBellows } from '../phases/bellows-hold.ts';
 import { yesNo } from '../phases/common.ts';
 import { putCoverOn, setZeroAndSpan, strokeProves } from '../phases/live-positioner.ts';
 import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
@@ -25,7 +25,12 @@ export const positionerBellows = procedure({
       change:
         'The cover comes off and the signal line is blown out before the bellows is touched; after a stop the block valves are looked at again before the valve moves.',
     },
-    { letter: 'C', date: '2026-11-26', change: 'Look for kept air on both sides of the actuator.' },
+    {
+      letter: 'C',
+      date: '2026-11-26',
+      change:
+        'Look for kept air on both sides of the actuator. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,
@@ -371,27 +376,3 @@ export const positionerBellows = procedure({
     ...giveBackStroked(),
   },
 });
-
-/** Air by hand on the bellows, the supply locked off. */
-function pressByHand<const Id extends string>(title: string, next: Id) {
-  return {
-    kind: 'instruction',
-    phase: 'bellows',
-    title,
-    how: 'Slowly, at most {bellowsTest}: the top of its range.',
-    action: 'pressInstrument',
-    caution: {
-      word: 'caution',
-      hazard: 'A bellows that gets more than its range bursts.',
-      consequence: 'Its pieces are thrown into the face.',
-      avoid: 'Eye protection on, face away from it, the gauge in view.',
-    },
-    do: [
-      'Connect the hand regulator to the signal port.',
-      'Raise the air slowly to {bellowsTest}.',
-      'Shut it off.',
-    ],
-    next: { to: next },
-    makeSafe: 'haltIsolating',
-  } as const;
-}

@@ -1,5 +1,5 @@
 import { BODY_PHASES, BODY_SAFE_AT, bodyJob } from '../phases/body-job.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { airAwayFor, glandOpenAt, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
@@ -43,7 +43,7 @@ export const seatAndPlug = procedure({
       letter: 'E',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -103,7 +103,7 @@ export const seatAndPlug = procedure({
       procedure: 'spring-change',
       as: 'isolated',
     }),
-    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: ISOLATE_AGAIN }),
     ...hotCheck({ done: 'done' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },

@@ -1,6 +1,6 @@
 import { CASE_PHASES, CASE_SAFE_AT, caseJob } from '../phases/case-job.ts';
 import { changeSpring } from '../phases/change-spring.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { caseOpenAt, handedTo, isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { procedure } from '../vocabulary.ts';
@@ -37,7 +37,8 @@ export const springChange = procedure({
     {
       letter: 'D',
       date: '2026-11-26',
-      change: 'Look for kept air on the other side of the actuator too, on a cylinder at its other end.',
+      change:
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -94,7 +95,7 @@ export const springChange = procedure({
       procedure: 'diaphragm-renewal',
       as: 'case open',
     }),
-    ...giveBack({ done: 'done', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', isolateAgain: ISOLATE_AGAIN }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },
 });

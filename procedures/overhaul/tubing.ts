@@ -29,7 +29,7 @@ export const tubing = procedure({
       letter: 'C',
       date: '2026-11-26',
       change:
-        'Look for kept air on the other side of the actuator too, on a cylinder at its other end; soap each tube of a cylinder with its end on air.',
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end; soap each tube of a cylinder with its end on air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [

@@ -4,7 +4,7 @@ import { tightenNuts } from '../phases/case-nuts.ts';
 import { closeCase, loadedHalt, openCase } from '../phases/case-open.ts';
 import { yesNo } from '../phases/common.ts';
 import { renewDiaphragm } from '../phases/diaphragm.ts';
-import { giveBack } from '../phases/give-back.ts';
+import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { hotCheck } from '../phases/hot-check.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { airAwayFor, handedTo, handsOn, isolatedAt, takeOver } from '../phases/taken-over.ts';
@@ -51,7 +51,7 @@ export const valveOverhaul = procedure({
       letter: 'E',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
   phases: [
@@ -130,7 +130,13 @@ export const valveOverhaul = procedure({
     }),
     ...loadedHalt({ phase: 'case', next: 'haltOpen', goOn: 'longBolts' }),
     ...renewDiaphragm({ phase: 'case', next: 'closeCase', makeSafe: 'haltCase' }),
-    ...closeCase({ phase: 'case', next: 'bonnetCrack', makeSafe: 'haltCase', stopLoaded: 'haltLoaded' }),
+    ...closeCase({
+      phase: 'case',
+      next: 'bonnetCrack',
+      makeSafe: 'haltCase',
+      stopLoaded: 'haltLoaded',
+      letOff: 'longBolts',
+    }),
     haltCase: openHalt({
       phase: 'case',
       title: 'Stopped: the case is open, its spring is free, locks stay on',
@@ -258,7 +264,7 @@ export const valveOverhaul = procedure({
       procedure: 'spring-change',
       as: 'isolated',
     }),
-    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: 'shutInlet' }),
+    ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: ISOLATE_AGAIN }),
     ...hotCheck({ done: 'done' }),
     done: { kind: 'end', phase: 'return', title: 'The valve is back', closes: 'done' },
   },

@@ -1,6 +1,7 @@
 /** The air of a bypassed valve taken off for work on what stands before the actuator, and brought back; the body stays shut. */
 import type { EnergyControl, Step } from '../vocabulary.ts';
 import { ACTUATOR_SHUT, SHOWN_BY, yesNo } from './common.ts';
+import { feedsBack } from './feeds-back.ts';
 import { type AirShut, shutAir } from './isolate.ts';
 import { notShown, zeroWays } from './isolate-parts.ts';
 import { lookForKeptAir } from './other-energies.ts';
@@ -193,9 +194,17 @@ export function airOnAgain<const Next extends string>({
 }: {
   readonly next: Next;
 }): Readonly<Record<Back, Step<Back | Next | 'haltIsolating' | 'airKnown'>>> {
-  return { ...tubesLooked(), ...tubesOn(), ...feedsOn(), ...afterFeeds(next) } as Readonly<
-    Record<Back, Step<Back | Next | 'haltIsolating' | 'airKnown'>>
-  >;
+  return {
+    ...tubesLooked(),
+    ...tubesOn(),
+    ...feedsBack<Back | 'haltIsolating'>({
+      phase: 'airBack',
+      next: 'circuitsBack',
+      leaks: 'jointsLeak',
+      makeSafe,
+    }),
+    ...afterFeeds(next),
+  } as Readonly<Record<Back, Step<Back | Next | 'haltIsolating' | 'airKnown'>>>;
 }
 
 function tubesLooked(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>> {
@@ -285,67 +294,6 @@ function tubesOn(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>
         yes: { to: 'supplyBack', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
         no: { to: 'lineLook' },
       },
-      makeSafe,
-    },
-  };
-}
-
-const AIR_RETURNS = {
-  word: 'warning',
-  hazard: 'The valve moves to where its signal asks as the air returns.',
-  consequence: 'A finger in the yoke can be crushed.',
-  avoid: 'Hands and tools out of the yoke; the operator told first.',
-} as const;
-
-function feedsOn(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>> {
-  const phase = 'airBack';
-  const live = { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } as const;
-  const second = { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' } as const;
-  return {
-    supplyBack: {
-      kind: 'reading',
-      phase,
-      title: 'Take your lock off the supply cock {supplyPoint} and open it',
-      how: 'Slowly, the gauge watched: at most {supplyWantedHigh}. Soap the joints that were apart.',
-      action: 'restoreSupply',
-      caution: AIR_RETURNS,
-      asks: [
-        {
-          name: 'supplyBackPa',
-          label: 'Supply gauge',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'supplyGauge',
-        },
-        { name: 'airToldWho', label: 'Told before the air came back, by role', type: 'text' },
-        yesNo('jointsTight', 'Soaped joints are tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
-      ways: {
-        yes: { to: { by: 'secondFeed', ways: { fitted: 'secondBack', none: 'circuitsBack' } }, sets: live },
-        no: { to: 'jointsLeak', sets: live },
-      },
-      makeSafe,
-    },
-    secondBack: {
-      kind: 'reading',
-      phase,
-      title: 'Take your lock off the second feed {secondSupplyPoint} and open it',
-      how: 'Slowly, as the first.',
-      action: 'restoreSecondSupply',
-      caution: AIR_RETURNS,
-      asks: [
-        {
-          name: 'secondBackPa',
-          label: 'Gauge of the second feed',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'supplyGauge',
-        },
-        yesNo('jointsTight', 'Soaped joints are tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
-      ways: { yes: { to: 'circuitsBack', sets: second }, no: { to: 'jointsLeak', sets: second } },
       makeSafe,
     },
   };

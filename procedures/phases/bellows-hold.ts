@@ -49,3 +49,27 @@ export function readBellows<const Id extends string>(step: {
     makeSafe: step.makeSafe,
   };
 }
+
+/** Air by hand on the bellows, the supply locked off. */
+export function pressByHand<const Id extends string>(title: string, next: Id) {
+  return {
+    kind: 'instruction',
+    phase: 'bellows',
+    title,
+    how: 'Slowly, at most {bellowsTest}: the top of its range.',
+    action: 'pressInstrument',
+    caution: {
+      word: 'caution',
+      hazard: 'A bellows that gets more than its range bursts.',
+      consequence: 'Its pieces are thrown into the face.',
+      avoid: 'Eye protection on, face away from it, the gauge in view.',
+    },
+    do: [
+      'Connect the hand regulator to the signal port.',
+      'Raise the air slowly to {bellowsTest}.',
+      'Shut it off.',
+    ],
+    next: { to: next },
+    makeSafe: 'haltIsolating',
+  } as const;
+}

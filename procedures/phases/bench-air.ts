@@ -2,6 +2,7 @@
 import type { Caution, EnergyControl, Step } from '../vocabulary.ts';
 import { TEST_AIR_ON } from './case-air.ts';
 import { SHOWN_BY, STEM_MOVES, yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 import { takeForStroke } from './own-air.ts';
 import { giveBackStroked } from './stroked-back.ts';
 
@@ -35,12 +36,17 @@ const KEPT: Caution = {
   avoid: 'Hands out of the yoke; each is let off at its own vent, away from the face.',
 };
 
-type BenchFront = 'benchFree' | 'benchAir' | 'benchAirOn';
+type BenchFront = 'benchFree' | 'benchNotFree' | 'benchAir' | 'benchNotZero' | 'benchAirOn' | 'benchAirNotUp';
 
 /** What stands on the bench is recorded, air and signal are connected at zero, and the air is raised once it is clear. */
 function ontoShopAir<const Next extends string>(
   next: Next,
-): Readonly<Record<BenchFront, Step<BenchFront | Next | 'lookBeforeStroke' | 'haltStroke' | 'notStarted'>>> {
+): Readonly<
+  Record<
+    BenchFront,
+    Step<BenchFront | Next | 'lookBeforeStroke' | 'haltStroke' | 'notStarted' | 'benchAirOff'>
+  >
+> {
   const phase = 'bypass';
   const makeSafe = 'haltStroke';
   return {
@@ -74,10 +80,18 @@ function ontoShopAir<const Next extends string>(
             consent: 'given',
           },
         },
-        no: { to: 'notStarted' },
+        no: { to: 'benchNotFree' },
       },
       makeSafe: 'notStarted',
     },
+    benchNotFree: putRight({
+      phase,
+      title: '{tag} does not stand free on the bench yet',
+      how: 'Lines off, flanges open, held fast, and everybody at the bench told.',
+      again: ['Put right: record it again', 'benchFree'],
+      stop: ['Not now', 'notStarted'],
+      makeSafe: 'notStarted',
+    }),
     benchAir: {
       kind: 'reading',
       phase,
@@ -94,10 +108,18 @@ function ontoShopAir<const Next extends string>(
       judge: { rule: 'allYes', with: { fields: 'bothAtZero' } },
       ways: {
         yes: { to: 'lookBeforeStroke', sets: TEST_AIR_ON },
-        no: { to: makeSafe, sets: TEST_AIR_ON },
+        no: { to: 'benchNotZero', sets: TEST_AIR_ON },
       },
       makeSafe,
     },
+    benchNotZero: putRight({
+      phase,
+      title: 'A source is not at zero, or a joint is not tight',
+      how: 'Regulator wound out, its vent silent, signal source at its low end; hose joints drawn up while nothing stands on them.',
+      again: ['Both at zero, joints tight: go on', 'lookBeforeStroke'],
+      stop: ['Let the air off and take the hoses away', 'benchAirOff'],
+      makeSafe,
+    }),
     benchAirOn: {
       kind: 'reading',
       phase,
@@ -107,15 +129,33 @@ function ontoShopAir<const Next extends string>(
       caution: STEM_MOVES,
       asks: [yesNo('airStands', 'The supply gauge stands there and nothing blows off')],
       judge: { rule: 'allYes', with: { fields: 'airStands' } },
-      ways: { yes: { to: next }, no: { to: makeSafe, sets: { clear: 'not looked at' } } },
+      ways: { yes: { to: next }, no: { to: 'benchAirNotUp', sets: { clear: 'not looked at' } } },
       makeSafe,
     },
+    benchAirNotUp: putRight({
+      phase,
+      title: 'The air does not stand there, or something blows off',
+      how: 'Cock and regulator of the bench first. A joint is drawn up with the air at zero; what blows at the actuator is a finding of its own.',
+      again: ['Put right at the bench: look at it and raise the air again', 'lookBeforeStroke'],
+      stop: ['Let the air off', 'benchAirOff'],
+      makeSafe,
+    }),
   } as Readonly<
-    Record<BenchFront, Step<BenchFront | Next | 'lookBeforeStroke' | 'haltStroke' | 'notStarted'>>
+    Record<
+      BenchFront,
+      Step<BenchFront | Next | 'lookBeforeStroke' | 'haltStroke' | 'notStarted' | 'benchAirOff'>
+    >
   >;
 }
 
-type BenchBack = 'benchAirOff' | 'benchAirThere' | 'benchKept' | 'benchLinesOff' | 'haltBench' | 'doneBench';
+type BenchBack =
+  | 'benchStillKept'
+  | 'benchAirOff'
+  | 'benchAirThere'
+  | 'benchKept'
+  | 'benchLinesOff'
+  | 'haltBench'
+  | 'doneBench';
 
 /** Shop air to zero, kept air let off, hoses away. */
 function offShopAir(): Readonly<Record<BenchBack, Step<BenchBack>>> {
@@ -188,13 +228,21 @@ function hosesOff(): Readonly<Partial<Record<BenchBack, Step<BenchBack>>>> {
       caution: KEPT,
       asks: [yesNo('keptGone', 'Nothing is left in any of them, or it has none')],
       judge: { rule: 'allYes', with: { fields: 'keptGone' } },
-      ways: { yes: { to: 'benchLinesOff' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'benchLinesOff' }, no: { to: 'benchStillKept' } },
       onCylinder: {
         title: 'Let off what tank, lock-up relay and both ends of the cylinder keep',
         caution: { ...KEPT, hazard: 'Tank, relay and cylinder keep their air after the supply is off.' },
       },
       makeSafe,
     },
+    benchStillKept: putRight<BenchBack>({
+      phase,
+      title: 'Something still keeps air',
+      how: 'A lock-up relay is let off at its own screw, a tank at its drain, a cylinder at both ports, away from the face.',
+      again: ['Let off: look again', 'benchKept'],
+      stop: ['Leave it and stop', 'haltBench'],
+      makeSafe,
+    }),
     benchLinesOff: {
       kind: 'instruction',
       phase,

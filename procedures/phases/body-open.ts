@@ -1,7 +1,15 @@
 import type { Caution, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
-type Open = 'bonnetCrack' | 'bonnetNotDry' | 'bonnetOff' | 'gasTest' | 'gasNotClean' | 'trimOut';
+type Open =
+  | 'bonnetCrack'
+  | 'bonnetNotDry'
+  | 'bonnetOff'
+  | 'gasTest'
+  | 'gasNotClean'
+  | 'trimOut'
+  | 'partsMissing';
 type Shut = 'trimIn' | 'bonnetOn' | 'bonnetTorque' | 'bonnetNotRight' | 'bonnetWitness';
 
 /** How long a witness has to come to the last round of the nuts, in seconds (common practice, no source). */
@@ -93,7 +101,7 @@ export function takeTrimOut<const Next extends string>({
   phase,
   next,
   makeSafe,
-}: Ways<Next>): Readonly<Record<'gasTest' | 'gasNotClean' | 'trimOut', Step<Open | Next>>> {
+}: Ways<Next>): Readonly<Record<'gasTest' | 'gasNotClean' | 'trimOut' | 'partsMissing', Step<Open | Next>>> {
   return {
     gasTest: {
       kind: 'reading',
@@ -158,10 +166,18 @@ export function takeTrimOut<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'trimCounted' } },
       ways: {
         yes: { to: next, sets: { closure: 'open' } },
-        no: { to: makeSafe, sets: { closure: 'open' } },
+        no: { to: 'partsMissing', sets: { closure: 'open' } },
       },
       makeSafe,
     },
+    partsMissing: putRight<Open | Next>({
+      phase,
+      title: 'A part or a piece of gasket is missing',
+      how: 'It is in the body, on the seat, or went down the line. A light, a mirror and a magnet; the outlet side as well. What stays in is caught between plug and seat.',
+      again: ['Found: lay everything out and count', 'trimOut'],
+      stop: ['Not found: cap the body and stop', makeSafe],
+      makeSafe,
+    }),
   };
 }
 

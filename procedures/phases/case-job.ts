@@ -135,6 +135,7 @@ function closing<const Next extends string>({ windBack }: Middle<Next>) {
       next: 'caseShut',
       makeSafe: 'haltCase',
       stopLoaded: 'haltLoaded',
+      letOff: 'longBolts',
     }),
     caseShut: {
       kind: 'reading',
@@ -155,7 +156,22 @@ function closing<const Next extends string>({ windBack }: Middle<Next>) {
       judge: { rule: 'allYes', with: { fields: 'nothingLeft' } },
       ways: {
         yes: { to: { by: 'springHeldBy', ways: { adjuster: windBack, case: 'connectLeft' } } },
-        no: { to: 'haltShut' },
+        no: { to: 'countWrong' },
+      },
+      makeSafe: 'haltShut',
+    } as Step<string>,
+    countWrong: {
+      kind: 'question',
+      phase: 'inside',
+      title: 'A bolt is slack, or something is missing',
+      how: 'What is missing may lie in the case: it holes the new diaphragm on its first stroke.',
+      choices: {
+        nuts: { label: 'A bolt: put in, and all of them gone round again', to: 'tightenCase' },
+        found: { label: 'It was found outside: count again', to: 'caseShut' },
+        open: {
+          label: 'It may be inside: open the case again',
+          to: { by: 'springHeldBy', ways: { adjuster: 'loosenCase', case: 'shortBolts' } },
+        },
       },
       makeSafe: 'haltShut',
     } as Step<string>,

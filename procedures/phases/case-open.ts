@@ -1,11 +1,27 @@
 import type { Step } from '../vocabulary.ts';
+import { closeFindings, openFindings } from './case-findings.ts';
 import { tightenNuts } from './case-nuts.ts';
 import { yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
-type Follows = 'coverFollows' | 'freeAgain' | 'haltFollows';
-type Open = Follows | 'loosenCase' | 'shortBolts' | 'longBolts' | 'longBoltsNotFree' | 'coverOff';
-type Mark = 'markCase' | 'benchFree';
-type Close = 'closeCase' | 'drawDown' | 'tightenCase' | 'caseUneven' | 'haltShut';
+type Follows = 'coverFollows' | 'freeAgain' | 'notFreeAgain' | 'haltFollows';
+type Open =
+  | Follows
+  | 'loosenCase'
+  | 'shortBolts'
+  | 'longNotSound'
+  | 'longBolts'
+  | 'longBoltsNotFree'
+  | 'coverOff';
+type Mark = 'markCase' | 'benchFree' | 'benchNotHeld';
+type Close =
+  | 'closeCase'
+  | 'notSeated'
+  | 'drawUneven'
+  | 'drawDown'
+  | 'tightenCase'
+  | 'caseUneven'
+  | 'haltShut';
 type Loaded = 'haltLoaded' | 'runDown' | 'runDownUneven';
 
 interface Ways<Next extends string> {
@@ -57,9 +73,17 @@ export function markCase<const Next extends string>({
       how: 'On the bench nothing is upset when the stem moves.',
       asks: [yesNo('noProcessHere', 'The valve is on the bench, held so that it cannot roll')],
       judge: { rule: 'allYes', with: { fields: 'noProcessHere' } },
-      ways: { yes: { to: next, sets: { processFlow: 'absent' } }, no: { to: makeSafe } },
+      ways: { yes: { to: next, sets: { processFlow: 'absent' } }, no: { to: 'benchNotHeld' } },
       makeSafe,
     },
+    benchNotHeld: putRight<Mark | Next>({
+      phase,
+      title: 'The valve is not held fast on the bench',
+      how: 'Chained or clamped at its body, so that neither it nor a cover that comes free rolls.',
+      again: ['Held fast now: record it', 'benchFree'],
+      stop: ['Leave it and stop', makeSafe],
+      makeSafe,
+    }),
   } as Readonly<Record<Mark, Step<Mark | Next>>>;
 }
 
@@ -71,7 +95,9 @@ const THROWN = {
 } as const;
 
 /** A cover that follows its nuts stands on a spring that is not free: run down, and the adjuster turned back further. */
-function stillLoaded(phase: string): Readonly<Record<Follows, Step<Follows | 'loosenCase'>>> {
+function stillLoaded(
+  phase: string,
+): Readonly<Record<Exclude<Follows, 'notFreeAgain'>, Step<Follows | 'loosenCase'>>> {
   return {
     coverFollows: {
       kind: 'question',
@@ -107,8 +133,8 @@ function stillLoaded(phase: string): Readonly<Record<Follows, Step<Follows | 'lo
       judge: { rule: 'springFree' },
       ways: {
         free: { to: 'loosenCase', sets: { spring: 'released' } },
-        'not free': { to: 'haltFollows' },
-        'too few turns': { to: 'haltFollows' },
+        'not free': { to: 'notFreeAgain' },
+        'too few turns': { to: 'notFreeAgain' },
       },
       makeSafe: 'haltFollows',
     },
@@ -176,10 +202,11 @@ export function openCase<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'longStay' } },
       ways: {
         yes: { to: 'longBolts', sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } },
-        no: { to: stopLoaded, sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } },
+        no: { to: 'longNotSound', sets: { closure: 'open', shortBolts: 'out', spring: 'loaded' } },
       },
       makeSafe: notOpened,
     },
+    ...openFindings({ phase, stopLoaded }),
     longBolts: {
       kind: 'reading',
       phase,
@@ -222,7 +249,7 @@ export function openCase<const Next extends string>({
       next: { to: next },
       makeSafe,
     },
-  };
+  } as Readonly<Record<Open, Step<Open | Next>>>;
 }
 
 /** Where work stops while the long bolts hold a loaded spring: on, or run down again and shut. */
@@ -278,7 +305,12 @@ export function closeCase<const Next extends string>({
   next,
   makeSafe,
   stopLoaded,
-}: Ways<Next> & { readonly stopLoaded: Next }): Readonly<Record<Close, Step<Close | Next>>> {
+  letOff,
+}: Ways<Next> & {
+  readonly stopLoaded: Next;
+  /** Where the long bolts are let off. */
+  readonly letOff: Next;
+}): Readonly<Record<Close, Step<Close | Next>>> {
   return {
     closeCase: {
       kind: 'reading',
@@ -295,7 +327,7 @@ export function closeCase<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'springSeated' } },
       ways: {
         yes: { to: { by: 'springHeldBy', ways: { adjuster: 'tightenCase', case: 'drawDown' } } },
-        no: { to: makeSafe },
+        no: { to: 'notSeated' },
       },
       makeSafe,
     },
@@ -316,10 +348,11 @@ export function closeCase<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'halvesMeet' } },
       ways: {
         yes: { to: 'tightenCase', sets: { spring: 'contained', shortBolts: 'in' } },
-        no: { to: stopLoaded, sets: { spring: 'loaded' } },
+        no: { to: 'drawUneven', sets: { spring: 'loaded' } },
       },
       makeSafe: stopLoaded,
     },
+    ...closeFindings({ phase, makeSafe, stopLoaded, letOff }),
     tightenCase: {
       ...tightenNuts<Close | Next>({
         phase,

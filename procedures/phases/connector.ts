@@ -1,9 +1,10 @@
 import type { Field, Step } from '../vocabulary.ts';
 import { STEM_MOVES, yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
-type Lift = 'hangActuator' | 'actuatorOff';
+type Lift = 'hangActuator' | 'notHung' | 'actuatorOff' | 'notLaid';
 type Off = Lift | 'connectorOff' | 'howFar';
-type SetOn = 'actuatorOn' | 'bodyShut' | 'bodyNotShut';
+type SetOn = 'actuatorOn' | 'yokeNotTight' | 'bodyShut' | 'bodyNotShut';
 type On = SetOn | 'actuatorBack' | 'joinFree' | 'threadShort';
 type Held = 'holdJoin' | 'joinNotHeld' | 'joinHeld' | 'threadShortHeld';
 
@@ -117,9 +118,17 @@ function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift,
       how: 'Gear for that weight and in date. Where the weight is not known, for the heaviest of this size by the maker’s list.',
       asks: [yesNo('hung', 'It hangs by its eyes or by slings round the yoke, slack taken up')],
       judge: { rule: 'allYes', with: { fields: 'hung' } },
-      ways: { yes: { to: 'actuatorOff', sets: { weight: 'hung' } }, no: { to: makeSafe } },
+      ways: { yes: { to: 'actuatorOff', sets: { weight: 'hung' } }, no: { to: 'notHung' } },
       makeSafe,
     },
+    notHung: putRight<string>({
+      phase,
+      title: 'The actuator does not hang safely',
+      how: 'Eyes by the manual, slings round the yoke, never round case or tubing; gear whose mark is read.',
+      again: ['It hangs now, slack taken up', 'hangActuator'],
+      stop: ['No gear for it here: leave it standing and stop', makeSafe],
+      makeSafe,
+    }),
     actuatorOff: {
       kind: 'reading',
       phase,
@@ -137,10 +146,18 @@ function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift,
       judge: { rule: 'allYes', with: { fields: 'laidDown' } },
       ways: {
         yes: { to: next, sets: { closure: 'open' } },
-        no: { to: makeSafe, sets: { closure: 'open' } },
+        no: { to: 'notLaid', sets: { closure: 'open' } },
       },
       makeSafe,
     },
+    notLaid: putRight<string>({
+      phase,
+      title: 'It did not come off, or does not lie safe',
+      how: 'A yoke that sticks is tapped all round, the gear holding its weight. Laid on wood, wedged, its ports covered.',
+      again: ['It is free: go on lifting and lay it down', 'actuatorOff'],
+      stop: ['It does not come: yoke bolts in again, and stop', makeSafe],
+      makeSafe,
+    }),
   };
 }
 
@@ -234,9 +251,17 @@ function setOn({
       do: ['Lower it straight down over the stem.', 'Tighten yoke nut or yoke bolts.'],
       asks: [yesNo('yokeTight', 'On its mark and tight, the lifting gear still on')],
       judge: { rule: 'allYes', with: { fields: 'yokeTight' } },
-      ways: { yes: { to: 'bodyShut' }, no: { to: makeSafe } },
+      ways: { yes: { to: 'bodyShut' }, no: { to: 'yokeNotTight' } },
       makeSafe,
     },
+    yokeNotTight: putRight<string>({
+      phase,
+      title: 'The yoke is not on its mark, or not tight',
+      how: 'Raised a little, turned to its mark, the faces clean. A yoke nut that does not draw up has a spoiled thread or dirt under it.',
+      again: ['Set anew: look again', 'actuatorOn'],
+      stop: ['It hangs on its gear: stop', makeSafe],
+      makeSafe,
+    }),
     bodyShut: {
       kind: 'reading',
       phase,

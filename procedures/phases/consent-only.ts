@@ -1,6 +1,7 @@
 /** A valve in service that is looked at and read: the operator's consent, nothing opened, nothing moved by us. */
 import type { EnergyControl, Step } from '../vocabulary.ts';
 import { OPERATOR, yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
 export function consentControl(use: string): EnergyControl {
   return {
@@ -13,7 +14,7 @@ export function consentControl(use: string): EnergyControl {
 
 export const CONSENT_SAFE_AT = ['haltLook'] as const;
 
-type Own = 'needs' | 'noLock' | 'consent' | 'haltLook' | 'notStarted';
+type Own = 'lockedByOthers' | 'notAgreed' | 'needs' | 'noLock' | 'consent' | 'haltLook' | 'notStarted';
 
 /** Needs, a look for locks, and consent. */
 export function takeForLook<const Next extends string>({
@@ -44,9 +45,17 @@ export function takeForLook<const Next extends string>({
       title: 'Look whether anybody has locked {tag} or works on it',
       asks: [yesNo('notLocked', 'No lock and no tag hangs on its points, nobody works on it')],
       judge: { rule: 'allYes', with: { fields: 'notLocked' } },
-      ways: { yes: { to: 'consent' }, no: { to: 'notStarted' } },
+      ways: { yes: { to: 'consent' }, no: { to: 'lockedByOthers' } },
       makeSafe: 'notStarted',
     },
+    lockedByOthers: putRight<Own>({
+      phase: 'ready',
+      title: 'Somebody has locked {tag}, or works on it',
+      how: 'Only the owner takes a lock off. Find out who it is and how long it takes.',
+      again: ['They are done, and their lock is off: look again', 'noLock'],
+      stop: ['They work on: come back later', 'notStarted'],
+      makeSafe: 'notStarted',
+    }),
     consent: {
       kind: 'reading',
       phase: 'ready',
@@ -57,9 +66,17 @@ export function takeForLook<const Next extends string>({
         yesNo('consentGiven', 'The operator agrees, and knows who is at the valve'),
       ],
       judge: { rule: 'allYes', with: { fields: 'consentGiven' } },
-      ways: { yes: { to: next, sets: { consent: 'given' } }, no: { to: 'notStarted' } },
+      ways: { yes: { to: next, sets: { consent: 'given' } }, no: { to: 'notAgreed' } },
       makeSafe: 'notStarted',
     },
+    notAgreed: putRight<Own>({
+      phase: 'ready',
+      title: 'The operator does not agree',
+      how: 'Ask when it suits, and what may not be touched meanwhile.',
+      again: ['Agreed now: write it down', 'consent'],
+      stop: ['Not now: come back later', 'notStarted'],
+      makeSafe: 'notStarted',
+    }),
     haltLook: {
       kind: 'question',
       phase: 'ready',
@@ -79,7 +96,7 @@ export function takeForLook<const Next extends string>({
   } as Readonly<Record<Own, Step<Own | Next | 'nextPerson'>>>;
 }
 
-type Back = 'nextPerson' | 'tellOver' | 'done';
+type Back = 'notAsBefore' | 'nextPerson' | 'tellOver' | 'done';
 
 /** Word to the next person, and to the operator. */
 export function lookIsOver(): Readonly<Record<Back, Step<Back | 'haltLook'>>> {
@@ -103,7 +120,24 @@ export function lookIsOver(): Readonly<Record<Back, Step<Back | 'haltLook'>>> {
         yesNo('toldOver', 'The operator knows, and the valve controls as before'),
       ],
       judge: { rule: 'allYes', with: { fields: 'toldOver' } },
-      ways: { yes: { to: 'done', sets: { consent: 'none' } }, no: { to: 'haltLook' } },
+      ways: { yes: { to: 'done', sets: { consent: 'none' } }, no: { to: 'notAsBefore' } },
+      makeSafe: 'haltLook',
+    },
+    notAsBefore: {
+      kind: 'question',
+      phase,
+      title: 'The valve does not control as before, or the operator was not reached',
+      how: 'What was touched goes back: gauge cocks, tubing leaned on, a cover. The operator hears of it before anybody goes away.',
+      choices: {
+        again: { label: 'Put right, or reached: tell them again', to: 'tellOver' },
+        fault: {
+          label: 'The operator knows that it does not; its fault is looked for next',
+          to: 'done',
+          sets: { consent: 'none' },
+          reason: true,
+          comesNext: 'find-the-fault',
+        },
+      },
       makeSafe: 'haltLook',
     },
     done: { kind: 'end', phase, title: 'The valve was looked at', closes: 'done' },

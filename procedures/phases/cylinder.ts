@@ -341,6 +341,7 @@ function closed<const Next extends string>({
       kind: 'question',
       phase,
       title: 'Something is not shut',
+      how: 'Tie rods crosswise, opposite ones in turn; a cap that stands off on one side has its seal pinched. Gland, bonnet and connector are looked at by hand.',
       choices: { again: { label: 'Tightened crosswise: look again', to: 'cylinderClose' } },
       makeSafe,
     },

@@ -1,5 +1,7 @@
-import type { Step } from '../vocabulary.ts';
+import type { Step, Target } from '../vocabulary.ts';
 import { AIR_TO_ZERO, PROCESS_BACK_HOLD, yesNo } from './common.ts';
+import { feedsBack } from './feeds-back.ts';
+import { finding } from './finding.ts';
 import { type ProcessBack, processBack } from './process-back.ts';
 
 type Own =
@@ -15,6 +17,8 @@ type Own =
   | 'zeroBeforeBack'
   | 'reconnect'
   | 'supplyBack'
+  | 'returnLeaks'
+  | 'finalNotRight'
   | 'secondBack'
   | 'signReturn'
   | 'haltAirAway'
@@ -25,21 +29,30 @@ interface Ends<Next extends string> {
   readonly done: Next;
   /** Where a valve that is back in its line goes on, where that is not done yet. */
   readonly inLine?: Next;
-  /** Where a valve that is back on air begins again to be isolated. */
-  readonly isolateAgain: Next;
+  /** Where a valve begins again to be isolated. */
+  readonly isolateAgain: Target<Next>;
 }
+
+/** In the line from the first lock, on the bench from what is recorded there. */
+export const ISOLATE_AGAIN = {
+  by: 'place',
+  ways: { bench: 'benchRecord', line: 'shutInlet' },
+} as const;
 
 /** Air away, hands checked, controller line, supply, signature, locks, word, process, bypass, loop: in this order. */
 export function giveBack<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...airAway(ends), ...onAir(ends), ...processBack({ done: ends.inLine ?? ends.done }) } as Readonly<
-    Record<Own, Step<Own | Next>>
-  >;
+  return {
+    ...airAway(ends),
+    ...onAir(ends),
+    ...processBack({ done: ends.inLine ?? ends.done, isolateAgain: ends.isolateAgain }),
+  } as Readonly<Record<Own, Step<Own | Next>>>;
 }
 
 function airAway<const Next extends string>({
   done,
+  isolateAgain,
 }: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   const phase = 'airAway';
   const makeSafe = 'haltAirAway';
@@ -91,10 +104,25 @@ function airAway<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'nutsTight indicatorRight caseStillTight toolsOut' } },
       ways: {
         yes: { to: 'nextPerson', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
-        no: { to: 'haltAirAway' },
+        no: { to: 'finalNotRight' },
       },
       makeSafe,
     },
+    finalNotRight: finding<Own | Next>({
+      phase,
+      title: 'Something is not right yet',
+      how: 'No air is on it and the locks hang: nuts, connector, pointer and tools are put right now. A joint that was never closed wants more than a spanner.',
+      choices: {
+        again: { label: 'Put right: check again', to: 'finalCheck' },
+        more: {
+          label: 'It wants more work: isolate it again as it stands, and have it signed',
+          to: isolateAgain,
+          sets: { workSignOff: 'none', returnSignOff: 'none' },
+        },
+        stop: { label: 'Leave it and stop', to: 'haltAirAway' },
+      },
+      makeSafe,
+    }),
     nextPerson: {
       kind: 'reading',
       phase,
@@ -235,13 +263,6 @@ function airAway<const Next extends string>({
   };
 }
 
-const AIR_RETURNS = {
-  word: 'warning',
-  hazard: 'The valve moves to where the controller asks as the air returns.',
-  consequence: 'A finger in the yoke can be crushed.',
-  avoid: 'Hands and tools out of the yoke; tell the operator first.',
-} as const;
-
 function onAir<const Next extends string>({
   isolateAgain,
 }: Ends<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
@@ -269,64 +290,21 @@ function onAir<const Next extends string>({
       },
       makeSafe: 'haltReturn',
     },
-    supplyBack: {
-      kind: 'reading',
+    ...feedsBack<Own>({ phase, next: 'signReturn', leaks: 'returnLeaks', makeSafe }),
+    returnLeaks: finding<Own | Next>({
       phase,
-      title: 'Take your lock off the supply cock {supplyPoint} and open it',
-      how: 'Slowly. Soap the joints that were apart.',
-      action: 'restoreSupply',
-      caution: AIR_RETURNS,
-      asks: [
-        {
-          name: 'supplyBackPa',
-          label: 'Supply gauge',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'supplyGauge',
-        },
-        { name: 'airToldWho', label: 'Told before the air came back, by role', type: 'text' },
-        yesNo('jointsTight', 'Soaped joints are tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
-      ways: {
-        yes: {
-          to: { by: 'secondFeed', ways: { fitted: 'secondBack', none: 'signReturn' } },
-          sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' },
-        },
-        no: { to: 'haltOnAir', sets: { supplyLock: 'off', supplyAir: 'live', signalAir: 'live' } },
-      },
-      makeSafe,
-    },
-    secondBack: {
-      kind: 'reading',
-      phase,
-      title: 'Take your lock off the second feed {secondSupplyPoint} and open it',
-      how: 'Slowly, as the first.',
-      action: 'restoreSecondSupply',
-      caution: AIR_RETURNS,
-      asks: [
-        {
-          name: 'secondBackPa',
-          label: 'Gauge of the second feed',
-          type: 'quantity',
-          dimension: 'pressure',
-          gauge: 'supplyGauge',
-        },
-        yesNo('jointsTight', 'Soaped joints are tight'),
-      ],
-      judge: { rule: 'allYes', with: { fields: 'jointsTight' } },
-      ways: {
-        yes: {
-          to: 'signReturn',
-          sets: { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' },
-        },
-        no: {
-          to: 'haltOnAir',
-          sets: { secondSupplyLock: 'off', secondSupply: 'live', signalAir: 'live' },
+      title: 'A joint leaks, or the air does not come as it should',
+      how: 'Leave a joint under air alone: it is tightened with its feed shut and vented. The process is locked out still.',
+      choices: {
+        again: { label: 'It was soap or gauge, nothing leaks: read it again', to: 'supplyBack' },
+        isolate: {
+          label: 'Shut the air off again, from the first lock, and put it right',
+          to: isolateAgain,
+          sets: { workSignOff: 'none', returnSignOff: 'none' },
         },
       },
       makeSafe,
-    },
+    }),
     signReturn: {
       ...PROCESS_BACK_HOLD,
       phase,

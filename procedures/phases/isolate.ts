@@ -23,6 +23,7 @@ type Own =
   | 'signalNotShown'
   | Others
   | 'benchRecord'
+  | 'benchNotFree'
   | 'springLook'
   | 'springNotShut'
   | 'haltIsolating';
@@ -253,10 +254,14 @@ function rest<const Next extends string>({
             bypass: 'absent',
           },
         },
-        no: { to: 'haltIsolating' },
+        no: { to: 'benchNotFree' },
       },
       makeSafe,
     },
+    benchNotFree: notShown('The valve does not stand free on the bench', {
+      how: 'Lines off, ports open, rinsed, held fast: whatever is not so is put right before anything is opened.',
+      choices: { again: { label: 'Put right: record it again', to: 'benchRecord' } },
+    }) as Step<Own | Next>,
     springLook: {
       kind: 'reading',
       phase,

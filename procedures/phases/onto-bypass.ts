@@ -1,7 +1,17 @@
 import type { Step } from '../vocabulary.ts';
 import { OPERATOR, yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
-type Own = 'consent' | 'loopManual' | 'openBypass' | 'bypassUpset' | 'noBypass' | 'haltBypass' | 'undoBypass';
+type Finding = 'notGiven' | 'loopNotHeld' | 'plantNotAgreed' | 'notTakenBack';
+type Own =
+  | Finding
+  | 'consent'
+  | 'loopManual'
+  | 'openBypass'
+  | 'bypassUpset'
+  | 'noBypass'
+  | 'haltBypass'
+  | 'undoBypass';
 
 interface Ends<Next extends string> {
   readonly next: Next;
@@ -18,7 +28,7 @@ const makeSafe = 'haltBypass';
 export function ontoBypass<const Next extends string>(
   ends: Ends<Next>,
 ): Readonly<Record<Own, Step<Own | Next>>> {
-  return { ...agreed(), ...withBypass(ends), ...without(ends), ...back(ends) } as Readonly<
+  return { ...agreed(), ...withBypass(ends), ...without(ends), ...back(ends), ...findings() } as Readonly<
     Record<Own, Step<Own | Next>>
   >;
 }
@@ -37,7 +47,7 @@ function agreed(): Readonly<Partial<Record<Own, Step<Own>>>> {
         yesNo('consentGiven', 'The operator gives the valve, and the permit is in hand'),
       ],
       judge: { rule: 'allYes', with: { fields: 'consentGiven' } },
-      ways: { yes: { to: 'loopManual', sets: { consent: 'given' } }, no: { to: 'haltBypass' } },
+      ways: { yes: { to: 'loopManual', sets: { consent: 'given' } }, no: { to: 'notGiven' } },
       makeSafe,
     },
     loopManual: {
@@ -59,7 +69,7 @@ function agreed(): Readonly<Partial<Record<Own, Step<Own>>>> {
           to: { by: 'bypassLine', ways: { fitted: 'openBypass', none: 'noBypass' } },
           sets: { loop: 'manual', commands: 'isolated' },
         },
-        no: { to: 'haltBypass' },
+        no: { to: 'loopNotHeld' },
       },
       makeSafe,
     },
@@ -144,7 +154,7 @@ function without<const Next extends string>({
       judge: { rule: 'oneOf', with: { field: 'plantState', good: 'line out,set up' } },
       ways: {
         yes: { to: next, sets: { bypass: 'absent', processFlow: 'set up' } },
-        no: { to: 'haltBypass' },
+        no: { to: 'plantNotAgreed' },
       },
       makeSafe,
     },
@@ -188,9 +198,48 @@ function back<const Next extends string>({
             consent: 'none',
           },
         },
-        no: { to: 'haltBypass' },
+        no: { to: 'notTakenBack' },
       },
       makeSafe,
     },
+  };
+}
+
+/** Why the valve is not had, or not taken back, and what is done about it. */
+function findings(): Readonly<Record<Finding, Step<Own>>> {
+  return {
+    notGiven: putRight<Own>({
+      phase,
+      title: 'The operator does not give the valve, or the permit is not in hand',
+      how: 'Ask when it may be had and what the plant needs for it: another hour, another state, somebody to watch.',
+      again: ['Agreed now, permit in hand: ask again', 'consent'],
+      stop: ['Not now: give the valve back as it stands', 'undoBypass'],
+      makeSafe,
+    }),
+    loopNotHeld: putRight<Own>({
+      phase,
+      title: 'The loop is not in manual, or something else can still move the valve',
+      how: 'A trip, a self-test or a remote write moves it under your hands. Whoever keeps the control system blocks it.',
+      again: ['In manual, tagged and blocked now: look again', 'loopManual'],
+      stop: ['It cannot be blocked: give the valve back', 'undoBypass'],
+      makeSafe,
+    }),
+    plantNotAgreed: putRight<Own>({
+      phase,
+      title: 'The plant is not set up for the flow to stop',
+      how: 'Operations say in which state of the plant it may stop, and when that is. A valve without a bypass waits for it.',
+      again: ['Agreed now: write it down', 'noBypass'],
+      stop: ['Not now: give the valve back', 'undoBypass'],
+      makeSafe,
+    }),
+    notTakenBack: putRight<Own>({
+      phase,
+      title: 'The operator does not have the process on {tag} yet',
+      how: 'Have the bypass open again as far as the operator wants it, the loop in manual. Shut it once more, slower.',
+      again: ['Held again: once more, slower', 'undoBypass'],
+      stop: ['It stays on the bypass for now', 'haltBypass'],
+      also: { goOn: { label: 'It stays on the bypass: go on with the work', to: 'consent' } },
+      makeSafe,
+    }),
   };
 }

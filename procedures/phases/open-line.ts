@@ -1,7 +1,8 @@
 import type { Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
+import { putRight } from './finding.ts';
 
-type Own = 'markFirst' | 'benchOpen' | 'shutOffGrade' | 'shutOffNotEnough';
+type Own = 'markFirst' | 'notMarked' | 'benchOpen' | 'notRinsed' | 'shutOffGrade' | 'shutOffNotEnough';
 
 const phase = 'isolate';
 const makeSafe = 'haltIsolating';
@@ -27,7 +28,22 @@ export function openLine<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'marked' } },
       ways: {
         yes: { to: { by: 'place', ways: { bench: 'benchOpen', line: 'shutOffGrade' } } },
-        no: { to: makeSafe },
+        no: { to: 'notMarked' },
+      },
+      makeSafe,
+    },
+    notMarked: {
+      kind: 'question',
+      phase,
+      title: 'It is not marked',
+      how: 'Paint, scribe or punch by the site’s rule. Where none may be made, distances are measured and written down instead.',
+      choices: {
+        again: { label: 'Marked now', to: 'markFirst' },
+        written: {
+          label: 'No mark may be made here: measured and written down',
+          to: { by: 'place', ways: { bench: 'benchOpen', line: 'shutOffGrade' } },
+          reason: true,
+        },
       },
       makeSafe,
     },
@@ -43,10 +59,18 @@ export function openLine<const Next extends string>({
       judge: { rule: 'allYes', with: { fields: 'bodyOpen bodyClean' } },
       ways: {
         yes: { to: next, sets: { isolationGrade: 'absent', processFlow: 'absent', gasTest: 'absent' } },
-        no: { to: 'haltIsolating' },
+        no: { to: 'notRinsed' },
       },
       makeSafe,
     },
+    notRinsed: putRight<Own | 'haltIsolating'>({
+      phase,
+      title: 'Something may still be in the body',
+      how: 'Rinse and drain it by the site’s rule, the plug moved once so that what stands above it comes. Without its paper it is taken for what the line carried.',
+      again: ['Rinsed, moved and dry: record it', 'benchOpen'],
+      stop: ['Leave it and stop', 'haltIsolating'],
+      makeSafe,
+    }),
     shutOffGrade: {
       kind: 'reading',
       phase,

@@ -1,6 +1,7 @@
 /** A valve that was tried on its own air given back: word, output, block valves, bypass and loop. */
 import type { Step } from '../vocabulary.ts';
 import { ACTUATOR_SHUT, yesNo } from './common.ts';
+import { finding } from './finding.ts';
 import { bypassToValve, loopToOperator } from './to-operator.ts';
 
 /** The phase of such a job behind its own. */
@@ -11,6 +12,7 @@ type Back =
   | 'tellBack'
   | 'outputNotSet'
   | 'lookBack'
+  | 'notReadyBack'
   | 'blocksBack'
   | 'blocksLeak'
   | 'bypassBack'
@@ -79,10 +81,24 @@ function told(): Readonly<Partial<Record<Back, Step<Back>>>> {
       judge: { rule: 'allYes', with: { fields: 'caseTight toolsOut' } },
       ways: {
         yes: { to: 'blocksBack', sets: { spring: 'contained', closure: 'shut', clear: 'clear' } },
-        no: { to: makeSafe },
+        no: { to: 'notReadyBack' },
       },
       makeSafe,
     },
+    notReadyBack: finding<Back>({
+      phase,
+      title: '{tag} is not ready for flow',
+      how: 'Tools, covers and people are put right now. A slack bolt is no job for a valve that has its air and its pressure.',
+      choices: {
+        again: { label: 'Tools off, covers on, people clear: look again', to: 'lookBack' },
+        slack: {
+          label: 'A bolt is slack: it stays blocked in until it is isolated for it',
+          to: 'haltBack',
+          comesNext: 'case-nuts',
+        },
+      },
+      makeSafe,
+    }),
   };
 }
 
@@ -115,6 +131,12 @@ function flowBack(): Readonly<Partial<Record<Back, Step<Back>>>> {
       how: 'Stand clear of a joint that leaks: no nut is touched with pressure on it. A gland that weeps has a careful job of its own.',
       choices: {
         again: { label: 'Freed, or dry now: open them', to: 'blocksBack' },
+        weeps: {
+          label: 'Only the gland weeps: it goes back so, the job on the live gland comes next',
+          to: { by: 'bypassLine', ways: { fitted: 'bypassBack', none: 'loopBack' } },
+          reason: true,
+          comesNext: 'live-gland',
+        },
         shut: { label: 'Shut again, on the bypass; it is isolated for what leaks', to: 'haltBack' },
       },
       makeSafe,

@@ -80,6 +80,7 @@ export function whereOn<const Id extends string>(step: {
     kind: 'question',
     phase: step.phase,
     title: 'Where the work goes on',
+    how: 'By what was done before it stopped.',
     choices: Object.fromEntries(choices),
     makeSafe: step.makeSafe,
   };

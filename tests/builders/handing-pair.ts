@@ -66,3 +66,8 @@ export function served(definition: Definition): ServedProcedure {
 
 export const COMPILED_HANDS_ON = compile(HANDS_ON);
 export const STANDING = standingAt('handedOn', COMPILED_HANDS_ON);
+
+/** A procedure that is served by this name alone, so that it may be named as the next one. */
+export function servedAs(id: string): Compiled {
+  return { ...COMPILED_HANDS_ON, definition: { ...HANDS_ON, id, steps: {} } };
+}

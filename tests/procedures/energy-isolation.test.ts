@@ -225,10 +225,9 @@ describe('Onto the bypass', () => {
   test('without a bypass the state of the plant is agreed, and it is recorded with whom', () => {
     const run = jobAt('noBypass', { sheet: NO_BYPASS });
     answer(run, { plantState: 'neither', plantSaid: 'needs the flow', plantAgreedWith: 'board operator' });
-    expect(run.job.step).toBe('haltBypass');
+    expect(run.job.step).toBe('plantNotAgreed');
     expect(against(run, 'shutBlockValves')).toContain('processFlow');
-    answer(run, { choice: 'goOn' });
-    playTo(run, 'noBypass');
+    answer(run, { choice: 'again' });
     expect(refusalOf(() => answer(run, { plantState: 'line out', plantSaid: 'stands' })).code).toBe(
       'REA-008',
     );

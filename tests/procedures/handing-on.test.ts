@@ -4,26 +4,35 @@ import { compile } from '../../procedures/compile.ts';
 import { handingFaults } from '../../procedures/handing-on.ts';
 import { printSheet } from '../../procedures/sheet-print.ts';
 import type { Definition } from '../../procedures/vocabulary.ts';
-import { COMPILED_HANDS_ON, HANDS_ON, otherwise, STANDING, takingOver } from '../builders/handing-pair.ts';
+import {
+  COMPILED_HANDS_ON,
+  HANDS_ON,
+  otherwise,
+  STANDING,
+  servedAs,
+  takingOver,
+} from '../builders/handing-pair.ts';
 import { withStep } from '../builders/mutants.ts';
 
 const taking = compile(takingOver(STANDING));
+/** Named on the way back, where only the gland weeps. */
+const LIVE = servedAs('live-gland');
 
 describe('[SAF-03] A procedure that goes on where another stands', () => {
   test('has no fault where it takes over in every state in which the other may leave the valve', () => {
-    expect(handingFaults([COMPILED_HANDS_ON, taking])).toEqual([]);
+    expect(handingFaults([COMPILED_HANDS_ON, taking, LIVE])).toEqual([]);
     expect(faultsOf(COMPILED_HANDS_ON)).toEqual([]);
     expect(faultsOf(taking)).toEqual([]);
   });
 
   test('is not served where it would take over in fewer states', () => {
     const fewer = otherwise(STANDING, { signalAir: ['live'] });
-    const [fault] = handingFaults([COMPILED_HANDS_ON, compile(takingOver(fewer))]);
+    const [fault] = handingFaults([COMPILED_HANDS_ON, compile(takingOver(fewer)), LIVE]);
     expect(fault).toBe('hands-on, handedOn: takes-over does not take over with Signal or test air isolated');
   });
 
   test('is not served where it does not take over at all', () => {
-    expect(handingFaults([COMPILED_HANDS_ON])).toEqual([
+    expect(handingFaults([COMPILED_HANDS_ON, LIVE])).toEqual([
       'hands-on, handedOn: takes-over takes nothing over as isolated',
     ]);
   });
@@ -40,8 +49,8 @@ describe('[SAF-03] A procedure that goes on where another stands', () => {
           choices: { ...onward.choices, [back]: { ...first, comesNext } },
         }),
       );
-    expect(handingFaults([naming('hands-on'), taking])).toEqual([]);
-    expect(handingFaults([naming('gone'), taking])).toEqual([
+    expect(handingFaults([naming('hands-on'), taking, LIVE])).toEqual([]);
+    expect(handingFaults([naming('gone'), taking, LIVE])).toEqual([
       'hands-on, onward: gone is named as the next procedure, and is not served',
     ]);
   });

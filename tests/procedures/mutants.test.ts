@@ -149,6 +149,8 @@ function isRefused(mutant: Definition): boolean {
 const OVER = 'the job ends there, and nothing more is done on it';
 const SHOWN_AGAIN = 'it is shown again before anything that needs it';
 const SET_BEFORE = 'the stem is turned only straight after a way that sets it';
+const NOT_HANDED_BACK = 'the loop is handed back only as the job ends, and there it was not taken';
+const TOLD_ANEW = 'taking the locks off says anew that nobody was told';
 const SIGNED_AGAIN = 'the next card that leads to work is a hold, which must be signed';
 const BEFORE_THE_RETURN = 'it was so before the process began to come back, and nobody works there since';
 const NOT_MOVED = 'nothing on a bench asks for it, and no job ends by it';
@@ -190,6 +192,24 @@ const HARMLESS: Readonly<Record<string, string>> = {
   'airOff shown without plug': SET_BEFORE,
   'backCheck off without controllerLine': 'the line is connected before anything that needs it',
   'haltAir signAgain without workSignOff': SIGNED_AGAIN,
+  'bypassAgain yes without workSignOff': SIGNED_AGAIN,
+  'bypassAgain yes without returnSignOff': SIGNED_AGAIN,
+  'bypassAgain yes without loop': NOT_HANDED_BACK,
+  'bypassAgain yes without commands': NOT_HANDED_BACK,
+  'bypassAgain yes without told': TOLD_ANEW,
+  'bypassAgain no without bypass': 'the only ways on open it again or record it shut',
+  'bypassAgain no without processFlow': 'the only ways on open it again or give the valve back',
+  'plantAgain yes without workSignOff': SIGNED_AGAIN,
+  'plantAgain yes without returnSignOff': SIGNED_AGAIN,
+  'plantAgain yes without loop': NOT_HANDED_BACK,
+  'plantAgain yes without commands': NOT_HANDED_BACK,
+  'plantAgain yes without told': TOLD_ANEW,
+  'plantAgain yes without bypass': 'a line without one had it recorded so before it was isolated',
+  'plantAgain no without processFlow': 'the only ways on agree on it again or give the valve back',
+  'finalNotRight more without workSignOff': SIGNED_AGAIN,
+  'finalNotRight more without returnSignOff': SIGNED_AGAIN,
+  'returnLeaks isolate without workSignOff': SIGNED_AGAIN,
+  'returnLeaks isolate without returnSignOff': SIGNED_AGAIN,
   'haltOnAir isolate without workSignOff': SIGNED_AGAIN,
   'haltOnAir isolate without returnSignOff': SIGNED_AGAIN,
   'haltProcess signAgain without returnSignOff': SIGNED_AGAIN,

@@ -5,6 +5,7 @@ import { capital } from '../../capital.ts';
 import { airStays, bleedCase, connectCase } from '../../phases/case-air.ts';
 import { OPERATOR, yesNo } from '../../phases/common.ts';
 import { CYLINDER_AIR_STAYS } from '../../phases/cylinder-words.ts';
+import { putRight } from '../../phases/finding.ts';
 import { ALL_ENERGIES } from '../../phases/overhaul-frame.ts';
 import type { OtherWords, Sets, Step } from '../../vocabulary.ts';
 import { checkOf } from '../checks.ts';
@@ -29,9 +30,17 @@ export function lookOver({ phase, back, makeSafe }: AtHub): Readonly<Record<stri
         yesNo('toolsOut', 'Tools out of the yoke, people clear and told'),
       ],
       judge: { rule: 'allYes', with: { fields: 'caseStillTight toolsOut' } },
-      ways: { yes: { to: back, sets: { closure: 'shut', clear: 'clear' } }, no: { to: makeSafe } },
+      ways: { yes: { to: back, sets: { closure: 'shut', clear: 'clear' } }, no: { to: 'notLookedOver' } },
       makeSafe,
     },
+    notLookedOver: putRight<string>({
+      phase,
+      title: 'It is not whole, or not clear',
+      how: 'A slack bolt or a leak is a finding by itself: it is not stroked, and its repair is named.',
+      again: ['Tools out, people clear: look again', 'lookOver'],
+      stop: ['Something is slack or leaks: stop here', makeSafe],
+      makeSafe,
+    }),
     fitGauge: {
       kind: 'reading',
       phase,
@@ -158,9 +167,18 @@ export function returned(): Readonly<Record<string, Step>> {
         yesNo('takenBack', 'The operator has the loop as they want it'),
       ],
       judge: { rule: 'allYes', with: { fields: 'takenBack' } },
-      ways: { yes: { to: 'afterReturn', sets: { consent: 'none' } }, no: { to: 'haltService' } },
+      ways: { yes: { to: 'afterReturn', sets: { consent: 'none' } }, no: { to: 'serviceNotBack' } },
       makeSafe: 'haltService',
     },
+    serviceNotBack: putRight<string>({
+      phase: 'return',
+      title: 'The operator does not have the loop as they want it',
+      how: 'What was stepped or touched goes back to where it stood before it was looked at.',
+      again: ['Put back: give it to them again', 'serviceBack'],
+      also: { goOn: { label: 'Look on with their leave', to: 'askOperator' } },
+      stop: ['Leave it in manual, and operations know', 'haltService'],
+      makeSafe: 'haltService',
+    }),
     afterReturn: {
       kind: 'question',
       phase: 'return',

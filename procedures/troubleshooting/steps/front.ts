@@ -1,5 +1,6 @@
 /** From opening the job to the first hub: what is needed, the complaint, what is fitted, the operator. */
 import { OPERATOR, YES_NO, yesNo } from '../../phases/common.ts';
+import { putRight } from '../../phases/finding.ts';
 import type { ChoiceField, OtherWords, Step } from '../../vocabulary.ts';
 import { CHECK_READINGS } from '../check-readings.ts';
 import { OPENING_IDS, OPENINGS } from '../openings.ts';
@@ -123,9 +124,17 @@ function operator(next: string): Readonly<Record<string, Step>> {
         yesNo('notLocked', 'No lock hangs on this valve’s points: it is in service'),
       ],
       judge: { rule: 'allYes', with: { fields: 'consentGiven notLocked' } },
-      ways: { yes: { to: next, sets: { consent: 'given' } }, no: { to: 'haltService' } },
+      ways: { yes: { to: next, sets: { consent: 'given' } }, no: { to: 'notAgreed' } },
       makeSafe,
     },
+    notAgreed: putRight<string>({
+      phase: 'service',
+      title: 'The operator does not agree, or a lock hangs',
+      how: 'A valve that is locked is somebody else’s work. The operator says when it may be looked at, and what may not be touched.',
+      again: ['Agreed, no lock: ask again', 'askOperator'],
+      stop: ['Not now: give it back and close the job', 'serviceBack'],
+      makeSafe,
+    }),
     haltService: {
       kind: 'question',
       phase: 'service',

@@ -75,8 +75,10 @@ describe('A case is not opened', () => {
 
   test('further on long bolts that do not stand sound', () => {
     const job = jobOn(DIAPHRAGM, { sheet: CASE_HELD });
-    const run = play(job, { overrides: { shortBolts: { longStay: 'no' } }, to: 'haltLoaded' });
+    const run = play(job, { overrides: { shortBolts: { longStay: 'no' } }, to: 'longNotSound' });
     expect(run.job.situation.states).toMatchObject({ spring: 'loaded', shortBolts: 'out' });
+    act(run, { kind: 'make-safe', reason: 'no bolts here' });
+    expect(run.job.step).toBe('haltLoaded');
   });
 
   test('further once the cover follows the long bolts, and is run down again from there', () => {

@@ -6,6 +6,7 @@ import { caseOpenAt, isolatedAt } from '../../../procedures/phases/taken-over.ts
 import { procedureNamed } from '../../../procedures/served.ts';
 import type { Definition } from '../../../procedures/vocabulary.ts';
 import { jobOn, type Overrides, outcomesOf, play } from '../../builders/answers.ts';
+import { servedAs } from '../../builders/handing-pair.ts';
 
 function definitionOf(id: string): Definition {
   const served = procedureNamed(id);
@@ -92,11 +93,16 @@ describe('[SAF-03] What one hands on the other takes over', () => {
   });
 
   test('in every state in which it may be left', () => {
-    expect(handingFaults([nuts, spring, compile(diaphragm)])).toEqual([]);
+    expect(handingFaults([nuts, spring, compile(diaphragm), servedAs('live-gland')])).toEqual([]);
   });
 
   test('and is not served where it would take over in fewer', () => {
-    const [fault] = handingFaults([nuts, spring, compile(takingAs({ weight: ['absent'] }))]);
+    const [fault] = handingFaults([
+      nuts,
+      spring,
+      compile(takingAs({ weight: ['absent'] })),
+      servedAs('live-gland'),
+    ]);
     expect(fault).toBe('case-nuts, toDiaphragm: diaphragm-renewal does not take over with Weight hung');
   });
 

@@ -68,7 +68,8 @@ function search(valve: SimulatedValve): Searched {
     if (next === null || told.length >= CHECKS_MOST) break;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
     const { check, hub, minutes } = next;
-    const said = seeCheck(valve, { check, hub, random: lookRandom(valve, `${check} 0`) });
+    const looks = told.filter((one) => one.check === check).length;
+    const said = seeCheck(valve, { check, hub, random: lookRandom(valve, `${check} ${looks}`) });
     const item = evidence(check, said);
     const beforeFraction = shareOf(truthOf(valve), causeRanking(model, belief));
     items.push(item);

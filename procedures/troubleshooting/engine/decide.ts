@@ -5,9 +5,9 @@ import type { Repair } from '../repairs/repair.ts';
 import { type RepairId, repairFor, repairOf } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import type { Evidence } from './evidence.ts';
-import { jointOf, type Question, questionOf } from './information.ts';
+import { type Question, questionOf } from './information.ts';
 import type { Model } from './model.ts';
-import { type Standing, type Suggestion, suggestions } from './next-check.ts';
+import { jointOfSuggested, type Standing, type Suggestion, suggestions } from './next-check.ts';
 
 /** A valve that is called sound and is not comes back: another visit. Minutes: judgement. */
 const COMES_BACK_MINUTES = 240;
@@ -43,16 +43,51 @@ export function decide(
   const id = question.classes[first] ?? repairFor(SOUND);
   const repair = { id, probability, minutes: costs[first]?.minutes ?? 0 };
   const all = suggestions(model, { ...of, question });
-  const cheapest = bestCheck(model, { question, costs, all });
-  const [likeliest] = all;
+  const cheapest = bestCheck(model, { ...of, question, costs, all: all.slice(0, LOOKED_AT) });
   const base = { repair, repairNowMinutes: expectedMinutes, checks: all };
-  if (likeliest === undefined || cheapest === null)
+  if (cheapest === null)
     return { ...base, best: 'nothing left to check', check: null, checkFirstMinutes: null };
-  const sure = isSure(question);
-  const pays = cheapest.minutes < expectedMinutes;
-  return sure || !pays
-    ? { ...base, best: 'repair', check: likeliest, checkFirstMinutes: cheapest.minutes }
-    : { ...base, best: 'check', check: likeliest, checkFirstMinutes: cheapest.minutes };
+  const again = isSure(question) ? lookThatPays(model, { ...of, question, all }) : null;
+  const check = again ?? all[0] ?? null;
+  const checkFirstMinutes = cheapest.minutes;
+  const on = isSure(question) ? again !== null : cheapest.minutes < expectedMinutes;
+  return { ...base, best: on ? 'check' : 'repair', check, checkFirstMinutes };
+}
+
+/**
+ * Before a sure repair is made: the reading on which it hangs, where looking at it once more is expected to save more
+ * minutes than it takes. Null where nothing hangs on a single reading.
+ */
+export function lookThatPays(
+  model: Model,
+  of: {
+    readonly question: Question;
+    readonly evidence: readonly Evidence[];
+    readonly standing: Standing;
+    readonly all: readonly Suggestion[];
+  },
+): Suggestion | null {
+  const costs = repairCosts(model, { question: of.question, hub: of.standing.hub });
+  let best: { readonly suggestion: Suggestion; readonly savedMinutes: number } | null = null;
+  for (const suggestion of of.all) {
+    const joint = suggestion.again ? jointOfSuggested(model, { ...of, suggestion }) : null;
+    if (joint === null) continue;
+    const savedMinutes =
+      minutesAfter(unread(joint, costs.length), costs) - minutesAfter(joint, costs) - suggestion.minutes;
+    if (savedMinutes > (best?.savedMinutes ?? 0)) best = { suggestion, savedMinutes };
+  }
+  return best?.suggestion ?? null;
+}
+
+/** The same classes where nobody has looked. */
+function unread(joint: Float64Array, classes: number): Float64Array {
+  const width = joint.length / classes;
+  const shares = new Float64Array(classes);
+  joint.forEach((share, at) => {
+    const one = Math.floor(at / width);
+    shares[one] = (shares[one] ?? 0) + share;
+  });
+  return shares;
 }
 
 /** Whether one repair, or leaving the valve alone, is so likely that nothing more is asked. */
@@ -112,27 +147,33 @@ function bestCheck(
   model: Model,
   of: {
     readonly question: Question;
+    readonly evidence: readonly Evidence[];
     readonly costs: readonly RepairCost[];
     readonly all: readonly Suggestion[];
   },
 ): { readonly minutes: number } | null {
   let best: { readonly minutes: number } | null = null;
-  for (const suggestion of of.all.slice(0, LOOKED_AT)) {
-    const table = model.tables.get(suggestion.check);
-    if (table === undefined) continue;
-    const joint = jointOf(of.question, table);
-    const width = table.codes.length;
-    const part = new Float64Array(of.question.classes.length);
-    let minutes = suggestion.minutes;
-    for (let k = 0; k < width; k++) {
-      let share = 0;
-      for (let one = 0; one < part.length; one++) {
-        part[one] = joint[one * width + k] ?? 0;
-        share += part[one] ?? 0;
-      }
-      if (share > 0) minutes += share * expectedRepair(part, of.costs).expectedMinutes;
-    }
+  for (const suggestion of of.all) {
+    const joint = jointOfSuggested(model, { ...of, suggestion });
+    if (joint === null) continue;
+    const minutes = suggestion.minutes + minutesAfter(joint, of.costs);
     if (best === null || minutes < best.minutes) best = { minutes };
   }
   return best;
+}
+
+/** Expected minutes of the repairs, once the outcome is known. */
+function minutesAfter(joint: Float64Array, costs: readonly RepairCost[]): number {
+  const width = joint.length / costs.length;
+  const part = new Float64Array(costs.length);
+  let minutes = 0;
+  for (let k = 0; k < width; k++) {
+    let share = 0;
+    for (let one = 0; one < part.length; one++) {
+      part[one] = joint[one * width + k] ?? 0;
+      share += part[one] ?? 0;
+    }
+    if (share > 0) minutes += share * expectedRepair(part, costs).expectedMinutes;
+  }
+  return minutes;
 }

@@ -37,6 +37,8 @@ export type Evidence = Answer | NoAnswer | Repaired;
 /** How it stood when an answer was given: how many repairs had been made before it. */
 export interface Counted {
   readonly item: Answer | Repaired;
+  /** Every look through this gauge between the same repairs; `item` is the last of them. None for a repair. */
+  readonly looks: readonly Answer[];
   /** Repairs made before it, with what they did. */
   readonly after: readonly Repaired[];
   /** The same check on the same gauge before the last repairs: where nothing changed, it only says it again. */
@@ -44,7 +46,7 @@ export interface Counted {
 }
 
 /**
- * What counts. Of a check read again on the same gauge between the same repairs only the last reading does; an
+ * What counts. Looks at one thing through the same gauge between the same repairs are one reading, told together; an
  * opening word about a thing gives way to the check of that thing.
  */
 export function counted(evidence: readonly Evidence[]): readonly Counted[] {
@@ -53,19 +55,22 @@ export function counted(evidence: readonly Evidence[]): readonly Counted[] {
   const repairs: Repaired[] = [];
   for (const item of evidence) {
     if (item.kind === 'repaired') {
-      kept.set(`repair ${repairs.length}`, { item, after: [...repairs], earlier: null });
+      kept.set(`repair ${repairs.length}`, { item, looks: [], after: [...repairs], earlier: null });
       repairs.push(item);
     } else if (item.kind === 'answer' && isCheckId(item.check) && saysSomething(item)) {
       const stem = `${item.check} ${repairs.length}`;
       if (item.gauge !== HEARSAY) kept.delete(`${stem} ${HEARSAY}`);
       const key = `${stem} ${item.gauge ?? ''}`;
       const told = item.gauge === HEARSAY && [...kept.keys()].some((one) => one.startsWith(`${stem} `));
+      const known = kept.get(key);
       kept.delete(key);
       if (told) continue;
+      // What is only said again is said once.
+      const looks = item.gauge === HEARSAY ? [item] : [...(known?.looks ?? []), item];
       const earlier = latest.get(`${item.check} ${item.gauge ?? ''}`);
       const before = earlier === undefined || earlier.after.length === repairs.length ? null : earlier;
       const now = { item, after: [...repairs] };
-      kept.set(key, { ...now, earlier: before });
+      kept.set(key, { ...now, looks, earlier: before ?? known?.earlier ?? null });
       if (before !== null || earlier === undefined) latest.set(`${item.check} ${item.gauge ?? ''}`, now);
     }
   }

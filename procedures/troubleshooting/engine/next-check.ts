@@ -4,6 +4,7 @@ import type { GaugePoint } from '../valve-facts.ts';
 import type { Belief } from './belief.ts';
 import type { Evidence } from './evidence.ts';
 import { bitsOf, jointOf, type Question, questionOf } from './information.ts';
+import { lookAgainJoint, looksToDoubt } from './look-again.ts';
 import type { Model } from './model.ts';
 import { settledIn } from './reopened.ts';
 
@@ -34,6 +35,8 @@ export interface Plan {
 
 export interface Suggestion extends Plan {
   readonly check: CheckId;
+  /** It was read already, and is looked at once more. */
+  readonly again: boolean;
   readonly bits: number;
   readonly bitsPerMinute: number;
 }
@@ -56,20 +59,63 @@ export function suggestions(
   },
 ): readonly Suggestion[] {
   const done = settledIn(model, of.evidence);
-  return model.checks
-    .flatMap((id) => {
-      const table = model.tables.get(id);
-      if (table === undefined || done.has(id) || table.check.broughtOnly === true) return [];
-      if (of.standing.without?.includes(id) === true) return [];
-      const plan = planFor(table.check, {
-        standing: of.standing,
-        gauges: table.check.gauges?.(model.facts) ?? [],
-      });
-      if (plan === null) return [];
-      const bits = bitsOf(jointOf(of.question, table), of.question.classes.length);
-      return [{ check: id, ...plan, bits, bitsPerMinute: bits / plan.minutes }];
-    })
-    .sort((a, b) => b.bitsPerMinute - a.bitsPerMinute || (a.check < b.check ? -1 : 1));
+  const fresh = model.checks.flatMap((id) => {
+    const table = model.tables.get(id);
+    if (table === undefined || done.has(id)) return [];
+    const plan = planOf(model, { id, standing: of.standing });
+    return plan === null
+      ? []
+      : [suggested(id, { plan, again: false, joint: jointOf(of.question, table), of })];
+  });
+  const again = looksToDoubt(of.evidence).flatMap((looks) => {
+    const [first] = looks;
+    const plan = first === undefined ? null : planOf(model, { id: first.check, standing: of.standing });
+    if (first === undefined || plan === null) return [];
+    const joint = lookAgainJoint(model, { question: of.question, looks });
+    return joint === null ? [] : [suggested(first.check, { plan, again: true, joint, of })];
+  });
+  return [...fresh, ...again].sort(
+    (a, b) => b.bitsPerMinute - a.bitsPerMinute || (a.check < b.check ? -1 : 1),
+  );
+}
+
+function suggested(
+  check: CheckId,
+  by: {
+    readonly plan: Plan;
+    readonly again: boolean;
+    readonly joint: Float64Array;
+    readonly of: { readonly question: Question };
+  },
+): Suggestion {
+  const bits = bitsOf(by.joint, by.of.question.classes.length);
+  return { check, again: by.again, ...by.plan, bits, bitsPerMinute: bits / by.plan.minutes };
+}
+
+/** How a check of this valve would be reached; null where nobody makes it here, or what it needs is not to be had. */
+function planOf(model: Model, of: { readonly id: CheckId; readonly standing: Standing }): Plan | null {
+  const check = model.tables.get(of.id)?.check;
+  if (check === undefined || check.broughtOnly === true || of.standing.without?.includes(of.id) === true)
+    return null;
+  return planFor(check, { standing: of.standing, gauges: check.gauges?.(model.facts) ?? [] });
+}
+
+/** Probability of each outcome of a suggested check together with each class. */
+export function jointOfSuggested(
+  model: Model,
+  of: {
+    readonly question: Question;
+    readonly evidence: readonly Evidence[];
+    readonly suggestion: Suggestion;
+  },
+): Float64Array | null {
+  const { check, again } = of.suggestion;
+  if (again) {
+    const looks = looksToDoubt(of.evidence).find(([first]) => first?.check === check);
+    return looks === undefined ? null : lookAgainJoint(model, { question: of.question, looks });
+  }
+  const table = model.tables.get(check);
+  return table === undefined ? null : jointOf(of.question, table);
 }
 
 /** How a check would be reached from here, or null where something that it needs cannot be had. */

@@ -1,6 +1,7 @@
 import type { Belief } from './belief.ts';
 import type { Answer, Counted } from './evidence.ts';
-import { misreadOf, rowsLeft } from './likelihood.ts';
+import { rowsLeft } from './likelihood.ts';
+import { misreadOf } from './looks.ts';
 import { type CheckTable, type Model, rowAt, sharesOf, visibleAt } from './model.ts';
 import { densityTogether, partsUnder } from './rows.ts';
 

@@ -6,7 +6,7 @@ import { type CauseId, SOUND } from '../../../procedures/troubleshooting/causes.
 import type { CheckId } from '../../../procedures/troubleshooting/checks.ts';
 import { fromOutside, groupsAlike } from '../../../procedures/troubleshooting/engine/alike.ts';
 import { believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
-import { isSure } from '../../../procedures/troubleshooting/engine/decide.ts';
+import { isSure, lookThatPays } from '../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import type { Model } from '../../../procedures/troubleshooting/engine/model.ts';
@@ -108,20 +108,25 @@ export function searchSimulated(
   return told(model, { ...of, evidence, minutes, checks });
 }
 
-/** Both orders check on until one repair is sure, or the valve surely sound; the engine leaves what tells next to nothing. */
+/**
+ * Both orders check on until one repair is sure, or the valve surely sound. The engine leaves what tells next to nothing,
+ * and looks once more at a reading on which all hangs; a textbook has each check once.
+ */
 function nextOf(
   model: Model,
   of: { readonly evidence: readonly Evidence[]; readonly standing: Standing; readonly order: Order },
 ): Suggestion | undefined {
   const question = questionOf(model, believe(model, of.evidence));
-  if (isSure(question)) return undefined;
+  const sure = isSure(question);
+  if (sure && of.order === 'textbook') return undefined;
   const all = suggestions(model, { ...of, question });
+  if (sure) return lookThatPays(model, { ...of, question, all }) ?? undefined;
   if (of.order === 'engine') return all.find(({ bits }) => bits >= TELLS_BITS);
   const place = ({ check, moveMinutes }: Suggestion) => {
     const at = TEXTBOOK.indexOf(check);
     return (at < 0 ? 100 : at) + (moveMinutes > 0 ? 1000 : 0) + (moveMinutes > 30 ? 1000 : 0);
   };
-  return [...all].sort((a, b) => place(a) - place(b))[0];
+  return all.filter(({ again }) => !again).sort((a, b) => place(a) - place(b))[0];
 }
 
 function told(

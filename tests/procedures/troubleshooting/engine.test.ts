@@ -8,7 +8,7 @@ import { modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
 import { nextChecks } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { voicesFor } from '../../../procedures/troubleshooting/engine/speaks.ts';
 import { surpriseOf } from '../../../procedures/troubleshooting/engine/surprise.ts';
-import { REPAIR_IDS } from '../../../procedures/troubleshooting/repairs.ts';
+import { REPAIR_IDS, repairFor } from '../../../procedures/troubleshooting/repairs.ts';
 import { standingAtStart } from './simulate.ts';
 import { BARE_DIAPHRAGM, DIAPHRAGM_WITH_POSITIONER, PISTON_RELAY_AN_END, VALVES } from './valves.ts';
 
@@ -123,7 +123,7 @@ describe('what is believed', () => {
     expect([...believe(bare, evidence).weights]).toEqual([...before]);
   });
 
-  test('counts a reading that comes again on the same gauge once, and one on another gauge as a second witness', () => {
+  test('counts what a reading says once, however often it comes on one gauge: a slip in it is less likely, no more', () => {
     const read = (gauge: string): Evidence => ({
       kind: 'answer',
       check: 'valveAgainstSource',
@@ -131,15 +131,65 @@ describe('what is believed', () => {
       gauge,
     });
     const cause = 'signalTubeLeaks';
-    const once = probability(bare, { evidence: [read('a')], cause });
-    expect(probability(bare, { evidence: [read('a'), read('a')], cause })).toBe(once);
-    expect(probability(bare, { evidence: [read('a'), read('b')], cause })).not.toBe(once);
+    const odds = (evidence: readonly Evidence[]) => {
+      const [is, sound] = [cause, 'nothingWrong'].map((one) => probability(bare, { evidence, cause: one }));
+      return (is ?? 0) / (sound ?? 1);
+    };
+    const once = odds([read('a')]);
+    const again = odds([read('a'), read('a')]);
+    const often = odds([...Array(12)].map(() => read('a')));
+    const other = odds([read('a'), read('b')]);
+    expect(again).toBeGreaterThan(once);
+    // A third of the slips come again, so no number of looks through one gauge makes more of it than that.
+    expect(often).toBeLessThan(4 * once);
+    expect(other).toBeGreaterThan(2 * often);
   });
 
-  test('takes the later of two readings on one gauge', () => {
-    const first = answered('handwheelAndStops', 'engaged');
-    const then = answered('handwheelAndStops', 'neutral');
-    expect([...believe(bare, [first, then]).weights]).toEqual([...believe(bare, [then]).weights]);
+  test('leaves both open where two looks through one gauge differ, and goes with two of three', () => {
+    const [engaged, neutral] = [
+      answered('handwheelAndStops', 'engaged'),
+      answered('handwheelAndStops', 'neutral'),
+    ];
+    const stop = (evidence: readonly Evidence[]) => probability(bare, { evidence, cause: 'stopEngaged' });
+    const [none, one, both] = [stop([]), stop([engaged]), stop([engaged, neutral])];
+    expect(both).toBeCloseTo(none, 3);
+    expect(both).toBeLessThan(one / 5);
+    expect(stop([neutral, engaged])).toBeCloseTo(both, 9);
+    expect(stop([engaged, neutral, engaged])).toBeGreaterThan(one);
+    expect(stop([engaged, neutral, neutral])).toBeLessThan(none);
+  });
+
+  test('looks once more at the one answer on which a costly repair hangs, and then repairs', () => {
+    const standing = standingAtStart(bare);
+    const sound = bare.checks
+      .filter((check) => checkOf(check).hubs.includes('in service') && check !== 'fluidOutside')
+      .map((check) => answered(check, Object.keys(checkOf(check).outcomes)[0] ?? ''));
+    const leak = answered('fluidOutside', 'bonnet');
+    const at = (evidence: readonly Evidence[]) =>
+      decide(bare, { belief: believe(bare, evidence), evidence, standing });
+    const first = at([...sound, leak]);
+    expect(repairRanking(bare, believe(bare, [...sound, leak]))[0]?.probability).toBeGreaterThan(0.9);
+    expect(first).toMatchObject({ best: 'check', check: { check: 'fluidOutside', again: true } });
+    expect(at([...sound, leak, leak])).toMatchObject({
+      best: 'repair',
+      repair: { id: repairFor('bonnetLeaks') },
+    });
+    const dry = answered('fluidOutside', 'dry');
+    const slip = [...sound, leak, dry, dry];
+    expect(causeRanking(bare, believe(bare, slip))[0]?.id).toBe('nothingWrong');
+  });
+
+  test('does not look a fourth time at what three looks have not told, nor at what only somebody said', () => {
+    const standing = standingAtStart(bare);
+    const asked = (evidence: readonly Evidence[]) =>
+      nextChecks(bare, { belief: believe(bare, evidence), evidence, standing }).filter(({ again }) => again);
+    const look = answered('fluidOutside', 'bonnet');
+    const other = answered('fluidOutside', 'dry');
+    expect(asked([look, other]).map(({ check }) => check)).toEqual(['fluidOutside']);
+    expect(asked([look, other, look])).toEqual([]);
+    expect(
+      asked([{ kind: 'answer', check: 'fluidOutside', outcome: 'bonnet', gauge: HEARSAY, doubt: 0.1 }]),
+    ).toEqual([]);
   });
 
   test('lets what somebody said give way to what somebody looked at', () => {

@@ -27,10 +27,11 @@ function mean(runs: readonly Cure[], of: (run: Cure) => number): number {
 }
 
 function cures(model: Model, of: { readonly lead: Lead; readonly seed: number }): readonly Cure[] {
-  const chance = random(of.seed);
-  return Array.from({ length: CURES }, () =>
-    cure(model, { truth: drawHypothesis({ from: singlesOf(model), chance }), chance, lead: of.lead }),
-  );
+  // Run by run each lead meets the same fault, so that they can be compared.
+  return Array.from({ length: CURES }, (_, run) => {
+    const truth = drawHypothesis({ from: singlesOf(model), chance: random(1000 * of.seed + run) });
+    return cure(model, { truth, chance: random(5000 * of.seed + run), lead: of.lead });
+  });
 }
 
 function searches(model: Model, of: { readonly from: Model['hypotheses']; readonly seed: number }): Figures {
@@ -93,7 +94,7 @@ describe.each(KINDS)('valves with a hidden fault, %s', (kind, facts) => {
       const sound = model.hypotheses.filter(({ causes }) => causes[0] === SOUND);
       const figures = searches(model, { from: sound, seed: 3 });
       tell({ kind, sound: figures });
-      expect(figures.right).toBeGreaterThanOrEqual(LONG ? 0.8 : 0.75);
+      expect(figures.right).toBeGreaterThanOrEqual(LONG ? 0.88 : 0.6);
     },
     LIMIT_MS,
   );

@@ -1,6 +1,7 @@
 import { causeOf } from '../../../procedures/troubleshooting/causes.ts';
 import { CHECK_IDS, type CheckId } from '../../../procedures/troubleshooting/checks.ts';
 import { type Belief, believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
+import { lookThatPays } from '../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import { type Hypothesis, type Model, sharesOf } from '../../../procedures/troubleshooting/engine/model.ts';
@@ -49,7 +50,10 @@ export function drawHypothesis(of: {
   return last;
 }
 
-/** A valve with a hidden fault: answers each check as a person would, misreads and all, and the same way twice. */
+/** Of its misreads, so many come again at the next look; the same judgement as the engine's. */
+const COMES_AGAIN = 0.5;
+
+/** A valve with a hidden fault: answers each check as a person would, slips and all; what is there stays there. */
 export function hiddenValve(
   model: Model,
   of: {
@@ -58,26 +62,33 @@ export function hiddenValve(
     readonly extraMisread?: number;
   },
 ): (check: CheckId) => string {
-  const known = new Map<CheckId, string>();
+  const known = new Map<CheckId, { readonly there: string; readonly lasting: string | null }>();
   return (check) => {
-    const before = known.get(check);
-    if (before !== undefined) return before;
     const table = model.tables.get(check);
     if (table === undefined) throw new Error(`no check ${check} on this valve`);
     const misread = 1 - (1 - table.check.misread) * (1 - (of.extraMisread ?? 0));
-    const shares =
-      of.chance() < misread
-        ? new Float64Array(table.codes.length).fill(1 / table.codes.length)
-        : sharesOf(table, of.truth.rows);
-    let left = of.chance();
-    const at = shares.findIndex((share) => {
-      left -= share;
-      return left <= 0;
-    });
-    const outcome = table.codes[Math.max(0, at)] ?? '';
-    known.set(check, outcome);
-    return outcome;
+    const lasting = COMES_AGAIN * misread;
+    const anything = () => table.codes[Math.floor(of.chance() * table.codes.length)] ?? '';
+    const look = known.get(check) ?? {
+      there: drawWord(table.codes, { shares: sharesOf(table, of.truth.rows), chance: of.chance }),
+      lasting: of.chance() < lasting ? anything() : null,
+    };
+    known.set(check, look);
+    if (look.lasting !== null) return look.lasting;
+    return of.chance() < (misread - lasting) / (1 - lasting) ? anything() : look.there;
   };
+}
+
+function drawWord(
+  codes: readonly string[],
+  of: { readonly shares: Float64Array; readonly chance: () => number },
+): string {
+  let left = of.chance();
+  const at = of.shares.findIndex((share) => {
+    left -= share;
+    return left <= 0;
+  });
+  return codes[Math.max(0, at)] ?? '';
 }
 
 export type Policy = (
@@ -88,8 +99,9 @@ export type Policy = (
 /** Best expected information for its minutes. */
 export const bestInformation: Policy = (_, { all }) => all[0];
 
-/** Round the valve in the order of the list, whatever was found. */
-export const fixedOrder: Policy = (_, { all }) => [...all].sort((a, b) => rank(a) - rank(b))[0];
+/** Round the valve in the order of the list, each thing once, whatever was found. */
+export const fixedOrder: Policy = (_, { all }) =>
+  all.filter(({ again }) => !again).sort((a, b) => rank(a) - rank(b))[0];
 
 function rank({ check, moveMinutes }: Suggestion): number {
   return CHECK_IDS.indexOf(check) + (moveMinutes > 0 ? 1000 : 0) + (moveMinutes > 30 ? 1000 : 0);
@@ -141,10 +153,12 @@ export function search(model: Model, of: RunOptions): Run {
   for (;;) {
     const belief = believe(model, evidence);
     const question = questionOf(model, belief);
-    const top = Math.max(...question.shares);
-    const all = top >= of.stopFraction ? [] : suggestions(model, { question, evidence, standing });
-    const next = of.policy(model, { belief, all });
-    if (next === undefined) return verdict(model, { ...of, belief, minutes, asked });
+    const sure = Math.max(...question.shares) >= of.stopFraction;
+    const all = suggestions(model, { question, evidence, standing });
+    const next = sure
+      ? lookThatPays(model, { question, evidence, standing, all })
+      : of.policy(model, { belief, all });
+    if (next === undefined || next === null) return verdict(model, { ...of, belief, minutes, asked });
     asked.push(next.check);
     minutes += next.minutes;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };

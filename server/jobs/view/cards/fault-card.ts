@@ -105,7 +105,7 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
     checked: false,
     ...(help === undefined ? {} : { help }),
   });
-  const here = advice.checks.filter((one) => one.hub === hub && one.fit.length === 0);
+  const here = advice.checks.filter((one) => one.hub === hub && one.fit.length === 0 && !one.again);
   const done = settledIn(advice.model, advice.evidence);
   const again = advice.model.checks.filter((id) => done.has(id) && labels.has(id));
   const brought = advice.model.checks.filter(

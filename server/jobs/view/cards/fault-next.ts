@@ -7,7 +7,7 @@ import { repairProcedure } from '../../../../procedures/troubleshooting/repair-p
 import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
 import { mendChoice, mendsAt } from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS } from '../../../../procedures/troubleshooting/valve-facts.ts';
-import { sayChance } from './fault-words.ts';
+import { sayChance, sayItem } from './fault-words.ts';
 
 interface Act {
   readonly text: string;
@@ -60,11 +60,11 @@ function checkView(check: Suggestion, advice: Advice): NextView {
   const { title, todo, consent } = checkOf(check.check);
   const here = check.hub === standing.hub && check.fit.length === 0;
   return {
-    kind: here ? 'Next check' : 'Next check, after the way to it',
+    kind: `${check.again ? 'Look again' : 'Next check'}${here ? '' : ', after the way to it'}`,
     title,
     rows: [
       { label: 'what to do', text: todo },
-      { label: 'why this one', text: 'Of all that may be done now it tells most for its minutes.' },
+      { label: 'why this one', text: whyThis(check, advice) },
       { label: 'takes', text: sayWay(check), strong: sayMinutes(check.minutes) },
       {
         label: 'needs',
@@ -85,10 +85,20 @@ function checkView(check: Suggestion, advice: Advice): NextView {
           ]),
     ],
     acts: [
-      here ? { text: 'Do this check', value: check.check, kind: 'main' } : wayTo(check, standing.hub),
+      here
+        ? { text: check.again ? 'Look again' : 'Do this check', value: check.check, kind: 'main' }
+        : wayTo(check, standing.hub),
       nameAct('plain'),
     ],
   };
+}
+
+/** A look that was taken already is named with what it showed. */
+function whyThis({ check, again }: Suggestion, { belief }: Advice): string {
+  if (!again) return 'Of all that may be done now it tells most for its minutes.';
+  const item = belief.items.findLast((one) => one.item.kind === 'answer' && one.item.check === check);
+  const showed = item === undefined ? '' : ` ${sayItem(item)}.`;
+  return `Much hangs on this one answer.${showed} Look as if nobody had looked: at the tag, on another gauge if one is at hand, best with other eyes.`;
 }
 
 function sayWay({ moveMinutes: move, fitMinutes, hub }: Suggestion): string {

@@ -3,6 +3,7 @@ import type { CauseId } from '../../../../procedures/troubleshooting/causes.ts';
 import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
 import type { Counted } from '../../../../procedures/troubleshooting/engine/evidence.ts';
+import { saysTheSame } from '../../../../procedures/troubleshooting/engine/looks.ts';
 import { voicesFor } from '../../../../procedures/troubleshooting/engine/speaks.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
 import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
@@ -67,13 +68,23 @@ export function causeViews({ model, belief, causes }: Advice): readonly CauseVie
 }
 
 /** One answer in a line: what was looked at, and what it showed. */
-export function sayItem({ item }: Counted): string {
+export function sayItem({ item, looks }: Counted): string {
   if (item.kind === 'repaired')
     return `${repairOf(item.repair).words}: ${item.cured ? 'it helped' : 'it did not help'}`;
   const check = checkOf(item.check);
   const word = item.outcome ?? bandOf(item.check, item.value);
   const found = word === undefined ? undefined : check.outcomes[word];
-  return `${check.title}: ${found ?? 'a number off its axis'}`;
+  return `${check.title}: ${found ?? 'a number off its axis'}${sayLooks(looks)}`;
+}
+
+/** How often it was looked at, and whether the looks agree. */
+function sayLooks(looks: Counted['looks']): string {
+  const last = looks.at(-1);
+  if (last === undefined || looks.length === 1) return '';
+  const often = looks.length === 2 ? 'twice' : `${looks.length} times`;
+  return looks.every((one) => saysTheSame(one, last))
+    ? `, looked at ${often}`
+    : `, looked at ${often} and not the same`;
 }
 
 function bandOf(id: Parameters<typeof checkOf>[0], value: number | undefined): string | undefined {

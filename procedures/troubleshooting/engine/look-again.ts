@@ -1,0 +1,85 @@
+/** What a second look through the same gauge would tell: whether the first was a slip. */
+import { type Answer, counted, type Evidence, HEARSAY } from './evidence.ts';
+import type { Question } from './information.ts';
+import { givenBy, weighLooks } from './looks.ts';
+import { type CheckTable, type Model, shareOf } from './model.ts';
+
+/** A reading is looked at so often at most: what stays doubtful then is not told by looking. */
+const LOOKS_MOST = 3;
+/** A reading that was as likely right is not looked at again: judgement. */
+const WORTH_DOUBTING = 0.03;
+
+/** Readings since the last repair that may be taken again, with every look at each. */
+export function looksToDoubt(evidence: readonly Evidence[]): readonly (readonly Answer[])[] {
+  const items = counted(evidence);
+  const repairs = items.filter(({ item }) => item.kind === 'repaired').length;
+  return items
+    .filter(({ looks, after }) => after.length === repairs && looks.length > 0 && looks.length < LOOKS_MOST)
+    .map(({ looks }) => looks)
+    .filter(([first]) => first?.gauge !== HEARSAY);
+}
+
+/**
+ * Probability of each outcome of one more look together with each class: class by class, outcomes in a row. Where the
+ * reading is right it comes again; where it was a slip, the next look shows what is there.
+ * @returns null where the reading is hardly to be doubted: everything likely explains it
+ */
+export function lookAgainJoint(
+  model: Model,
+  of: { readonly question: Question; readonly looks: readonly Answer[] },
+): Float64Array | null {
+  const table = model.tables.get(of.looks[0]?.check ?? 'trend');
+  const weighed = table === undefined ? null : weighLooks(table, of.looks);
+  if (table === undefined || weighed === null) return null;
+  const { groups, none, noneAgain, slipFraction } = weighed;
+  if (groups.some(({ code }) => code < 0)) return null;
+  const by = groups.map(({ item }) => givenBy(table, item));
+  const { classes, members, rows, weights } = of.question;
+  const width = table.codes.length;
+  const joint = new Float64Array(width * classes.length);
+  let [doubted, total] = [0, 0];
+  for (let n = 0; n < weights.length; n++) {
+    const under = rows[n] ?? [];
+    const right = groups.map(({ factor }, g) => factor * (by[g]?.(under) ?? 0));
+    const likely = right.reduce((sum, one) => sum + one, none);
+    const weight = weights[n] ?? 0;
+    total += weight;
+    doubted += (weight * none) / likely;
+    const next = nextLook(table, {
+      rows: under,
+      right: right.map((one, g) => ({ share: one / likely, code: groups[g]?.code ?? 0 })),
+      slipped: (none - noneAgain) / likely,
+      lasting: noneAgain / likely,
+      slipFraction,
+    });
+    const mine = members[n] ?? [];
+    for (const member of mine)
+      for (let k = 0; k < width; k++)
+        joint[member * width + k] =
+          (joint[member * width + k] ?? 0) + (weight / mine.length) * (next[k] ?? 0);
+  }
+  return doubted < WORTH_DOUBTING * total && groups.length === 1 ? null : joint;
+}
+
+function nextLook(
+  table: CheckTable,
+  of: {
+    readonly rows: readonly number[];
+    readonly right: readonly { readonly share: number; readonly code: number }[];
+    readonly slipped: number;
+    readonly lasting: number;
+    readonly slipFraction: number;
+  },
+): Float64Array {
+  const { rows, right, slipped, lasting, slipFraction } = of;
+  const width = table.codes.length;
+  const next = new Float64Array(width);
+  for (let at = 0; at < width; at++)
+    next[at] =
+      slipped * ((1 - slipFraction) * shareOf(table, { rows, at }) + slipFraction / width) +
+      ((1 - slipped - lasting) * slipFraction) / width;
+  for (const { share, code } of right) next[code] = (next[code] ?? 0) + share * (1 - slipFraction);
+  const [first] = right;
+  if (first !== undefined) next[first.code] = (next[first.code] ?? 0) + lasting;
+  return next;
+}

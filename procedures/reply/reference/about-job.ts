@@ -26,7 +26,18 @@ const ABOUT: readonly { readonly asked: readonly string[]; readonly answer: Abou
     answer: left,
   },
   {
-    asked: ['why', 'why this', 'why this step', 'why is this', 'what for', 'what is this for'],
+    asked: [
+      'why do i do this',
+      'why do i have to do this',
+      'why do we do this',
+      'what is the point',
+      'why',
+      'why this',
+      'why this step',
+      'why is this',
+      'what for',
+      'what is this for',
+    ],
     answer: why,
   },
   {
@@ -40,6 +51,18 @@ const ABOUT: readonly { readonly asked: readonly string[]; readonly answer: Abou
       'what can i say',
     ],
     answer: wants,
+  },
+  {
+    asked: [
+      'can i skip this',
+      'can i skip this step',
+      'may i skip this',
+      'do i have to do this',
+      'skip this',
+      'can we skip this',
+      'can i leave this out',
+    ],
+    answer: skip,
   },
   {
     asked: ['which valve', 'what valve', 'which valve is this', 'what valve is this'],
@@ -114,6 +137,16 @@ function wants(ask: Ask): ReplyTold {
     return `${field.label}${among}${field.optional ? ' (may stay blank)' : ''}`;
   });
   return told(WANTS[ask.kind], { lines: [...lines, 'Also: back, park, stop, not sure, or a question.'] });
+}
+
+function skip({ step, job }: Ask): ReplyTold {
+  const says = step !== null && 'why' in step ? fill(step.why ?? '', job) : '';
+  return told('No step is skipped: no way on leads past this card.', {
+    lines: [
+      ...(says === '' ? [] : [says]),
+      'Where it cannot be done here, say so in its own answers, park the job, or make safe and stop.',
+    ],
+  });
 }
 
 function valve({ job }: Ask): ReplyTold {

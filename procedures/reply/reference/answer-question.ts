@@ -1,3 +1,4 @@
+import { ZERO_CELSIUS_K } from '../../calculations/gas-states.ts';
 import { SOURCES, type SourceId } from '../../calculations/sources.ts';
 import type { Job } from '../../job.ts';
 import { FIGURES } from '../../quantities.ts';
@@ -5,10 +6,12 @@ import { say, sayFigure } from '../../say.ts';
 import type { Ask } from '../ask.ts';
 import { type Reply, type ReplyTold, told } from '../reply.ts';
 import { plainText } from '../words.ts';
+import { aboutGear } from './about-gear.ts';
 import { aboutJob } from './about-job.ts';
 import { termsIn, termsNamed } from './find-term.ts';
 import { PRACTICE, type Term, type TermNumber } from './term.ts';
 import { TERMS } from './terms.ts';
+import { workedQuestion } from './worked-question.ts';
 
 const ASKS =
   /^(?:what|whats|what's|why|how|where|when|which|who|whom|whose|explain|define|tell me|meaning of)\b/;
@@ -25,7 +28,8 @@ export function isQuestion(text: string): boolean {
 export function questionAnswer(text: string, ask: Ask): Reply;
 export function questionAnswer(text: string, ask: Ask, as: { readonly isOrder: false }): Reply | null;
 export function questionAnswer(text: string, ask: Ask, as?: { readonly isOrder: false }): Reply | null {
-  const own = aboutJob(text, ask);
+  const own =
+    aboutJob(text, ask) ?? aboutGear(text, ask) ?? (as === undefined ? workedQuestion(text, ask) : null);
   if (own !== null) return own;
   const named = termsNamed(text, TERMS);
   const found = named.length > 0 || as !== undefined ? named : termsIn(text, TERMS);
@@ -45,11 +49,13 @@ function termAnswer(term: Term, job: Job): ReplyTold {
 }
 
 function numberWords(number: TermNumber, job: Job): string {
-  if (typeof number === 'string') return `${FIGURES[number].label} ${sayFigure(number, job)}`;
+  if (typeof number === 'string')
+    return `${FIGURES[number].label} ${sayFigure(number, job).replace(/\.$/, '')}`;
   const value = job.sheet[number.sheet];
   if (value === null || value === undefined || value === '') return `${number.label} not on the sheet`;
   if (typeof value !== 'number' || number.dimension === 'text') return `${number.label} ${String(value)}`;
-  return `${number.label} ${say({ valueSi: value, dimension: number.dimension, units: job.sheet.units })}`;
+  const valueSi = number.sheet === 'processTemperatureC' ? value + ZERO_CELSIUS_K : value;
+  return `${number.label} ${say({ valueSi, dimension: number.dimension, units: job.sheet.units })}`;
 }
 
 function whichTerm(terms: readonly Term[]): Reply {

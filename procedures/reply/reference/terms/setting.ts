@@ -65,7 +65,12 @@ export const SETTING_TERMS: readonly Term[] = [
   term('spring-rate', {
     words: ['spring rate', 'spring constant', 'stiffness'],
     says: 'How much force the spring adds for each length of travel: the span of the bench set times the effective area, over the travel.',
-    numbers: ['benchSetLow', 'benchSetHigh', 'travel'],
+    numbers: [
+      { label: 'spring rate', sheet: 'springRateNPerM', dimension: 'forcePerLength' },
+      'benchSetLow',
+      'benchSetHigh',
+      'travel',
+    ],
     source: 'S-06',
     calculation: 'bench-set',
   }),

@@ -40,7 +40,7 @@ export const STROKE_TERMS: readonly Term[] = [
     calculation: 'dead-band',
   }),
   term('error', {
-    words: ['error', 'accuracy', 'measured error', 'tolerance', 'linearity'],
+    words: ['error', 'accuracy', 'measured error', 'linearity'],
     says: 'How far the travel lies from what the signal asks for, in percent of the travel.',
     numbers: [{ label: 'at most', sheet: 'errorTolerancePercent', dimension: 'percent' }],
     source: 'S-04',

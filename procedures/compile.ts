@@ -2,7 +2,7 @@ import { type AnyStateMachine, createMachine, transition } from 'xstate';
 import { type Proof, prove } from '../safety/proof.ts';
 import { everyFacts, type FactName, type Facts } from './facts.ts';
 import { factsUsed } from './facts-used.ts';
-import { proofGraph } from './proof-graph.ts';
+import { proofGraphs } from './proof-graph.ts';
 import type { Definition, Target } from './vocabulary.ts';
 import { type NamedWay, type WayMeta, waysOf } from './ways.ts';
 
@@ -33,11 +33,9 @@ export interface Compiled {
 export function compile(definition: Definition): Compiled {
   const forward = forwardMachine(definition);
   const names = factsUsed(definition);
+  const graphUnder = proofGraphs(forward, definition);
   const proofs = new Map(
-    everyFacts(names).map((facts) => [
-      factsKey(facts, names),
-      prove(proofGraph(forward, { definition, facts })),
-    ]),
+    everyFacts(names).map((facts) => [factsKey(facts, names), prove(graphUnder(facts))]),
   );
   let machine: AnyStateMachine | undefined;
   return {

@@ -10,13 +10,11 @@ import type { WayMeta } from './ways.ts';
  * Reads the graph for the proof off the compiled machine, not off the definition: what is proved is what
  * runs. Guards on facts are resolved, because facts are pinned for a job; every other guard is possible.
  *
+ * @returns the graph under any standing of the facts; graphs of one machine share their steps and edges
  * @throws Error for a machine with parallel or nested states or eventless ways, which the proof does not cover
  */
-export function proofGraph(
-  machine: AnyStateMachine,
-  { definition, facts }: { readonly definition: Definition; readonly facts: Facts },
-): ProofGraph {
-  const edges: ProofEdge[] = [];
+export function proofGraphs(machine: AnyStateMachine, definition: Definition): (facts: Facts) => ProofGraph {
+  const ways: FactWay[] = [];
   const steps: Record<string, ProofStep> = {};
   for (const [id, node] of Object.entries(machine.root.states)) {
     if (node.type !== 'atomic' && node.type !== 'final')
@@ -24,16 +22,25 @@ export function proofGraph(
     if ((node.always ?? []).length > 0)
       throw new Error(`${id} has an eventless way; the proof does not see those`);
     steps[id] = proofStep(id, definition);
-    for (const [event, transitions] of node.transitions) {
-      for (const way of transitions) {
-        const edge = edgeOf({ id, event, way, facts });
-        if (edge !== null) edges.push(edge);
-      }
-    }
+    for (const [event, transitions] of node.transitions)
+      for (const way of transitions) ways.push(factWay({ id, event, way }));
   }
   const { start, takesOver = {} } = definition;
-  const begins = Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) }));
-  return { start, known: knownAtOpening(facts), takesOver: begins, steps, edges };
+  return (facts) => ({
+    start,
+    known: knownAtOpening(facts),
+    takesOver: Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) })),
+    steps,
+    edges: ways
+      .filter(({ by }) => by === null || facts[by.fact as keyof Facts] === by.is)
+      .map(({ edge }) => edge),
+  });
+}
+
+/** An edge with the fact that it stands under, if it does. */
+interface FactWay {
+  readonly by: WayMeta['by'];
+  readonly edge: ProofEdge;
 }
 
 function proofStep(id: string, definition: Definition): ProofStep {
@@ -49,30 +56,28 @@ interface Transition {
   readonly guard?: unknown;
 }
 
-function edgeOf({
+function factWay({
   id,
   event,
   way,
-  facts,
 }: {
   readonly id: string;
   readonly event: string;
   readonly way: Transition;
-  readonly facts: Facts;
-}): ProofEdge | null {
+}): FactWay {
   const meta = (way.meta ?? { sets: {}, outcome: null, by: null }) as WayMeta;
-  if (meta.by !== null && facts[meta.by.fact as keyof Facts] !== meta.by.is) return null;
   const to = way.target?.[0]?.key;
   if (to === undefined) throw new Error(`${id}: the way by ${event} leads nowhere`);
   // A hold's signature is a guard in all but name: it may never come. A stop is free.
   const guarded = event !== 'STOP' || meta.outcome !== null;
-  return {
+  const edge = {
     from: id,
     to,
     sets: possible(meta.sets),
     guarded,
     by: meta.outcome === null ? event : `${event} ${meta.outcome}`,
   };
+  return { by: meta.by, edge };
 }
 
 function possible(sets: Sets): ProofEdge['sets'] {

@@ -60,8 +60,17 @@ const END_ALLOWANCES: readonly Allowance[] = [
   { rule: 'end with test air', condition: 'testAir', allowed: ['off'] },
 ];
 
+/** Graphs of one procedure share their steps, under every standing of its facts. */
+const ALLOWANCES = new WeakMap<ProofStep, readonly Allowance[]>();
+
+function allowancesOf(step: ProofStep): readonly Allowance[] {
+  const known = ALLOWANCES.get(step) ?? namedAllowances(step);
+  ALLOWANCES.set(step, known);
+  return known;
+}
+
 /** The states that a step allows, condition by condition; those not named may stand as they like. */
-function allowancesOf({ action, end, handsOver }: ProofStep): readonly Allowance[] {
+function namedAllowances({ action, end, handsOver }: ProofStep): readonly Allowance[] {
   const needs = action === null ? [] : Object.entries(needsOf(action));
   return [
     ...needs.map(

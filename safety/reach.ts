@@ -1,14 +1,39 @@
 import { type AnyState, CONDITION_IDS, CONDITIONS, type ConditionId, worstState } from './conditions.ts';
 import type { ProofEdge, ProofGraph } from './proof-graph.ts';
 
-/** Place of each state of a condition in its set, which is kept as bits: a condition has a handful of states. */
-const BIT: ReadonlyMap<ConditionId, ReadonlyMap<AnyState, number>> = new Map(
-  CONDITION_IDS.map((id) => [id, new Map(CONDITIONS[id].states.map((state, at) => [state, 1 << at]))]),
-);
+interface Place {
+  readonly word: number;
+  readonly shift: number;
+}
+
+const WORD_BITS = 30;
+
+/** Where the states of each condition stand as bits: all of a condition in one word, as many conditions to a word as fit. */
+const PLACES = packed();
+const WORDS = 1 + Math.max(...[...PLACES.values()].map(({ word }) => word));
+
+function packed(): ReadonlyMap<ConditionId, Place> {
+  let [word, shift] = [0, 0];
+  return new Map(
+    CONDITION_IDS.map((id) => {
+      const { length } = CONDITIONS[id].states;
+      if (shift + length > WORD_BITS) [word, shift] = [word + 1, 0];
+      const place = { word, shift };
+      shift += length;
+      return [id, place];
+    }),
+  );
+}
+
+function placeOf(condition: ConditionId): Place {
+  const place = PLACES.get(condition);
+  if (place === undefined) throw new Error(`there is no condition ${condition}`);
+  return place;
+}
 
 /** For each step of a graph, the states in which each condition can be on arrival. */
 export class Reach {
-  /** By step: one set of states, as bits, for each condition in the order of their ids. */
+  /** By step: the sets of all conditions as words of bits. */
   readonly #sets: ReadonlyMap<string, Int32Array>;
 
   constructor(sets: ReadonlyMap<string, Int32Array>) {
@@ -26,7 +51,7 @@ export class Reach {
   get(step: string): ReadonlyMap<ConditionId, ReadonlySet<AnyState>> | undefined {
     const sets = this.#sets.get(step);
     if (sets === undefined) return undefined;
-    return new Map(CONDITION_IDS.map((id, at) => [id, new Set(statesIn(id, sets[at] ?? 0))]));
+    return new Map(CONDITION_IDS.map((id) => [id, new Set(statesIn(id, sets))]));
   }
 
   /** True where every state possible at `from` is possible at `to`: only then may a person go back there. */
@@ -45,8 +70,9 @@ export class Reach {
     step: string,
     { condition, allowed }: { readonly condition: ConditionId; readonly allowed: readonly AnyState[] },
   ): readonly AnyState[] {
-    const set = this.#sets.get(step)?.[CONDITION_IDS.indexOf(condition)] ?? 0;
-    return statesIn(condition, set & ~bitsOf(condition, allowed));
+    const sets = this.#sets.get(step);
+    if (sets === undefined) return [];
+    return statesIn(condition, sets).filter((state) => !allowed.includes(state));
   }
 }
 
@@ -58,11 +84,13 @@ export class Reach {
  */
 export function reachOf(graph: ProofGraph): Reach {
   const ways = waysFrom(graph.edges);
-  const first = Int32Array.from(CONDITION_IDS, (id) => bitsOf(id, [graph.known?.[id] ?? worstState(id)]));
+  const first = new Int32Array(WORDS);
+  for (const id of CONDITION_IDS)
+    add(first, { condition: id, states: [graph.known?.[id] ?? worstState(id)] });
   const sets = new Map([[graph.start, first]]);
   const open = new Set([graph.start]);
   for (const { at, standing } of graph.takesOver ?? []) {
-    spread(first, { to: at, sets: changesOf(standing) }, sets);
+    spread(first, { to: at, ...changesOf(standing) }, sets);
     open.add(at);
   }
   for (const step of open) {
@@ -73,55 +101,84 @@ export function reachOf(graph: ProofGraph): Reach {
   return new Reach(sets);
 }
 
-interface BitWay {
+/** What a way does to the words: the conditions that it does not name keep their states. */
+interface Changes {
+  readonly keeps: Int32Array;
+  readonly sets: Int32Array;
+}
+
+interface BitWay extends Changes {
   readonly to: string;
-  /** Bits that the way sets, by the number of the condition; those not named keep their states. */
-  readonly sets: readonly (readonly [at: number, bits: number])[];
 }
 
 function waysFrom(edges: readonly ProofEdge[]): ReadonlyMap<string, readonly BitWay[]> {
   const from = new Map<string, BitWay[]>();
   for (const edge of edges) {
-    const sets = changesOf(edge.sets);
+    const way = { to: edge.to, ...changesOf(edge.sets) };
     const ways = from.get(edge.from);
-    if (ways === undefined) from.set(edge.from, [{ to: edge.to, sets }]);
-    else ways.push({ to: edge.to, sets });
+    if (ways === undefined) from.set(edge.from, [way]);
+    else ways.push(way);
   }
   return from;
 }
 
-function changesOf(states: ProofEdge['sets']): BitWay['sets'] {
-  return (Object.entries(states) as [ConditionId, readonly AnyState[]][]).map(([id, named]) => [
-    CONDITION_IDS.indexOf(id),
-    bitsOf(id, named),
-  ]);
+const NOTHING: Changes = { keeps: new Int32Array(WORDS).fill(-1), sets: new Int32Array(WORDS) };
+
+/** Graphs of one procedure share their edges, under every standing of its facts. */
+const CHANGES = new WeakMap<ProofEdge['sets'], Changes>();
+
+function changesOf(states: ProofEdge['sets']): Changes {
+  const known = CHANGES.get(states) ?? packedChanges(states);
+  CHANGES.set(states, known);
+  return known;
+}
+
+function packedChanges(states: ProofEdge['sets']): Changes {
+  const named = Object.entries(states) as [ConditionId, readonly AnyState[]][];
+  if (named.length === 0) return NOTHING;
+  const changes = { keeps: NOTHING.keeps.slice(), sets: NOTHING.sets.slice() };
+  for (const [condition, to] of named) {
+    const { word, shift } = placeOf(condition);
+    const all = (1 << CONDITIONS[condition].states.length) - 1;
+    changes.keeps[word] = (changes.keeps[word] ?? 0) & ~(all << shift);
+    add(changes.sets, { condition, states: to });
+  }
+  return changes;
 }
 
 /** Carries what can be met here along one way; true where something new is met there. */
-function spread(here: Int32Array, { to, sets: changes }: BitWay, sets: Map<string, Int32Array>): boolean {
-  const arriving = here.slice();
-  for (const [at, bits] of changes) arriving[at] = bits;
-  const there = sets.get(to);
+function spread(here: Int32Array, { to, keeps, sets: set }: BitWay, sets: Map<string, Int32Array>): boolean {
+  let there = sets.get(to);
+  let isNew = there === undefined;
   if (there === undefined) {
-    sets.set(to, arriving);
-    return true;
+    there = new Int32Array(WORDS);
+    sets.set(to, there);
   }
-  let isNew = false;
-  for (let at = 0; at < arriving.length; at += 1) {
+  for (let at = 0; at < WORDS; at += 1) {
     const before = there[at] ?? 0;
-    const after = before | (arriving[at] ?? 0);
-    if (after !== before) {
-      there[at] = after;
-      isNew = true;
-    }
+    const after = before | ((here[at] ?? 0) & (keeps[at] ?? 0)) | (set[at] ?? 0);
+    if (after === before) continue;
+    there[at] = after;
+    isNew = true;
   }
   return isNew;
 }
 
-function bitsOf(condition: ConditionId, states: readonly AnyState[]): number {
-  return states.reduce((bits, state) => bits | (BIT.get(condition)?.get(state) ?? 0), 0);
+function add(
+  words: Int32Array,
+  { condition, states }: { readonly condition: ConditionId; readonly states: readonly AnyState[] },
+): void {
+  const { word, shift } = placeOf(condition);
+  const known: readonly AnyState[] = CONDITIONS[condition].states;
+  // A state that the condition does not have adds nothing.
+  for (const state of states)
+    if (known.includes(state)) words[word] = (words[word] ?? 0) | (1 << (shift + known.indexOf(state)));
 }
 
-function statesIn(condition: ConditionId, set: number): readonly AnyState[] {
-  return (CONDITIONS[condition].states as readonly AnyState[]).filter((_, at) => (set & (1 << at)) !== 0);
+function statesIn(condition: ConditionId, words: Int32Array): readonly AnyState[] {
+  const { word, shift } = placeOf(condition);
+  const bits = words[word] ?? 0;
+  return (CONDITIONS[condition].states as readonly AnyState[]).filter(
+    (_, at) => (bits & (1 << (shift + at))) !== 0,
+  );
 }

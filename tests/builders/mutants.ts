@@ -5,7 +5,7 @@ import { type Compiled, factsKey, forwardMachine } from '../../procedures/compil
 import type { Facts } from '../../procedures/facts.ts';
 import { everyFacts } from '../../procedures/facts.ts';
 import { factsUsed } from '../../procedures/facts-used.ts';
-import { proofGraph } from '../../procedures/proof-graph.ts';
+import { proofGraphs } from '../../procedures/proof-graph.ts';
 import type { Definition, OpenStep, Step, Way } from '../../procedures/vocabulary.ts';
 import { type NamedWay, waysOf } from '../../procedures/ways.ts';
 import { needsOf } from '../../safety/action-classes.ts';
@@ -66,7 +66,7 @@ export function isFound({ definition }: Mutant, original: Compiled, first: reado
   for (const facts of [...first, ...tellingFacts(original.definition)]) {
     const key = factsKey(facts, original.facts);
     if (proofs.has(key)) continue;
-    const proof = prove(proofGraph(machine, { definition, facts }));
+    const proof = prove(proofGraphs(machine, definition)(facts));
     proofs.set(key, proof);
     if (proof.findings.some((finding) => finding.rule !== 'unreachable')) return true;
   }

@@ -3,7 +3,7 @@ import { faultsOf } from '../../procedures/check.ts';
 import { factsKey, forwardMachine } from '../../procedures/compile.ts';
 import { everyFacts, type Facts } from '../../procedures/facts.ts';
 import { unshown } from '../../procedures/hold.ts';
-import { proofGraph } from '../../procedures/proof-graph.ts';
+import { proofGraphs } from '../../procedures/proof-graph.ts';
 import type { Definition, HoldStep } from '../../procedures/vocabulary.ts';
 import { waysOf } from '../../procedures/ways.ts';
 import { ACTION_CLASSES, type ActionClass } from '../../safety/action-classes.ts';
@@ -113,7 +113,7 @@ describe('[SAF-03] [SAF-10] A stroke check made wrong in one place is not served
     for (const action of Object.keys(ACTION_CLASSES) as ActionClass[]) {
       const mutant = withAction(definition, action);
       for (const { facts, played } of met) {
-        const proof = prove(proofGraph(machine, { definition: mutant, facts }));
+        const proof = prove(proofGraphs(machine, mutant)(facts));
         const found = new Set(proof.findings.filter((one) => one.rule === 'exposed').map((one) => one.step));
         for (const [id] of plain) {
           const harmful = (played.get(id) ?? []).some((states) => hurts(mutant.steps[id], states));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { nextStep, proofUnder } from '../../procedures/compile.ts';
 import { everyFacts, type Facts } from '../../procedures/facts.ts';
-import { proofGraph } from '../../procedures/proof-graph.ts';
+import { proofGraphs } from '../../procedures/proof-graph.ts';
 import { prove } from '../../safety/proof.ts';
 import { COMPILED } from '../builders/jobs.ts';
 
@@ -20,7 +20,7 @@ describe('[SAF-03] [SAF-09] [SAF-10] The stroke check', () => {
   test.each(everyFacts(COMPILED.facts))(
     'exposes nobody with its ways back either: $place, $bypassLine, $stemMayTurn, $springHeldBy',
     (facts: Facts) => {
-      const graph = proofGraph(COMPILED.machine, { definition, facts });
+      const graph = proofGraphs(COMPILED.machine, definition)(facts);
       const allowed = graph.edges.filter(
         ({ from, by }) =>
           !by.startsWith('BACK.') ||

@@ -76,7 +76,29 @@ describe('a form for paper', () => {
     const ends = Object.values(compiled.definition.steps).filter(({ kind }) => kind === 'end').length;
     const led = new Set(steps.flatMap(({ ways }) => ways.map((way) => Number(/: (\d+)$/.exec(way)?.[1]))));
     expect([...led].filter((number) => !known.has(number)).length).toBeLessThanOrEqual(ends);
-    for (const hold of steps.filter(({ isHold }) => isHold)) expect(hold.evidence.length).toBeGreaterThan(3);
+    const holds = steps.flatMap(({ hold }) => (hold === null ? [] : [hold]));
+    expect(holds.length).toBeGreaterThan(1);
+    for (const hold of holds) expect(hold.evidence.length).toBeGreaterThan(3);
     expect(steps.every(({ ways }) => ways.some((way) => way.startsWith('make safe and stop')))).toBe(true);
+  });
+
+  test('has the drawings of its cards, each tie-rod order among them, and room for what only the job gives', () => {
+    const seals = new Catalogue().current('piston-seals')?.compiled;
+    if (seals === undefined) throw new Error('no cylinder seals are served');
+    const sheet = aSheet({ actuatorKind: 'piston', springHeldBy: 'no spring', failPosition: 'stays' });
+    const steps = paperForm(seals, { sheet, place: 'bench' }).phases.flatMap((phase) => phase.steps);
+    const close = steps.find(({ title }) => title.includes('tighten the tie rods'));
+    expect(close?.pictures.map(({ caption }) => caption)).toContain('8 rods: 1, 5, 3, 7, 2, 6, 4, 8');
+    expect(close?.pictures.every(({ svg }) => svg.startsWith('<svg'))).toBe(true);
+    expect(JSON.stringify(steps)).not.toContain('not on the sheet');
+  });
+
+  test('of a search has the checks that this valve can have, and no others', () => {
+    const search = new Catalogue().current('find-the-fault')?.compiled;
+    if (search === undefined) throw new Error('no search is served');
+    const form = paperForm(search, { sheet: aSheet(), place: 'line' });
+    const text = JSON.stringify(form);
+    expect(text).toContain('Soap test of the case joint');
+    expect(text).not.toMatch(/cylinder|piston/i);
   });
 });

@@ -3,7 +3,7 @@ import { answer } from './actions/answer.ts';
 import { correct } from './actions/correct.ts';
 import { goBack, makeSafe, park, takeUp } from './actions/leave.ts';
 import { handOver, removeLocks } from './actions/lock-owners.ts';
-import { noteFinding, notePart, strikeNote } from './actions/notes.ts';
+import { noteFinding, notePart, notePhoto, strikeNote } from './actions/notes.ts';
 import { override } from './actions/override.ts';
 import { goOn, review, reviewBack } from './actions/points.ts';
 import { proveAgain } from './actions/prove-again.ts';
@@ -40,6 +40,7 @@ const ACTS: Acts = {
   'deny-radio': denyRadio,
   'note-finding': noteFinding,
   'note-part': notePart,
+  'note-photo': notePhoto,
   'strike-note': strikeNote,
 };
 
@@ -53,7 +54,7 @@ const ON_A_LINE: readonly ActionKind[] = [
 ];
 
 /** Beside the work: whatever line came in between, and while a job is parked as well. */
-const NOTES: readonly ActionKind[] = ['note-finding', 'note-part'];
+const NOTES: readonly ActionKind[] = ['note-finding', 'note-part', 'note-photo'];
 
 /** What a parked job takes: whoever is there takes it up, makes it safe, or sees to the locks of somebody away. */
 const WHILE_PARKED: readonly ActionKind[] = ['take-up', 'make-safe', 'remove-locks'];

@@ -58,8 +58,10 @@ export interface JobInputs {
   /** The place of the line that this one is about: a review, a radio signature, a reading that was read again. */
   readonly about?: number;
   readonly disposition?: Disposition;
-  /** What was found, or a part that was used. */
+  /** What was found, a part that was used, or a photo. */
   readonly note?: Note;
+  /** Hashes of what stands beside the log and belongs to this line. */
+  readonly blobs?: readonly string[];
   readonly signature?: SignatureNote;
   /** Exactly what the signer was shown; the digest is over this. */
   readonly shown?: Json;

@@ -12,6 +12,7 @@ import { foundWrongRoutes } from './pages/found-wrong.ts';
 import { gearRoutes } from './pages/gear.ts';
 import { gearTableRoutes } from './pages/gear-tables.ts';
 import { jobNoteRoutes } from './pages/job-notes.ts';
+import { photoRoutes } from './pages/job-photos.ts';
 import { jobRoutes } from './pages/jobs.ts';
 import { languageRoute } from './pages/language.ts';
 import { liveRoute } from './pages/live.ts';
@@ -57,6 +58,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...recordRoutes(catalogue),
       ...jobRoutes(catalogue),
       ...jobNoteRoutes(catalogue),
+      ...photoRoutes(catalogue),
       ...replyRoutes(catalogue),
       ...secondLookRoutes(catalogue),
       ...signOffRoutes(catalogue),

@@ -22,6 +22,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/14-procedures.css',
       'assets/style/15-faults.css',
       'assets/style/16-practice.css',
+      'assets/style/17-notes.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',

@@ -4,6 +4,7 @@ import type { Signer, SignWay } from '../../safety/sign-off.ts';
 import type { Compiled } from '../compile.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Late, Together } from '../job.ts';
+import type { Photo } from '../notes/note.ts';
 import type { Given } from '../readings/given.ts';
 
 /** What a person asks of a job. `place` is the newest line that they had seen. */
@@ -86,6 +87,13 @@ export type Action =
     }
   | { readonly kind: 'note-finding'; readonly place: number; readonly given: Given }
   | { readonly kind: 'note-part'; readonly place: number; readonly given: Given }
+  | {
+      readonly kind: 'note-photo';
+      readonly place: number;
+      /** As the server read and cleaned it. */
+      readonly photo: Omit<Photo, 'kind' | 'words' | 'about'>;
+      readonly given: Given;
+    }
   | { readonly kind: 'strike-note'; readonly place: number; readonly about: number; readonly reason: string }
   | { readonly kind: 'prove-again'; readonly place: number; readonly given: Given };
 

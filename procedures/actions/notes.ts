@@ -9,6 +9,8 @@ import { noWay } from './refusals.ts';
 /** More pieces than any valve takes of one part. */
 const QUANTITY_MAX = 999;
 const WORDS_MAX = 400;
+/** A record with more is read by nobody. Common practice, no source. */
+export const PHOTOS_MAX = 60;
 const PART_MAX = 120;
 const MARK_MAX = 60;
 
@@ -41,6 +43,25 @@ export function notePart(job: Job, { given }: ActionOf<'note-part'>): JobDraft {
     ...unless(isCount, { quantity: `Write how many, a whole number from 1 to ${QUANTITY_MAX}.` }),
   });
   return drafted(job, { kind: 'part-noted', note: { kind: 'part', ...texts, quantity: Number(quantity) } });
+}
+
+/** Notes a photo of what stands open, or of a finding or part. */
+export function notePhoto(job: Job, { photo, given }: ActionOf<'note-photo'>): JobDraft {
+  const words = textOf(given, 'words');
+  const about = textOf(given, 'about');
+  const shown = job.notes.find(({ place, note }) => String(place) === about && note.kind !== 'photo');
+  refuse({
+    ...tooLong({ words }, WORDS_MAX),
+    ...unless(about === '' || shown?.struck === null, { about: 'Choose a finding or part that stands.' }),
+  });
+  if (job.notes.filter(({ note }) => note.kind === 'photo').length >= PHOTOS_MAX)
+    throw noWay(`A job takes ${PHOTOS_MAX} photos, and has them.`, 'Note in words what there is to see.');
+  const place = shown === undefined ? null : shown.place;
+  const draft = drafted(job, {
+    kind: 'photo-noted',
+    note: { kind: 'photo', ...photo, words, about: place },
+  });
+  return { ...draft, inputs: { ...draft.inputs, blobs: [photo.blob] } };
 }
 
 /**

@@ -20,7 +20,22 @@ export interface UsedPart {
   readonly batch: string;
 }
 
-export type Note = Finding | UsedPart;
+/** A picture of the valve. Its bytes stand beside the log, under the hash that the entry carries. */
+export interface Photo {
+  readonly kind: 'photo';
+  /** SHA-256 of its bytes. */
+  readonly blob: string;
+  readonly type: 'jpeg' | 'png' | 'webp';
+  readonly bytes: number;
+  /** As it is seen, which way is up counted in. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly words: string;
+  /** Line of the finding or part that it shows; null for one of the card that stood open. */
+  readonly about: number | null;
+}
+
+export type Note = Finding | UsedPart | Photo;
 
 /** A note that was struck: it stays readable, and counts no more. */
 export interface Struck {
@@ -44,7 +59,7 @@ export interface JobNote<N extends Note = Note> {
 }
 
 /** Lines that note something, or strike it. */
-export const NOTE_LINES: readonly string[] = ['finding-noted', 'part-noted', 'note-struck'];
+export const NOTE_LINES: readonly string[] = ['finding-noted', 'part-noted', 'photo-noted', 'note-struck'];
 
 /** Notes of one kind that stand. */
 export function standing<K extends Note['kind']>(

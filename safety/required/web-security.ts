@@ -234,7 +234,6 @@ const INPUT: readonly Requirement[] = [
     id: 'WS-44',
     text: 'An uploaded file shall be bounded in size, type and count, and shall never be run or shown as a page.',
     source: `OWASP ASVS 5.0, chapter 5; ${MEMORY}`,
-    notBuilt: 'does not apply because no form takes a file: a table of valves is pasted as text',
   },
 ];
 

@@ -5,10 +5,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { blobsOf } from '../log/blobs.ts';
 import { checkNumber } from '../log/check-number.ts';
 import type { Checkpoints } from '../log/checkpoints.ts';
 import { exportLine } from '../log/export.ts';
-import type { Head, Store, StoredLine } from '../store/store.ts';
+import { fileEndOf } from '../photos/kind.ts';
+import type { Head, LogEntry, Store, StoredBlob, StoredLine } from '../store/store.ts';
 import { EXPORT_SCHEMA, type Manifest } from '../verifier/verify-export.ts';
 import type { TarFile } from './tar.ts';
 
@@ -37,7 +39,7 @@ export function builtVerifier(): string {
 export async function exportFiles(of: ExportOf): Promise<readonly TarFile[]> {
   const upTo = (await of.store.head()).seq;
   const lines = (): AsyncIterable<Uint8Array> => encoded(of, upTo);
-  const { head, entries, bytes, sha256 } = await measured(of, upTo);
+  const { head, entries, bytes, sha256, photos } = await measured(of, upTo);
   const manifest: Manifest = {
     schema: EXPORT_SCHEMA,
     of: of.stream ?? 'site',
@@ -54,7 +56,30 @@ export async function exportFiles(of: ExportOf): Promise<readonly TarFile[]> {
     textFile('checkpoints.jsonl', of.checkpoints?.text() ?? ''),
     textFile('verify.mjs', of.verifier),
     { name: ENTRIES, bytes, content: lines },
+    ...photos,
   ];
+}
+
+/** Only what entries name is read; whether a line is as it was sealed is for the verifier to say. */
+function asWritten({ bytes }: StoredLine): Pick<LogEntry, 'inputs'> {
+  if (!bytes.includes('"blobs":')) return { inputs: null };
+  try {
+    return JSON.parse(bytes);
+  } catch {
+    // Spoilt in the database: the verifier names it, and no photo can be told from it.
+    return { inputs: null };
+  }
+}
+
+/** As it is stored, and read once more when its turn comes: photos do not stand in memory together. */
+function photoFile(store: Store, { hash, bytes }: StoredBlob): TarFile {
+  return {
+    name: `photo-${hash}.${fileEndOf(bytes)}`,
+    bytes: bytes.length,
+    async *content() {
+      yield (await store.blob(hash)) ?? new Uint8Array();
+    },
+  };
 }
 
 function textFile(name: string, text: string): TarFile {
@@ -86,6 +111,7 @@ async function measured(of: ExportOf, upTo: number) {
   const hash = createHash('sha256');
   let [entries, bytes] = [0, 0];
   let head: Head = { seq: 0, hash: '0'.repeat(64) };
+  const photos = new Map<string, TarFile>();
   for await (const line of linesUpTo(of, upTo)) {
     if (line.seq > upTo) continue;
     const text = Buffer.from(`${exportLine(line)}\n`);
@@ -93,8 +119,12 @@ async function measured(of: ExportOf, upTo: number) {
     entries += 1;
     bytes += text.length;
     head = { seq: line.seq, hash: line.hash };
+    for (const hash of blobsOf(asWritten(line))) {
+      const bytes = await of.store.blob(hash);
+      if (bytes !== undefined) photos.set(hash, photoFile(of.store, { hash, bytes }));
+    }
   }
-  return { head, entries, bytes, sha256: hash.digest('hex') };
+  return { head, entries, bytes, sha256: hash.digest('hex'), photos: [...photos.values()] };
 }
 
 function readMe({ of, entries, head }: Manifest): string {
@@ -104,6 +134,7 @@ function readMe({ of, entries, head }: Manifest): string {
     'log.jsonl         one entry a line, as stored, with its hash last',
     'manifest.json     what is in it',
     'checkpoints.jsonl how far the log had come, signed by its server',
+    'photo-…           each photo that an entry names, under the SHA-256 of its bytes',
     'verify.mjs        checks all of it; it needs Node 20 or newer and nothing else',
     '',
     'In this folder:   node verify.mjs',

@@ -6,6 +6,7 @@ import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
 import { backUp } from '../store/backup.ts';
 import { dataPath } from '../store/data-folder.ts';
+import { sayPhotos } from './say-photos.ts';
 
 const KEEP_DAYS = 90;
 
@@ -22,6 +23,7 @@ try {
   const kept = await backUp({ folder, to, now: new Date(), keepDays });
   console.log(`Backup: ${kept.folder}`);
   console.log(`Whole: ${kept.head.seq} entries, check number ${checkNumber(kept.head.hash)}.`);
+  sayPhotos(kept.photos);
   console.log('The folder of the keys is not in it: back it up apart from this.');
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -19,11 +19,13 @@ import { dataPath } from '../store/data-folder.ts';
 import { openSqliteStore } from '../store/sqlite-store.ts';
 import type { StoredLine } from '../store/store.ts';
 import { auditors } from '../streams.ts';
+import { sayPhotos } from './say-photos.ts';
 
 const { values } = parseArgs({ options: { stream: { type: 'string' }, export: { type: 'string' } } });
 
 async function report(): Promise<Report> {
-  if (values.export !== undefined) return { ...(await verifyExport(values.export)), problems: [] };
+  if (values.export !== undefined)
+    return { ...(await verifyExport(values.export)), problems: [], photos: [] };
   const store = openSqliteStore({ folder: dataPath(process.env), readOnly: true });
   try {
     if (values.stream === undefined) return await verifyStore(store, auditors);
@@ -41,7 +43,7 @@ async function verifyExport(path: string): Promise<Verdict> {
   return verifyStreamLines(ofStream);
 }
 
-function say({ entries, head, fault, problems }: Report): void {
+function say({ entries, head, fault, problems, photos }: Report): void {
   if (fault !== null) {
     const where = fault.stream === null ? '' : ` (${fault.stream}, place ${fault.place})`;
     console.error(
@@ -50,7 +52,8 @@ function say({ entries, head, fault, problems }: Report): void {
   }
   for (const { stream, place, what } of problems)
     console.error(`DISAGREES: ${stream}, place ${place}: ${what}.`);
-  if (fault !== null || problems.length > 0) return;
+  sayPhotos(photos);
+  if (fault !== null || problems.length > 0 || photos.length > 0) return;
   console.log(`Whole: ${entries} entries. Last entry ${head.seq}, check number ${checkNumber(head.hash)}.`);
   console.log('Compare it with a check number on paper: only that shows that the end was not cut off.');
 }
@@ -58,7 +61,8 @@ function say({ entries, head, fault, problems }: Report): void {
 try {
   const result = await report();
   say(result);
-  process.exitCode = result.fault === null && result.problems.length === 0 ? 0 : 1;
+  const isWhole = result.fault === null && result.problems.length === 0 && result.photos.length === 0;
+  process.exitCode = isWhole ? 0 : 1;
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 2;

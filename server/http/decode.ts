@@ -12,6 +12,20 @@ export interface Body {
   readonly fields: Fields;
   /** How it came, so that a JSON client is answered in JSON. */
   readonly format: 'form' | 'json' | 'none';
+  /** Only where the route takes one. */
+  readonly file: UploadedFile | null;
+}
+
+/** What was chosen in the file field of a form. The name is whatever somebody gave it: nothing is ever stored under it. */
+export interface UploadedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+export interface BodyTaken {
+  readonly bytesMax?: number | undefined;
+  /** The field of the form that a file comes in; without it, no file is taken. */
+  readonly fileField?: string | undefined;
 }
 
 /**
@@ -19,12 +33,20 @@ export interface Body {
  *
  * @throws Refusal REQ-001 too large, REQ-002 of another type, REQ-003 not readable
  */
-export async function readBody(request: Request, bytesMax = BODY_BYTES_MAX): Promise<Body> {
-  const type = (request.headers.get('content-type') ?? '').split(';')[0]?.trim().toLowerCase() ?? '';
-  const text = decodeUtf8(await readBytes(request, bytesMax));
-  if (type === '' && text === '') return { fields: {}, format: 'none' };
-  if (type === 'application/x-www-form-urlencoded') return { fields: formFields(text), format: 'form' };
-  if (type === 'application/json') return { fields: jsonFields(text), format: 'json' };
+export async function readBody(
+  request: Request,
+  { bytesMax = BODY_BYTES_MAX, fileField }: BodyTaken = {},
+): Promise<Body> {
+  const declared = request.headers.get('content-type') ?? '';
+  const type = declared.split(';')[0]?.trim().toLowerCase() ?? '';
+  const bytes = await readBytes(request, bytesMax);
+  if (type === 'multipart/form-data' && fileField !== undefined)
+    return await multipartBody(bytes, { declared, fileField });
+  const text = decodeUtf8(bytes);
+  const file = null;
+  if (type === '' && text === '') return { fields: {}, format: 'none', file };
+  if (type === 'application/x-www-form-urlencoded') return { fields: formFields(text), format: 'form', file };
+  if (type === 'application/json') return { fields: jsonFields(text), format: 'json', file };
   throw new Refusal({
     kind: 'malformed',
     code: 'REQ-002',
@@ -34,7 +56,33 @@ export async function readBody(request: Request, bytesMax = BODY_BYTES_MAX): Pro
   });
 }
 
-async function readBytes(request: Request, bytesMax: number): Promise<Uint8Array> {
+/** One file and texts beside it; the platform's own reader takes the parts apart. */
+async function multipartBody(
+  bytes: Uint8Array<ArrayBuffer>,
+  { declared, fileField }: { readonly declared: string; readonly fileField: string },
+): Promise<Body> {
+  const fields = new Map<string, string[]>();
+  const files: UploadedFile[] = [];
+  for (const [name, value] of await partsOf(bytes, declared)) {
+    if (typeof value === 'string') fields.set(name, [...(fields.get(name) ?? []), value]);
+    else if (name !== fileField)
+      throw unreadable(`it has a file where none is taken, in "${name.slice(0, 40)}"`);
+    else if (value.name !== '' || value.size > 0)
+      files.push({ name: value.name, bytes: new Uint8Array(await value.arrayBuffer()) });
+  }
+  if (files.length > 1) throw unreadable('it has more than one file');
+  return { fields: collected(fields), format: 'form', file: files[0] ?? null };
+}
+
+async function partsOf(bytes: Uint8Array<ArrayBuffer>, declared: string): Promise<FormData> {
+  try {
+    return await new Response(bytes, { headers: { 'content-type': declared } }).formData();
+  } catch (cause) {
+    throw cause instanceof TypeError ? unreadable('its parts are not whole') : cause;
+  }
+}
+
+async function readBytes(request: Request, bytesMax: number): Promise<Uint8Array<ArrayBuffer>> {
   if (Number(request.headers.get('content-length') ?? 0) > bytesMax) throw tooLarge(bytesMax);
   if (request.body === null) return new Uint8Array();
   const parts: Uint8Array[] = [];
@@ -45,7 +93,7 @@ async function readBytes(request: Request, bytesMax: number): Promise<Uint8Array
     if (length > bytesMax) throw tooLarge(bytesMax);
     parts.push(part);
   }
-  return Buffer.concat(parts, length);
+  return new Uint8Array(Buffer.concat(parts, length));
 }
 
 function tooLarge(bytesMax: number): Refusal {

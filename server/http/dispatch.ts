@@ -55,14 +55,19 @@ export async function dispatch(
     soFar.call = await withPerson(soFar.call, { incoming, background, hasBanners, to });
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {
-      const kept = person === null && posted && (await keepTyped(incoming, soFar.call));
+      const kept =
+        person === null && posted && route.fileField === undefined && (await keepTyped(incoming, soFar.call));
       return sendNotAllowed({ ...incoming, route, kept }, answering());
     }
     refuseOddParams(incoming.params);
     soFar.admitted = true;
-    if (posted) await takeBody(soFar, { request, bytesMax: route.bodyBytesMax });
+    if (posted) await takeBody(soFar, { request, route });
     soFar.call = { ...soFar.call, wantsPage: answering().wants !== 'json' };
-    const reply = await route.run(soFar.call, { body: soFar.body.fields, query: queryOf(request) });
+    const reply = await route.run(soFar.call, {
+      body: soFar.body.fields,
+      file: soFar.body.file,
+      query: queryOf(request),
+    });
     if (to.checkAnswers) requireAsDescribed(route, reply.data);
     return sendReply(reply, answering());
   } catch (error) {
@@ -108,7 +113,11 @@ function notByThatMethod(problem: Problem, allowed: readonly string[]): Problem 
 }
 
 function startOf(incoming: Incoming, { services }: Dispatching): SoFar {
-  return { call: nobodysCall(incoming, services), body: { fields: {}, format: 'none' }, admitted: false };
+  return {
+    call: nobodysCall(incoming, services),
+    body: { fields: {}, format: 'none', file: null },
+    admitted: false,
+  };
 }
 
 function answeringOf(soFar: SoFar, { incoming, to }: { incoming: Incoming; to: Dispatching }): Answering {
@@ -158,11 +167,8 @@ async function withPerson(
   return { ...call, ...found, banners, params: incoming.params, language: own ?? call.language };
 }
 
-async function takeBody(
-  soFar: SoFar,
-  { request, bytesMax }: { request: Request; bytesMax: number | undefined },
-): Promise<void> {
-  const body = await readBody(request, bytesMax);
+async function takeBody(soFar: SoFar, { request, route }: { request: Request; route: Route }): Promise<void> {
+  const body = await readBody(request, { bytesMax: route.bodyBytesMax, fileField: route.fileField });
   const { requestId, ...fields } = body.fields;
   soFar.body = { ...body, fields };
   if (requestId === undefined) return;

@@ -1,6 +1,5 @@
 /** The description of all routes for programs, made from the very schemas that read and answer. */
 import { z } from 'zod';
-import type { FieldsSchema } from './fields.ts';
 import { type Route, route } from './route.ts';
 
 /** What a refusal or fault is told as. */
@@ -73,7 +72,7 @@ function operation(of: Route): Schema {
     summary: of.summary,
     description: `For: ${typeof of.roles === 'string' ? of.roles : of.roles.join(', ')}.`,
     parameters: parametersOf(of),
-    ...(of.method === 'POST' ? { requestBody: requestBody(of.body ?? z.object({})) } : {}),
+    ...(of.method === 'POST' ? { requestBody: requestBody(of) } : {}),
     responses: {
       '2XX': { description: 'Done', content: contentOf(of) },
       default: {
@@ -109,7 +108,7 @@ function parametersOf({ path, query, method }: Route): readonly Schema[] {
   return [...inPath, ...inQuery, ...(method === 'POST' ? [origin] : [])];
 }
 
-function requestBody(body: FieldsSchema): Schema {
+function requestBody({ body = z.object({}), fileField }: Route): Schema {
   const described = jsonSchema(body, 'input');
   const requestId = {
     type: 'string',
@@ -117,6 +116,11 @@ function requestBody(body: FieldsSchema): Schema {
     description: 'Your own id of this request',
   };
   const schema = { ...described, properties: { ...described.properties, requestId } };
+  if (fileField !== undefined) {
+    const file = { type: 'string', format: 'binary' };
+    const whole = { ...schema, properties: { ...schema.properties, [fileField]: file } };
+    return { content: { 'multipart/form-data': { schema: whole } } };
+  }
   return {
     content: { 'application/json': { schema }, 'application/x-www-form-urlencoded': { schema } },
   };

@@ -53,10 +53,17 @@ export function sendReply(reply: Reply, answering: Answering): Response {
   return send({ status, ...html(draw(reply.page, answering)), headers: VARY, cookies });
 }
 
+/** Of its own address nothing else is ever served; opened by itself it runs and loads nothing. */
+const PICTURE = {
+  'cache-control': 'private, max-age=86400, immutable',
+  'content-security-policy': "default-src 'none'; frame-ancestors 'none'; sandbox",
+} as const;
+
 function sendRaw({ raw, status = 200, cookies = [] }: Reply & { raw: NonNullable<Reply['raw']> }): Response {
-  const { contentType, body, fileName, immutable } = raw;
+  const { contentType, body, fileName, immutable, immutablePicture } = raw;
   const headers = {
     ...(fileName === undefined ? {} : { 'content-disposition': attachment(fileName) }),
+    ...(immutablePicture ? PICTURE : {}),
     ...(immutable ? { 'cache-control': 'public, max-age=31536000, immutable' } : {}),
   };
   return send({ status, type: contentType, body, headers, cookies });

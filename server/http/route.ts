@@ -6,6 +6,7 @@ import type { Person, Role } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import type { Banner } from './banners.ts';
 import type { Cookies } from './cookies.ts';
+import type { UploadedFile } from './decode.ts';
 import { type Fields, type FieldsSchema, readFields } from './fields.ts';
 
 /** Who may ask: anyone, whoever is signed in, or certain roles. */
@@ -30,6 +31,8 @@ export interface Raw {
   readonly fileName?: string;
   /** Never another content under this address: browsers keep it for good. */
   readonly immutable?: true;
+  /** The same for whoever may see it: kept by their own browser alone, and shown by it as a picture or not at all. */
+  readonly immutablePicture?: true;
 }
 
 export interface Reply<Answer = unknown> {
@@ -81,11 +84,14 @@ export interface Call<Body = unknown, Query = unknown, Who = Person | null> exte
   readonly person: Who & BareCall['person'];
   readonly body: Body;
   readonly query: Query;
+  /** Null where none was chosen, or none is taken. */
+  readonly file: UploadedFile | null;
 }
 
 /** What came, before any schema. */
 export interface Typed {
   readonly body: Fields;
+  readonly file?: UploadedFile | null;
   readonly query: Fields;
 }
 
@@ -105,6 +111,8 @@ interface RouteHead {
   readonly summary: string;
   /** Largest body that it takes, 256 KiB unless given. */
   readonly bodyBytesMax?: number;
+  /** The field of its form that a file comes in; without it, none is taken. */
+  readonly fileField?: string;
   /** Asked by the screen itself, not by a hand: does not count as somebody being there. */
   readonly background?: boolean;
   /** Stands in the menu of those who may ask for it. */
@@ -173,6 +181,7 @@ export function route<
         throw new TypeError(`${spec.name} needs a person.`);
       const call = {
         ...bare,
+        file: typed.file ?? null,
         body: spec.body ? readFields(spec.body, { fields: typed.body, from: 'form' }) : noFields(typed.body),
         query: spec.query ? readFields(spec.query, { fields: typed.query, from: 'address' }) : {},
       };

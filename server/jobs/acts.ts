@@ -17,6 +17,7 @@ import type { Services } from '../services.ts';
 import { usedNonce } from '../signing/nonces.ts';
 import { SIGNING_STREAM, signingEntries, signingKind } from '../signing/signing-stream.ts';
 import { SITE_STREAM } from '../site-stream.ts';
+import type { StoredBlob } from '../store/store.ts';
 import type { Catalogue } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { pointKind } from './point-stream.ts';
@@ -33,6 +34,8 @@ export interface JobCall {
   readonly action: Action;
   /** Who signs, where it is not the person at the screen for themselves. */
   readonly signatory?: Signatory;
+  /** What is kept beside the log with this act. */
+  readonly blobs?: readonly StoredBlob[];
 }
 
 /** Acts that look at or change the signing of the whole site. */
@@ -178,7 +181,8 @@ interface Deciding {
 
 /** Decides an act on the state of the log, inside its batch. */
 export function decideAct(call: JobCall, deciding: Deciding) {
-  return { entries: decidedOn(call, deciding).entries, answer: { job: call.job } };
+  const { entries } = decidedOn(call, deciding);
+  return { entries, answer: { job: call.job }, ...(call.blobs === undefined ? {} : { blobs: call.blobs }) };
 }
 
 /** The same with what led to its entries. */

@@ -8,7 +8,7 @@ import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
-import { findingsOf, usedPartsOf } from './record/notes.ts';
+import { findingsOf, photosOf, usedPartsOf } from './record/notes.ts';
 import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
@@ -90,6 +90,7 @@ export function recordOf({
     gearWrong: wrongGearOf({ job, compiled }, gearNow),
     findings: findingsOf(of),
     parts: usedPartsOf(of),
+    photos: photosOf(of),
     departures: departures(of),
     cautions: cautionsOf(of),
     next: nextOf(job, definition),

@@ -1,5 +1,5 @@
 import type { Json } from '../../procedures/json.ts';
-import type { LogEntry } from '../store/store.ts';
+import type { LogEntry, StoredBlob } from '../store/store.ts';
 import type { StreamKind } from './stream-kind.ts';
 
 /** What a decision wants to have in the log; time, person, screen, place and hashes are added. */
@@ -10,6 +10,8 @@ export interface Decision<Answer extends Json = Json> {
   readonly entries: readonly EntryDraft[];
   /** What the same request gets when it is sent again. */
   readonly answer: Answer;
+  /** Photos that the entries name; kept with them or not at all. */
+  readonly blobs?: readonly StoredBlob[];
 }
 
 /** What a decision sees: the log up to and including the acts before it in the same batch. */

@@ -8,6 +8,7 @@
  */
 import type { Head, LogEntry, Store, StoredLine, StreamHead } from '../store/store.ts';
 import type { Auditor, AuditProblem } from './auditor.ts';
+import { type BlobFault, blobFaults } from './blobs.ts';
 import { EMPTY_HEAD, EMPTY_STREAM, LogDamaged, unseal } from './chain.ts';
 import { splitStream } from './stream-kind.ts';
 
@@ -38,6 +39,8 @@ export interface StreamProblem {
 export interface Report extends Verdict {
   /** What the auditors found; looked for only where the chain is whole. */
   readonly problems: readonly StreamProblem[];
+  /** Photos that good entries name and that are missing or changed. */
+  readonly photos: readonly BlobFault[];
 }
 
 /** Lower than any number that somebody could slip in before the first entry. */
@@ -45,14 +48,17 @@ const BEFORE_ALL = Number.MIN_SAFE_INTEGER;
 
 /** Verifies the whole log of a store, then lets the auditors look at each stream of their kind. */
 export async function verifyStore(store: Store, auditors: readonly Auditor[]): Promise<Report> {
-  const verdict = await verifyLines(store.lines(BEFORE_ALL));
+  const photos: BlobFault[] = [];
+  const verdict = await verifyLines(store.lines(BEFORE_ALL), async (entry) => {
+    photos.push(...(await blobFaults(entry, store)));
+  });
   const problems: StreamProblem[] = [];
   if (verdict.fault === null) {
     for await (const stream of store.streams()) {
       problems.push(...audited(stream, await audit({ store, stream, auditors })));
     }
   }
-  return { ...verdict, problems };
+  return { ...verdict, problems, photos };
 }
 
 /** Verifies one stream alone, which needs nothing of the others, and audits it. */
@@ -60,13 +66,22 @@ export async function verifyStream(
   store: Store,
   asked: { readonly stream: string; readonly auditors: readonly Auditor[] },
 ): Promise<Report> {
-  const verdict = verifyStreamLines(await store.stream(asked.stream));
+  const lines = await store.stream(asked.stream);
+  const verdict = verifyStreamLines(lines);
+  const photos: BlobFault[] = [];
+  for (const line of lines.slice(0, verdict.entries)) photos.push(...(await blobFaults(unseal(line), store)));
   const problems = verdict.fault === null ? await audit({ store, ...asked }) : [];
-  return { ...verdict, problems: audited(asked.stream, problems) };
+  return { ...verdict, problems: audited(asked.stream, problems), photos };
 }
 
-/** Verifies all lines of a site, from a store or from an export. */
-export async function verifyLines(lines: AsyncIterable<StoredLine>): Promise<Verdict> {
+/**
+ * Verifies all lines of a site, from a store or from an export.
+ * @param seen told of each good entry
+ */
+export async function verifyLines(
+  lines: AsyncIterable<StoredLine>,
+  seen: (entry: LogEntry) => Promise<void> = async () => {},
+): Promise<Verdict> {
   const streams = new Map<string, StreamHead>();
   let head = EMPTY_HEAD;
   for await (const line of lines) {
@@ -75,6 +90,7 @@ export async function verifyLines(lines: AsyncIterable<StoredLine>): Promise<Ver
     const { entry } = checked;
     head = { seq: entry.seq, hash: entry.hash };
     streams.set(entry.stream, { place: entry.place, hash: entry.hash });
+    await seen(entry);
   }
   return { entries: head.seq, head, fault: null };
 }

@@ -1,8 +1,9 @@
 /** One tick's acts, decided one after the other in memory; nothing of it counts until the store has committed it. */
 import type { Json } from '../../procedures/json.ts';
 import { Refusal } from '../../safety/refusal.ts';
-import type { Answered, Batch, Head, SealedEntry, Summary } from '../store/store.ts';
+import type { Answered, Batch, Head, SealedEntry, StoredBlob, Summary } from '../store/store.ts';
 import type { Act, Decision, EntryDraft, Read } from './act.ts';
+import { blobsOf } from './blobs.ts';
 import { canonical } from './canonical.ts';
 import { seal } from './chain.ts';
 import { type Folded, foldOne } from './fold.ts';
@@ -25,6 +26,7 @@ export class WorkingBatch {
   readonly #entries: SealedEntry[] = [];
   readonly #answers = new Map<string, Answered>();
   readonly #lines = new Map<string, Line>();
+  readonly #blobs = new Map<string, StoredBlob>();
   #head: Head;
 
   constructor(start: BatchStart) {
@@ -76,7 +78,13 @@ export class WorkingBatch {
       if (line === null) withdrawn.push({ kind, id });
       else summaries.push({ kind, id, sort: line.sort, body: line.body });
     }
-    return { entries: this.#entries, summaries, withdrawn, answers: [...this.#answers.values()] };
+    return {
+      entries: this.#entries,
+      summaries,
+      withdrawn,
+      answers: [...this.#answers.values()],
+      blobs: [...this.#blobs.values()],
+    };
   }
 
   #readFor(act: Act, now: string): Read {
@@ -100,7 +108,9 @@ export class WorkingBatch {
     const named = new Set(act.streams);
     const streams = new Map<string, Folded>();
     let head = this.#head;
+    const { blobs = [] } = decided.decision;
     for (const draft of decided.decision.entries) {
+      refuseWithoutBlob(draft, blobs);
       refuseUndeclared(named, draft.stream);
       const before = streams.get(draft.stream) ?? this.#folded(draft.stream);
       const sealed = seal(this.#unsealed(act, { draft, now: decided.now }), {
@@ -113,6 +123,7 @@ export class WorkingBatch {
     }
     const lines = Array.from(streams, ([stream, folded]) => [stream, this.#lineOf(stream, folded)] as const);
     this.#entries.push(...entries);
+    for (const blob of blobs) this.#blobs.set(blob.hash, blob);
     for (const [stream, folded] of streams) this.#streams.set(stream, folded);
     for (const [stream, line] of lines) this.#lines.set(stream, line);
     this.#head = head;
@@ -148,6 +159,13 @@ export class WorkingBatch {
 function refuseUndeclared(named: ReadonlySet<string>, stream: string): void {
   if (named.has(stream)) return;
   throw new TypeError(`The act reads or writes "${stream}" but names only ${[...named].join(', ')}.`);
+}
+
+/** No entry may name a photo that is not kept with it. */
+function refuseWithoutBlob(draft: EntryDraft, blobs: readonly StoredBlob[]): void {
+  const missing = blobsOf(draft).find((hash) => blobs.every((blob) => blob.hash !== hash));
+  if (missing !== undefined)
+    throw new TypeError(`An entry names the photo ${missing}, which came without it.`);
 }
 
 /**

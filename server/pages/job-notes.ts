@@ -15,7 +15,7 @@ import type { Person, Role } from '../people/person.ts';
 import { shownTime } from '../shown-time.ts';
 import { typedIn } from './parts.ts';
 
-const NOTERS = ['technician', 'supervisor', 'engineer'] as const satisfies readonly Role[];
+export const NOTERS = ['technician', 'supervisor', 'engineer'] as const satisfies readonly Role[];
 /** Who strikes on a closed job. */
 const KEEPERS: readonly string[] = ['supervisor', 'engineer'] satisfies readonly Role[];
 
@@ -39,15 +39,17 @@ type NoteFields = z.output<typeof noteFields>;
 
 const noteAnswer = z.object({
   place: z.int().describe('Line of the job'),
-  kind: z.enum(['finding', 'part']),
+  kind: z.enum(['finding', 'part', 'photo']),
   says: z.string(),
   more: z.string(),
   person: z.string(),
   at: z.string(),
   struck: z.string().describe('Blank while it stands'),
+  widthPx: z.int().nullable().describe('Of a photo, which is served at /jobs/{job}/photos/{place}'),
+  heightPx: z.int().nullable(),
 });
 
-const notesAnswer = z.object({
+export const notesAnswer = z.object({
   job: z.string(),
   tag: z.string(),
   notes: z.array(noteAnswer),
@@ -106,7 +108,7 @@ const TYPED = [
   ...['kind', 'found', 'where', 'words', 'description', 'number', 'quantity', 'batch', 'about', 'reason'],
 ] as const;
 
-async function notesReply(call: BareCall & { readonly person: Person }, fields: Fields) {
+export async function notesReply(call: BareCall & { readonly person: Person }, fields: Fields) {
   const { services, person, params } = call;
   const id = params.id ?? '';
   const job = await services.log.state(jobKind, id);
@@ -132,6 +134,8 @@ function noteOf(one: JobNote, names: ReadonlyMap<string, string>): z.output<type
     person: nameOf(person, names),
     at: shownTime(at),
     struck: sayStruck(one),
+    widthPx: note.kind === 'photo' ? note.widthPx : null,
+    heightPx: note.kind === 'photo' ? note.heightPx : null,
   };
 }
 
@@ -155,8 +159,18 @@ function pageOf({ job, id, notes, person }: Shown, typed: Readonly<Record<string
     mayNote: isNoter && job.status !== 'closed',
     mayStrike: job.status === 'closed' ? KEEPERS.includes(person.role) : isNoter,
     isClosed: job.status === 'closed',
+    shows: [
+      { value: '', label: 'What stands open on the card' },
+      ...notes
+        .filter(({ kind, struck }) => kind !== 'photo' && struck === '')
+        .map(({ place, says }) => ({
+          value: String(place),
+          label: `Line ${place}: ${says}`,
+          selected: typed.kind === 'photo' && typed.about === String(place),
+        })),
+    ],
     found: chosen(FOUND, typed.found),
     where: chosen(WHERE, typed.where),
   };
-  return { title: `Findings and parts, job ${id}`, template: 'pages/job-notes.njk', params };
+  return { title: `Findings, parts and photos, job ${id}`, template: 'pages/job-notes.njk', params };
 }

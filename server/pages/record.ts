@@ -8,8 +8,10 @@ import type { Catalogue } from '../jobs/catalogue.ts';
 import { jobKind } from '../jobs/job-stream.ts';
 import { type JobRecord, recordSchema } from '../jobs/record/schema.ts';
 import { type JobSheets, recordOf } from '../jobs/record.ts';
+import { wholeBlob } from '../log/blobs.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import { pdfFaces } from '../record-pdf/faces.ts';
+import { isPrintable } from '../record-pdf/photos.ts';
 import { recordPdf } from '../record-pdf/record-pdf.ts';
 import type { Services } from '../services.ts';
 import { siteKind } from '../site-stream.ts';
@@ -17,6 +19,7 @@ import { siteKind } from '../site-stream.ts';
 /** So much fits on one sheet of A4 or Letter. */
 const HOLDS_A_SHEET = 1;
 const LINES_A_SHEET = 36;
+const PHOTOS_A_SHEET = 4;
 
 export function recordRoutes(catalogue: Catalogue): readonly Route[] {
   return [
@@ -49,7 +52,12 @@ export function recordRoutes(catalogue: Catalogue): readonly Route[] {
       handle: async ({ services, params, query, now }) => {
         const nowMs = now.getTime();
         const sheets = await sheetsOf(params.id ?? '', { services, catalogue, nowMs });
-        const body = await recordPdf(sheets, { size: query.paper, printedAtMs: nowMs, faces: pdfFaces() });
+        const body = await recordPdf(sheets, {
+          size: query.paper,
+          printedAtMs: nowMs,
+          faces: pdfFaces(),
+          photos: await photosFor(sheets.record, services),
+        });
         const fileName = `record-${sheets.record.job}-${sheets.record.tag}.pdf`;
         return { data: { record: sheets.record }, raw: { contentType: 'application/pdf', body, fileName } };
       },
@@ -84,10 +92,25 @@ async function sheetsOf(
   return recordOf({ entries, compiled, names, plant, nowMs, gearNow });
 }
 
+/** The bytes of those that a document can show, each held against its hash. */
+async function photosFor(
+  { job, photos }: JobRecord,
+  { log, store }: Services,
+): Promise<ReadonlyMap<number, Uint8Array>> {
+  const { notes } = await log.state(jobKind, job);
+  const bytes = new Map<number, Uint8Array>();
+  for (const { place, sha256 } of photos.filter(isPrintable)) {
+    const seq = notes.find((one) => one.place === place)?.seq ?? 0;
+    bytes.set(place, await wholeBlob({ seq, place, stream: streamOf('job', job), hash: sha256 }, store));
+  }
+  return bytes;
+}
+
 function pageParams({ record, pictures }: JobSheets) {
   const holdSheets = chunks(record.holds, HOLDS_A_SHEET);
   const lineSheets = chunks(record.lines, LINES_A_SHEET);
-  const count = 2 + holdSheets.length + lineSheets.length;
+  const photoSheets = chunks(record.photos, PHOTOS_A_SHEET);
+  const count = 2 + holdSheets.length + photoSheets.length + lineSheets.length;
   const blocks = Array.from({ length: count }, (_, at) => ({
     ...blockOf(record),
     sheet: `${at + 1} of ${count}`,
@@ -95,7 +118,7 @@ function pageParams({ record, pictures }: JobSheets) {
   const shown = (table: JobRecord['asFound']) =>
     table === null ? null : { ...table, hideCaption: true, notes: [table.notes.join(' ')] };
   const tables = { asFound: shown(record.asFound), asLeft: shown(record.asLeft) };
-  return { record, tables, pictures, holdSheets, lineSheets, blocks };
+  return { record, tables, pictures, holdSheets, photoSheets, lineSheets, blocks };
 }
 
 /** The title block along the foot of every sheet. */

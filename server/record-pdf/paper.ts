@@ -17,6 +17,13 @@ export interface Cell {
   readonly isBoxed?: boolean;
 }
 
+/** A photo as JPEG or PNG; null for one that is named and not shown. */
+export interface Image {
+  readonly image: Uint8Array | null;
+  readonly title: string;
+  readonly text: string;
+}
+
 interface PaperOptions {
   readonly size: PaperSize;
   readonly title: string;
@@ -112,6 +119,36 @@ export class Paper {
     for (const [at, { svg, scale }] of drawn.entries())
       drawSvg(this.#pen, svg, { x: EDGE.left + at * (width + 16), y: this.#y, scale });
     this.#y += Math.max(0, ...heights) + 6;
+  }
+
+  /** Photos side by side, each with its words below it, on one page. */
+  images(all: readonly Image[]): void {
+    const { doc } = this.#pen;
+    const width = this.#width / 2 - 8;
+    const box = { width, height: width * 0.75 };
+    const hasImage = all.some(({ image }) => image !== null);
+    const words = all.map((one) => ({
+      ...one,
+      titleHeight: this.#textHeight(one.title, { width, isBold: true }),
+      textHeight: this.#textHeight(one.text, { width, isBold: false }),
+    }));
+    const below = Math.max(...words.map(({ titleHeight, textHeight }) => titleHeight + textHeight));
+    this.#need((hasImage ? box.height + 4 : 0) + below + 8);
+    const top = this.#y + (hasImage ? box.height + 4 : 0);
+    for (const [at, { image, title, text, titleHeight }] of words.entries()) {
+      const x = EDGE.left + at * (width + 16);
+      if (image !== null) doc.image(Buffer.from(image), x, this.#y, { fit: [box.width, box.height] });
+      doc.font(FACE.bold).fontSize(TABLE_LETTERS).fillColor('#000000');
+      doc.text(this.#pen.printable(title), x, top, { width });
+      doc.font(FACE.plain).text(this.#pen.printable(text), x, top + titleHeight, { width });
+    }
+    this.#y = top + below + 8;
+  }
+
+  #textHeight(text: string, { width, isBold }: { readonly width: number; readonly isBold: boolean }): number {
+    const { doc } = this.#pen;
+    doc.font(isBold ? FACE.bold : FACE.plain).fontSize(TABLE_LETTERS);
+    return text === '' ? 0 : doc.heightOfString(this.#pen.printable(text), { width });
   }
 
   table(columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {

@@ -2,17 +2,20 @@ import type { JobRecord } from '../jobs/record/schema.ts';
 import type { JobSheets } from '../jobs/record.ts';
 import { type Cell, type Column, Paper, type PaperSize } from './paper.ts';
 import type { Faces } from './pen.ts';
+import { photoPages } from './photos.ts';
 
 export interface RecordPdfOptions {
   readonly size: PaperSize;
   readonly printedAtMs: number;
   readonly faces: Faces;
+  /** Bytes of the photos that are printed, by the line that notes each. */
+  readonly photos?: ReadonlyMap<number, Uint8Array>;
 }
 
 /** The record of a job as a document for paper: all that its JSON holds, the curves as vectors. */
 export async function recordPdf(
   { record, pictures }: JobSheets,
-  { size, printedAtMs, faces }: RecordPdfOptions,
+  { size, printedAtMs, faces, photos = new Map() }: RecordPdfOptions,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const paper = new Paper({
     size,
@@ -36,6 +39,7 @@ export async function recordPdf(
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
   notes(paper, record);
+  photoPages(paper, { photos: record.photos, bytes: photos });
   departures(paper, record);
   ending(paper, record);
   return await paper.finish();

@@ -15,6 +15,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from '@photostructure/sqlite';
+import type { BlobFault } from '../log/blobs.ts';
 import { verifyStore } from '../log/verify.ts';
 import { dataFolder } from './data-folder.ts';
 import { lockFolder } from './folder-lock.ts';
@@ -29,6 +30,8 @@ export interface Kept {
   /** The folder of the copy. */
   readonly folder: string;
   readonly head: Head;
+  /** Photos that are not whole in the log itself: the copy is kept all the same, and whoever made it is told. */
+  readonly photos: readonly BlobFault[];
 }
 
 /**
@@ -49,12 +52,12 @@ export async function backUp(of: {
   try {
     mkdirSync(unfinished, { mode: 0o700 });
     copyInto(dataFolder(of.folder).database, dataFolder(unfinished).database);
-    const head = await wholeHead(unfinished);
+    const { head, photos } = await wholeHead(unfinished);
     synced(unfinished);
     renameSync(unfinished, finished);
     synced(to);
     removeOlder(to, { name, beforeMs: now.getTime() - of.keepDays * DAY_MS });
-    return { folder: finished, head };
+    return { folder: finished, head, photos };
   } catch (cause) {
     rmSync(unfinished, { recursive: true, force: true });
     const why = cause instanceof Error ? cause.message : String(cause);
@@ -75,13 +78,13 @@ function copyInto(database: string, copy: string): void {
 }
 
 /** @throws Error naming the first bad entry */
-async function wholeHead(folder: string): Promise<Head> {
+async function wholeHead(folder: string): Promise<Pick<Kept, 'head' | 'photos'>> {
   const store = openSqliteStore({ folder, readOnly: true });
   try {
     // The chain alone: a job that disagrees with its machine is worth a question, and its log worth a backup.
-    const { fault, head } = await verifyStore(store, []);
+    const { fault, head, photos } = await verifyStore(store, []);
     if (fault !== null) throw new Error(`the first bad entry is ${fault.seq}: ${fault.what}.`);
-    return head;
+    return { head, photos };
   } finally {
     await store.close();
   }
@@ -122,9 +125,9 @@ export async function restore(of: {
   readonly from: string;
   readonly folder: string;
   readonly now: Date;
-}): Promise<{ readonly head: Head; readonly before: string | null }> {
+}): Promise<Pick<Kept, 'head' | 'photos'> & { readonly before: string | null }> {
   const { from, folder, now } = of;
-  const head = await wholeHead(from);
+  const { head, photos } = await wholeHead(from);
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const { database, lock } = dataFolder(folder);
   const held = lockFolder(folder, lock);
@@ -133,7 +136,7 @@ export async function restore(of: {
     copyFileSync(dataFolder(from).database, database);
     synced(database);
     synced(folder);
-    return { head, before };
+    return { head, photos, before };
   } finally {
     held.release();
   }

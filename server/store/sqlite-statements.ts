@@ -1,7 +1,7 @@
 import type { DatabaseSyncInstance } from '@photostructure/sqlite';
 import type { Answered, Head, StoredLine, StreamHead } from './store.ts';
 
-type Value = string | number | null;
+type Value = string | number | null | Uint8Array;
 
 /** A prepared statement whose rows have a known form: the tables are STRICT, so SQLite keeps to it. */
 interface Query<Row, Parameters extends readonly Value[]> {
@@ -23,7 +23,10 @@ type AnsweredRow = Omit<Answered, 'answer'> & { readonly answer: string };
 export type Statements = ReturnType<typeof prepareStatements>;
 
 /** Every statement of the running server, prepared once: preparing costs more than running. */
-export function prepareStatements(database: DatabaseSyncInstance) {
+export function prepareStatements(
+  database: DatabaseSyncInstance,
+  { hasBlobs }: { readonly hasBlobs: boolean },
+) {
   const sql = <Row, Parameters extends readonly Value[]>(text: string): Query<Row, Parameters> =>
     database.prepare(text);
   const summariesBy = (order: { direction: 'ASC' | 'DESC'; beyond: '>' | '<' }) => {
@@ -52,6 +55,7 @@ export function prepareStatements(database: DatabaseSyncInstance) {
     nextStream: sql<{ stream: string }, [string]>(
       'SELECT stream FROM log WHERE stream > ? ORDER BY stream LIMIT 1',
     ),
+    ...(hasBlobs ? blobStatements(database) : {}),
     answer: sql<never, [string, string | null, string, string]>(
       'INSERT INTO answered (request_id, person, fingerprint, answer) VALUES (?, ?, ?, ?)',
     ),
@@ -87,5 +91,17 @@ export function prepareStatements(database: DatabaseSyncInstance) {
        ON CONFLICT (kind, id) DO UPDATE SET body = excluded.body`,
     ),
     deleteOutside: sql<never, [string, string]>('DELETE FROM outside WHERE kind = ? AND id = ?'),
+  };
+}
+
+interface BlobStatements {
+  readonly putBlob?: Query<never, [string, Uint8Array]>;
+  readonly blob?: Query<{ readonly bytes: Uint8Array }, [string]>;
+}
+
+function blobStatements(database: DatabaseSyncInstance): BlobStatements {
+  return {
+    putBlob: database.prepare('INSERT INTO blob (hash, bytes) VALUES (?, ?)'),
+    blob: database.prepare('SELECT bytes FROM blob WHERE hash = ?'),
   };
 }

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { DatabaseSync, type DatabaseSyncInstance } from '@photostructure/sqlite';
 import { dataFolder, prepareDataFolder, prepareFile } from './data-folder.ts';
 import { lockFolder } from './folder-lock.ts';
-import { migrate, refuseOtherForm } from './migrations/migrate.ts';
+import { migrate, readableForm, WITH_BLOBS } from './migrations/migrate.ts';
 import { SqliteStore } from './sqlite-verbs.ts';
 import type { Store } from './store.ts';
 
@@ -28,8 +28,8 @@ export function openSqliteStore(options: SqliteStoreOptions): Store {
     if (!existsSync(files.database)) throw new Error(`There is no log in the folder ${options.folder}.`);
     const database = new DatabaseSync(files.database, { readOnly: true, timeout: 1000 });
     return closingOnError(database, () => {
-      refuseOtherForm(database);
-      return new SqliteStore({ database, path: files.database, lock: undefined });
+      const hasBlobs = readableForm(database) >= WITH_BLOBS;
+      return new SqliteStore({ database, path: files.database, lock: undefined, hasBlobs });
     });
   }
   const files = prepareDataFolder(options.folder);
@@ -42,7 +42,7 @@ export function openSqliteStore(options: SqliteStoreOptions): Store {
       migrate(database);
       if (options.pagesMax !== undefined)
         database.exec(`PRAGMA max_page_count = ${Math.trunc(options.pagesMax)}`);
-      return new SqliteStore({ database, path: files.database, lock });
+      return new SqliteStore({ database, path: files.database, lock, hasBlobs: true });
     });
   });
 }

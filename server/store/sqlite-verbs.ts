@@ -36,12 +36,18 @@ export class SqliteStore implements Store {
   readonly #sql: Statements;
   #broken: StorageUnavailable | undefined;
 
-  constructor(opened: { database: DatabaseSyncInstance; path: string; lock: FolderLock | undefined }) {
+  constructor(opened: {
+    database: DatabaseSyncInstance;
+    path: string;
+    lock: FolderLock | undefined;
+    /** False for a copy from before photos, which is only read. */
+    hasBlobs: boolean;
+  }) {
     this.#database = opened.database;
     this.#lock = opened.lock;
     this.#path = opened.path;
     this.#inode = inodeOf(opened.path);
-    this.#sql = prepareStatements(opened.database);
+    this.#sql = prepareStatements(opened.database, opened);
   }
 
   async head(): Promise<Head> {
@@ -57,6 +63,7 @@ export class SqliteStore implements Store {
     const summaries = batch.summaries.map((summary) => ({ ...summary, body: canonical(summary.body) }));
     const answers = batch.answers.map((answered) => ({ ...answered, answer: canonical(answered.answer) }));
     this.#write(() => {
+      for (const { hash, bytes } of batch.blobs ?? []) this.#sql.putBlob?.run(hash, bytes);
       for (const { entry, bytes } of batch.entries) {
         this.#sql.append.run(entry.seq, entry.stream, entry.place, entry.hash, bytes);
       }
@@ -92,6 +99,10 @@ export class SqliteStore implements Store {
       yield next.stream;
       next = this.#sql.nextStream.get(next.stream);
     }
+  }
+
+  async blob(hash: string): Promise<Uint8Array | undefined> {
+    return this.#sql.blob?.get(hash)?.bytes;
   }
 
   async answered(requestId: string): Promise<Answered | undefined> {

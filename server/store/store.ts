@@ -85,6 +85,12 @@ export interface Answered {
   readonly answer: Json;
 }
 
+/** A photo, under the SHA-256 of its bytes. */
+export interface StoredBlob {
+  readonly hash: string;
+  readonly bytes: Uint8Array;
+}
+
 export interface Head {
   /** 0 for an empty log. */
   readonly seq: number;
@@ -105,6 +111,8 @@ export interface Batch {
   /** Lines that no longer belong in their list. */
   readonly withdrawn: readonly Pick<Summary, 'kind' | 'id'>[];
   readonly answers: readonly Answered[];
+  /** What the entries name by hash; one that is there already stays as it is. */
+  readonly blobs?: readonly StoredBlob[];
 }
 
 /**
@@ -123,6 +131,8 @@ export interface Store {
   lines(fromSeq: number): AsyncIterable<StoredLine>;
   /** The name of every stream that has an entry, in order. */
   streams(): AsyncIterable<string>;
+  /** As it is stored: whoever takes it holds it against its hash. */
+  blob(hash: string): Promise<Uint8Array | undefined>;
   answered(requestId: string): Promise<Answered | undefined>;
   summaries(kind: string, page?: SummaryPage): Promise<readonly Summary[]>;
   summary(kind: string, id: string): Promise<Summary | undefined>;

@@ -1,7 +1,6 @@
 /**
- * Verifies an export of the log by itself: nothing but Node, no other file of the program, no network. That is why it is
- * one long file, and says again in few lines what `server/log` knows. It is compiled
- * with the rest and put beside each export as `verify.mjs`. Run it in the folder of the export:
+ * Verifies an export of the log by itself: nothing but Node, no other file of the program, no network. That is why it is one
+ * long file, and says again in few lines what `server/log` knows. Each export has it as `verify.mjs`. Run it in its folder:
  *
  *   node verify.mjs [--check NUMBER]... [--checkpoints FILE] [--key NUMBER] [FOLDER]
  *
@@ -9,7 +8,7 @@
  * checkpoints kept where whoever has the log cannot write.
  */
 import { createHash, createPublicKey, verify } from 'node:crypto';
-import { closeSync, existsSync, openSync, readFileSync, readSync, realpathSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readdirSync, readFileSync, readSync, realpathSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -76,6 +75,7 @@ export interface Verdict {
   readonly fitting: number;
   /** Anchors that an export of one stream cannot be held against. */
   readonly aside: number;
+  readonly photos: readonly { readonly entry: number; readonly hash: string }[];
 }
 
 const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
@@ -83,10 +83,8 @@ const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 /** The first 60 bits of a hash in twelve characters, as the program prints it. */
 export function checkOf(hash: string): string {
   const bits = BigInt(`0x${hash.slice(0, 15)}`);
-  const text = Array.from(
-    { length: 12 },
-    (_, at) => ALPHABET[Number((bits >> BigInt(55 - 5 * at)) & 31n)],
-  ).join('');
+  const letter = (at: number) => ALPHABET[Number((bits >> BigInt(55 - 5 * at)) & 31n)];
+  const text = Array.from({ length: 12 }, (_, at) => letter(at)).join('');
   return `${text.slice(0, 4)}-${text.slice(4, 8)}-${text.slice(8)}`;
 }
 
@@ -118,6 +116,7 @@ interface Entry {
   readonly previousHash: string;
   readonly previousInStream: string;
   readonly hash: string;
+  readonly inputs?: { readonly blobs?: unknown } | null;
 }
 
 /** One line, by itself. @returns what is wrong with it, or the entry */
@@ -168,6 +167,7 @@ export function verifyExport(
   const isSite = of === 'site';
   const before: Before = { seq: 0, hash: NO_HASH, streams: new Map() };
   const held = new Held(anchors, isSite);
+  const photos: { entry: number; hash: string }[] = [];
   let entries = 0;
   let fault: Fault | null = null;
   for (const line of lines) {
@@ -183,10 +183,12 @@ export function verifyExport(
     before.hash = entry.hash;
     before.streams.set(entry.stream, { place: entry.place, hash: entry.hash });
     held.see(entry);
+    const { blobs } = entry.inputs ?? {};
+    if (Array.isArray(blobs)) photos.push(...blobs.map((hash) => ({ entry: entry.seq, hash: `${hash}` })));
   }
   if (fault === null && !isSite && entries > 0 && !before.streams.has(of))
     fault = { entry: before.seq, what: `these are not the entries of ${of}` };
-  return { entries, head: { seq: before.seq, hash: before.hash }, fault, ...held.end(before.seq) };
+  return { entries, head: { seq: before.seq, hash: before.hash }, fault, photos, ...held.end(before.seq) };
 }
 
 /** The anchors, as the entries go by. */
@@ -304,9 +306,8 @@ export function* linesOf(path: string): Iterable<Buffer> {
       const count = readSync(file, piece);
       if (count === 0) break;
       rest = Buffer.concat([rest, piece.subarray(0, count)]);
-      let end = rest.indexOf(LINE_FEED);
       let from = 0;
-      for (; end >= 0; end = rest.indexOf(LINE_FEED, from)) {
+      for (let end = rest.indexOf(LINE_FEED); end >= 0; end = rest.indexOf(LINE_FEED, from)) {
         yield rest.subarray(from, end);
         from = end + 1;
       }
@@ -329,7 +330,19 @@ function fileFaults(folder: string, { file, schema, head, entries }: Manifest, v
     ...(verdict.fault !== null || (verdict.entries === entries && verdict.head.hash === head.hash)
       ? []
       : [`the manifest says ${entries} entries up to ${head.check}`]),
+    ...photoFaults(folder, verdict),
   ];
+}
+
+/** Each photo that an entry names lies beside the entries, under the SHA-256 of its bytes. */
+export function photoFaults(folder: string, { photos }: Pick<Verdict, 'photos'>): readonly string[] {
+  const names = readdirSync(folder);
+  return photos.flatMap(({ entry, hash }) => {
+    const name = names.find((one) => one.startsWith(`photo-${hash}.`));
+    if (name === undefined) return [`the photo ${hash} of entry ${entry} is missing`];
+    const isWhole = sha256(readFileSync(join(folder, name))) === hash;
+    return isWhole ? [] : [`the photo ${hash} of entry ${entry} was changed`];
+  });
 }
 
 function run(): number {
@@ -343,8 +356,7 @@ function run(): number {
   });
   const folder = positionals[0] ?? dirname(fileURLToPath(import.meta.url));
   const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as Manifest;
-  const besides = join(folder, 'checkpoints.jsonl');
-  const from = values.checkpoints ?? (existsSync(besides) ? besides : undefined);
+  const from = values.checkpoints ?? [join(folder, 'checkpoints.jsonl')].find((path) => existsSync(path));
   const { checkpoints, wrong, beforeRestore } = readCheckpoints(
     from === undefined ? '' : readFileSync(from, 'utf8'),
     values.key,
@@ -352,15 +364,13 @@ function run(): number {
   const anchors = { checks: values.check ?? [], checkpoints };
   const verdict = verifyExport(linesOf(join(folder, manifest.file.name)), { of: manifest.of, anchors });
   const against = [...wrong, ...verdict.against, ...fileFaults(folder, manifest, verdict)];
-  if (verdict.fault !== null) {
-    console.error(
-      `NOT WHOLE. First bad entry: ${verdict.fault.entry}: ${verdict.fault.what}. Good before it: ${verdict.entries}.`,
-    );
-  }
+  const { fault, entries } = verdict;
+  if (fault !== null)
+    console.error(`NOT WHOLE. First bad entry: ${fault.entry}: ${fault.what}. Good before it: ${entries}.`);
   for (const one of against) console.error(`DOES NOT FIT: ${one}.`);
-  if (verdict.fault !== null || against.length > 0) return 1;
+  if (fault !== null || against.length > 0) return 1;
   console.log(
-    `Whole: ${verdict.entries} entries of ${manifest.of}. Last entry ${verdict.head.seq}, check number ${checkOf(verdict.head.hash)}.`,
+    `Whole: ${entries} entries of ${manifest.of}. Last entry ${verdict.head.seq}, check number ${checkOf(verdict.head.hash)}.`,
   );
   if (beforeRestore > 0)
     console.log(

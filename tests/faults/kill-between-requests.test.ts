@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { blobsOf } from '../../server/log/blobs.ts';
 import { verifyStore } from '../../server/log/verify.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { compiled } from '../compiled.ts';
 import { aFolder } from '../folders.ts';
 import { adding, aLog } from '../server/log/register.ts';
+import { photoOf } from './photo-of.ts';
 
 /** In a full run: YOKESIDE_KILLS=200. */
 const ROUNDS = Number(process.env.YOKESIDE_KILLS ?? 15);
@@ -68,8 +70,8 @@ describe('a server that is killed at any moment', () => {
       acknowledged += run.acknowledged.size;
 
       const store = openSqliteStore({ folder });
-      const { entries, fault } = await verifyStore(store, []);
-      expect(fault).toBeNull();
+      const { entries, fault, photos } = await verifyStore(store, []);
+      expect([fault, photos]).toEqual([null, []]);
       // Each client has one request on its way, so at most that one may be recorded without an answer.
       expect(entries - before).toBeGreaterThanOrEqual(run.acknowledged.size);
       expect(entries - before).toBeLessThanOrEqual(run.acknowledged.size + atOnce);
@@ -89,15 +91,20 @@ async function sendAgain(
   const log = aLog(store);
   for (const requestId of sent) {
     const id = String(Number(requestId.split('/')[1]) % 3);
-    const { total } = await log.act(adding({ id, added: 1, requestId }));
+    const { total } = await log.act(adding({ id, added: 1, requestId, ...photoOf(requestId) }));
     const answered = acknowledged.get(requestId);
     if (answered !== undefined) expect(total).toBe(answered);
   }
   const recorded: (string | null)[] = [];
+  let photos = 0;
   for (const id of ['0', '1', '2']) {
-    for (const entry of await log.entriesOf(`register:${id}`)) recorded.push(entry.requestId);
+    for (const entry of await log.entriesOf(`register:${id}`)) {
+      recorded.push(entry.requestId);
+      photos += blobsOf(entry).length;
+    }
   }
   expect(new Set(recorded).size).toBe(recorded.length);
   for (const requestId of sent) expect(recorded).toContain(requestId);
+  expect(photos).toBeGreaterThan(0);
   return recorded.length;
 }

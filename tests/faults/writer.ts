@@ -8,6 +8,7 @@ import { writeSync } from 'node:fs';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { StorageUnavailable } from '../../server/store/storage-unavailable.ts';
 import { adding, aLog } from '../server/log/register.ts';
+import { photoOf } from './photo-of.ts';
 
 const [folder = '', round = '', atOnce = '1'] = process.argv.slice(2);
 const log = aLog(openSqliteStore({ folder }));
@@ -16,7 +17,8 @@ async function requestAfterRequest(client: number): Promise<void> {
   for (let count = 0; ; count += 1) {
     const requestId = `${round}/${client}/${count}`;
     writeSync(1, `send ${requestId}\n`);
-    const { total } = await log.act(adding({ id: `${client % 3}`, added: 1, requestId }));
+    const addition = { id: `${client % 3}`, added: 1, requestId, ...photoOf(requestId) };
+    const { total } = await log.act(adding(addition));
     writeSync(1, `ack ${requestId} ${total}\n`);
   }
 }

@@ -2,6 +2,7 @@ import { frame } from './es/frame.ts';
 import { help } from './es/help.ts';
 import { jobScreen } from './es/job-screen.ts';
 import { peoplePages } from './es/people-pages.ts';
+import { photos } from './es/photos.ts';
 import { pictures } from './es/pictures.ts';
 import { practiceAndCalculations } from './es/practice-and-calculations.ts';
 import { recordAndAudit } from './es/record-and-audit.ts';
@@ -18,6 +19,7 @@ export const es = {
   ...help,
   ...jobScreen,
   ...peoplePages,
+  ...photos,
   ...pictures,
   ...practiceAndCalculations,
   ...recordAndAudit,

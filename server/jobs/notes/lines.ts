@@ -32,21 +32,24 @@ const BLANK = {
   rows: [],
 } satisfies Partial<LineView>;
 
-type Own = Pick<LineView, 'place' | 'what' | 'verdict' | 'who' | 'when' | 'more' | 'isNote'>;
+type Own = Pick<LineView, 'place' | 'what' | 'verdict' | 'who' | 'when' | 'more' | 'isNote' | 'isPhoto'>;
 
 function notedLine(one: JobNote): Own {
   const { place, note, person, at, struck } = one;
-  const word = note.kind === 'part' ? 'put in' : 'found';
   return {
     place,
     what: sayNote(note),
-    verdict: struck === null ? { mark: 'record', word } : { mark: 'off-path', word: 'struck' },
+    verdict:
+      struck === null ? { mark: 'record', word: WORD[note.kind] } : { mark: 'off-path', word: 'struck' },
     who: short(person),
     when: clock(at),
     more: [`line ${place}`, sayMore(note), sayStruck(one)].filter((text) => text !== '').join('. '),
     isNote: true,
+    isPhoto: note.kind === 'photo',
   };
 }
+
+const WORD = { finding: 'found', part: 'put in', photo: 'photo' } as const;
 
 function struckLine({ note, struck }: JobNote): Own | null {
   if (struck === null) return null;
@@ -59,5 +62,6 @@ function struckLine({ note, struck }: JobNote): Own | null {
     when: clock(at),
     more: `line ${place}. ${reason}`,
     isNote: false,
+    isPhoto: false,
   };
 }

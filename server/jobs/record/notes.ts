@@ -25,6 +25,15 @@ export function usedPartsOf(of: OfJob): JobRecord['parts'] {
   });
 }
 
+export function photosOf(of: OfJob): JobRecord['photos'] {
+  return of.job.notes.flatMap((one) => {
+    const { note } = one;
+    if (note.kind !== 'photo') return [];
+    const { kind: _, blob: sha256, ...photo } = note;
+    return [{ ...notedBy(one, of), ...photo, sha256 }];
+  });
+}
+
 function notedBy(one: JobNote<Note>, { names }: OfJob) {
   return {
     place: one.place,

@@ -126,6 +126,20 @@ export const recordSchema = z.object({
       batch: z.string(),
     }),
   ),
+  photos: z
+    .array(
+      z.object({
+        ...noted,
+        words: z.string(),
+        about: z.int().nullable().describe('Line of the finding or part that it shows'),
+        type: z.enum(['jpeg', 'png', 'webp']),
+        widthPx: z.int(),
+        heightPx: z.int(),
+        bytes: z.int(),
+        sha256: z.string().describe('Of its bytes, as this entry of the log carries it'),
+      }),
+    )
+    .describe('Each is served at /jobs/{job}/photos/{place}'),
   departures: z.array(
     z.object({
       place: z.int(),

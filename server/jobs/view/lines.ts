@@ -21,6 +21,7 @@ export interface LineView {
   readonly readable: boolean;
   /** Something noted beside the work, that stands or was struck. */
   readonly isNote?: boolean;
+  readonly isPhoto?: boolean;
   /** The rows of a table that this line stands for, folded under it. */
   readonly rows: readonly {
     readonly place: number;

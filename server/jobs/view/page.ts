@@ -295,11 +295,15 @@ function lineHtml(job: string, line: Line): string {
   const again = line.readable
     ? ` <a href="/jobs/${job}/lines/${line.place}/again">Read line ${line.place} again</a>`
     : '';
+  const photo =
+    line.isPhoto === true
+      ? `<img class="photo" src="/jobs/${job}/photos/${line.place}" loading="lazy" alt="${escaped(line.what)}">`
+      : '';
   const strike =
     line.isNote === true && line.verdict.word !== 'struck'
       ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`
       : '';
-  return `<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>`;
+  return `${photo}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>`;
 }
 
 function escaped(text: string): string {

@@ -1,8 +1,9 @@
 import type { DatabaseSyncInstance } from '@photostructure/sqlite';
 import { log001 } from './001-log.ts';
+import { blobs002 } from './002-blobs.ts';
 
 /** In order; the database's `user_version` says how many it has had. Never change one that was released. */
-const MIGRATIONS: readonly string[] = [log001];
+const MIGRATIONS: readonly string[] = [log001, blobs002];
 
 /** Marks the file as ours, so that another program's database is never taken for the log. */
 const APPLICATION_ID = 0x596f6b65;
@@ -40,12 +41,22 @@ export function checkedVersion(database: DatabaseSyncInstance): number {
   return user_version;
 }
 
-/** For reading only: nothing is brought up to date, so the form must be today's. */
-export function refuseOtherForm(database: DatabaseSyncInstance): void {
+/** Brought up to date by the next start; reading knows what these lack. */
+const READABLE_FROM = 1;
+
+/**
+ * For reading only: nothing is brought up to date.
+ * @returns the form of the database; one from before photos has no table of them
+ */
+export function readableForm(database: DatabaseSyncInstance): number {
   const version = checkedVersion(database);
-  if (version < MIGRATIONS.length) {
+  if (version < READABLE_FROM) {
     throw new Error(
       'The database has an older form. Start the server once, so that it is brought up to date.',
     );
   }
+  return version;
 }
+
+/** The form that has a table of photos. */
+export const WITH_BLOBS = 2;

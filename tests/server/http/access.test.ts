@@ -56,6 +56,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   enterTogether: ['technician', 'supervisor', 'engineer'],
   showNotes: 'signed-in',
   noteOnJob: ['technician', 'supervisor', 'engineer'],
+  showPhoto: 'signed-in',
+  takePhoto: ['technician', 'supervisor', 'engineer'],
   showCrew: 'signed-in',
   joinJob: ['technician', 'supervisor', 'engineer'],
   leaveJob: ['technician', 'supervisor', 'engineer'],

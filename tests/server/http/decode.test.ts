@@ -12,7 +12,7 @@ function read(body: BodyInit, type = FORM, bytesMax?: number): Promise<Body> {
     body,
     headers: { 'content-type': type },
   });
-  return readBody(request, bytesMax);
+  return readBody(request, bytesMax === undefined ? {} : { bytesMax });
 }
 
 async function codeOf(reading: Promise<unknown>): Promise<string> {
@@ -97,6 +97,7 @@ describe('the body of a request', () => {
     expect(await readBody(new Request('http://127.0.0.1/', { method: 'POST' }))).toEqual({
       fields: {},
       format: 'none',
+      file: null,
     });
   });
 

@@ -36,6 +36,7 @@ export function failingStore(store: Store): FailingStore {
     line: (at) => store.line(at),
     lines: (fromSeq) => store.lines(fromSeq),
     streams: () => store.streams(),
+    blob: (hash) => store.blob(hash),
     answered: (requestId) => store.answered(requestId),
     summaries: (kind, page) => store.summaries(kind, page),
     summary: (kind, id) => store.summary(kind, id),

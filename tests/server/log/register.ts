@@ -1,6 +1,7 @@
 /** A small kind of stream for the tests of the log: a register that numbers are added to. */
 import type { Json } from '../../../procedures/json.ts';
 import type { Act, Read } from '../../../server/log/act.ts';
+import { blobHash } from '../../../server/log/blobs.ts';
 import { fingerprintOf } from '../../../server/log/chain.ts';
 import { SiteLog } from '../../../server/log/site-log.ts';
 import { type StreamKind, streamOf } from '../../../server/log/stream-kind.ts';
@@ -60,14 +61,18 @@ export interface Addition {
   readonly added: number;
   readonly requestId?: string;
   readonly person?: string;
+  /** Kept beside the log, and named by the entry. */
+  readonly photo?: Uint8Array;
   decide?(read: Read): void;
 }
 
 /** The act of adding a number to a register; it answers with the total. */
 export function adding(addition: Addition): Act<{ total: number; place: number }> {
-  const { id, added, person = 't1' } = addition;
+  const { id, added, person = 't1', photo } = addition;
   requests += 1;
-  const inputs: Json = { id, added };
+  const blobs = photo === undefined ? [] : [{ hash: blobHash(photo), bytes: photo }];
+  const named = photo === undefined ? {} : { blobs: blobs.map(({ hash }) => hash) };
+  const inputs: Json = { id, added, ...named };
   return {
     requestId: addition.requestId ?? `request-${requests}`,
     fingerprint: fingerprintOf(inputs),
@@ -82,6 +87,7 @@ export function adding(addition: Addition): Act<{ total: number; place: number }
           { stream: `register:${id}`, kind: 'number-added', inputs, outcome: { total }, effects: null },
         ],
         answer: { total, place: read.place(register, id) + 1 },
+        blobs,
       };
     },
   };

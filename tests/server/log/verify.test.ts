@@ -1,5 +1,8 @@
+import { join } from 'node:path';
+import { DatabaseSync } from '@photostructure/sqlite';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Auditor } from '../../../server/log/auditor.ts';
+import { blobHash, wholeBlob } from '../../../server/log/blobs.ts';
 import { canonical } from '../../../server/log/canonical.ts';
 import { EMPTY_HEAD, sha256 } from '../../../server/log/chain.ts';
 import { type Report, verifyLines, verifyStore, verifyStream } from '../../../server/log/verify.ts';
@@ -144,7 +147,7 @@ describe('the verifier', () => {
   test('says of an empty log that it is whole', async () => {
     folder = aFolder();
     await openSqliteStore({ folder }).close();
-    expect(await verified()).toEqual({ entries: 0, head: EMPTY_HEAD, fault: null, problems: [] });
+    expect(await verified()).toEqual({ entries: 0, head: EMPTY_HEAD, fault: null, problems: [], photos: [] });
   });
 
   test.each(TAMPERINGS)(
@@ -220,6 +223,67 @@ describe('the verifier', () => {
     }
     await store.close();
   }
+});
+
+describe('photos beside the log', () => {
+  const photo = (text: string) => Buffer.from(text.repeat(40));
+  const hashOf = (text: string) => blobHash(photo(text));
+
+  async function withPhotos(): Promise<void> {
+    folder = aFolder();
+    const log = aLog(openSqliteStore({ folder }));
+    for (const [at, text] of ['one', 'two', 'one', 'three'].entries())
+      await log.act(adding({ id: at === 3 ? 'b' : 'a', added: 1, photo: photo(text) }));
+    await log.close();
+  }
+
+  test('are whole as they were put in, one that comes again is kept once', async () => {
+    await withPhotos();
+    expect(await verified()).toMatchObject({ entries: 4, fault: null, photos: [] });
+  });
+
+  test('that are missing or were changed are named, with every entry that names them', async () => {
+    await withPhotos();
+    tamper(folder, ({ sql }) => {
+      sql(`UPDATE blob SET bytes = CAST(X'00' || substr(bytes, 2) AS BLOB) WHERE hash = '${hashOf('one')}'`);
+      sql(`DELETE FROM blob WHERE hash = '${hashOf('three')}'`);
+    });
+    const named = (seq: number, text: string, what: string) => ({ seq, hash: hashOf(text), what });
+    expect(await verified()).toMatchObject({
+      fault: null,
+      photos: [
+        named(1, 'one', 'was changed'),
+        named(3, 'one', 'was changed'),
+        named(4, 'three', 'is missing'),
+      ],
+    });
+    const store = openSqliteStore({ folder, readOnly: true });
+    expect((await verifyStream(store, { stream: 'register:b', auditors: [] })).photos).toMatchObject([
+      { stream: 'register:b', place: 1, what: 'is missing' },
+    ]);
+    const at = { seq: 1, stream: 'register:a', place: 1 };
+    await expect(wholeBlob({ ...at, hash: hashOf('one') }, store)).rejects.toThrow('was changed');
+    await expect(wholeBlob({ ...at, hash: hashOf('three') }, store)).rejects.toThrow('is missing');
+    await store.close();
+  });
+
+  test('are never changed, replaced or deleted by a connection of their own, and no entry comes without its own', async () => {
+    await withPhotos();
+    const log = aLog(openSqliteStore({ folder }));
+    const act = adding({ id: 'a', added: 1, photo: photo('four') });
+    const bare = {
+      ...act,
+      decide: (read: Parameters<typeof act.decide>[0]) => ({ ...act.decide(read), blobs: [] }),
+    };
+    await expect(log.act(bare)).rejects.toThrow('came without it');
+    await log.close();
+    const database = new DatabaseSync(join(folder, 'yokeside.sqlite'));
+    for (const sql of [`UPDATE blob SET bytes = X'00'`, 'DELETE FROM blob'])
+      expect(() => database.exec(sql)).toThrow('of the log is never');
+    database.exec(`INSERT OR REPLACE INTO blob (hash, bytes) VALUES ('${hashOf('one')}', X'00')`);
+    database.close();
+    expect(await verified()).toMatchObject({ entries: 4, photos: [] });
+  });
 });
 
 describe('one stream alone', () => {

@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { beforeEach, expect, test } from 'vitest';
+import { blobHash } from '../../../server/log/blobs.ts';
 import { Checkpoints, checkpointPlace } from '../../../server/log/checkpoints.ts';
 import type { SiteLog } from '../../../server/log/site-log.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
@@ -101,4 +102,34 @@ test('a backup that was changed is not put back, and nothing is touched', async 
   const was = readFileSync(join(folder, 'yokeside.sqlite'));
   await expect(restore({ from, folder, now: new Date(5) })).rejects.toThrow('first bad entry is 2');
   expect(readFileSync(join(folder, 'yokeside.sqlite')).equals(was)).toBe(true);
+});
+
+test('a backup holds the photos, tells of one that the log itself has lost, and puts them back', async () => {
+  const photo = Buffer.from('as good as a picture');
+  const log = theLog();
+  await log.act(adding({ id: 'a', added: 1, photo }));
+  await log.close();
+  const kept = await copied(0);
+  expect(kept.photos).toEqual([]);
+  tamper(folder, ({ sql }) => sql('DELETE FROM blob'));
+  const { photos } = await copied(DAY_MS);
+  expect(photos).toMatchObject([{ seq: 1, hash: blobHash(photo), what: 'is missing' }]);
+  await restore({ from: kept.folder, folder, now: new Date(0) });
+  const store = openSqliteStore({ folder, readOnly: true });
+  expect(await store.blob(blobHash(photo))).toEqual(new Uint8Array(photo));
+  await store.close();
+});
+
+test('a backup from before photos is read and put back, and its first start brings it up to date', async () => {
+  await filled(3);
+  const kept = await copied(0);
+  tamper(kept.folder, ({ sql }) => {
+    sql('DROP TABLE blob');
+    sql('PRAGMA user_version = 1');
+  });
+  expect((await restore({ from: kept.folder, folder, now: new Date(0) })).head.seq).toBe(3);
+  const log = theLog();
+  await log.act(adding({ id: 'a', added: 4, photo: Buffer.from('new') }));
+  expect((await log.head()).seq).toBe(4);
+  await log.close();
 });

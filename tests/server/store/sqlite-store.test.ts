@@ -92,9 +92,9 @@ describe('the database', () => {
       database.close();
     };
     setForm(99);
-    expect(() => openSqliteStore({ folder })).toThrow('this release understands up to 1');
-    expect(() => openSqliteStore({ folder, readOnly: true })).toThrow('this release understands up to 1');
-    setForm(1);
+    expect(() => openSqliteStore({ folder })).toThrow('this release understands up to 2');
+    expect(() => openSqliteStore({ folder, readOnly: true })).toThrow('this release understands up to 2');
+    setForm(2);
     await openSqliteStore({ folder }).close();
   });
 });

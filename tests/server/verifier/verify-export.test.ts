@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { exportFiles } from '../../../server/audit/export-files.ts';
 import { type TarFile, tarOf } from '../../../server/audit/tar.ts';
+import { blobHash } from '../../../server/log/blobs.ts';
 import { canonical } from '../../../server/log/canonical.ts';
 import { sha256 } from '../../../server/log/chain.ts';
 import { checkNumber } from '../../../server/log/check-number.ts';
@@ -263,4 +264,31 @@ describe('the files of an export', () => {
     expect([...linesOf(join(folder, 'log.jsonl'))]).toHaveLength(ENTRIES);
     expect(run(folder).status).toBe(0);
   });
+});
+
+test('photos lie beside the entries under their hash, and one that is missing or changed is named', async () => {
+  const store = openSqliteStore({ folder: aFolder() });
+  const site = aLog(store);
+  const photos = [Buffer.from('as good as a picture'), Buffer.from('another one')];
+  for (const photo of [...photos, ...photos]) await site.act(adding({ id: 'a', added: 1, photo }));
+  const made = { store, checkpoints: null, at: new Date(0), codeVersion: 'test', verifier };
+  const folder = aFolder();
+  for (const file of await exportFiles(made)) writeFileSync(join(folder, file.name), await bytesOf(file));
+  await site.close();
+  const verify = () => {
+    writeFileSync(join(folder, 'verify.mjs'), verifier);
+    const { status, stderr } = spawnSync(process.execPath, [join(folder, 'verify.mjs')], {
+      encoding: 'utf8',
+    });
+    return { status, stderr };
+  };
+  const [first = '', second = ''] = photos.map((photo) => join(folder, `photo-${blobHash(photo)}.bin`));
+  expect(readFileSync(first)).toEqual(photos[0]);
+  expect(verify()).toEqual({ status: 0, stderr: '' });
+  rmSync(first);
+  writeFileSync(second, 'another two');
+  const { status, stderr } = verify();
+  expect(status).toBe(1);
+  for (const entry of [1, 3]) expect(stderr).toContain(`of entry ${entry} is missing`);
+  for (const entry of [2, 4]) expect(stderr).toContain(`of entry ${entry} was changed`);
 });

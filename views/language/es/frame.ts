@@ -16,7 +16,6 @@ export const frame = {
   Dark: 'Oscuro',
   Energies: 'Energías',
   Findings: 'Hallazgos',
-  'Findings and parts': 'Hallazgos y piezas',
   'From the day after it is late.': 'Desde el día siguiente está atrasado.',
   Help: 'Ayuda',
   'How deep, how long, which side. At most 400 letters.':

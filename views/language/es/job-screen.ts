@@ -69,7 +69,6 @@ export const jobScreen = {
   'Not offered for this valve:': 'No se ofrece para esta válvula:',
   'Not shown safe: {1}. It goes back, or is shown again.':
     'No demostrado seguro: {1}. Se devuelve, o se demuestra otra vez.',
-  'Note a finding or a part': 'Anotar un hallazgo o una pieza',
   'Only the person who was heard confirms it.': 'Solo lo confirma la persona a la que se oyó.',
   'Only where another step sends you here.': 'Solo si otro paso le envía aquí.',
   'Open a job on {1}': 'Abrir un trabajo en {1}',

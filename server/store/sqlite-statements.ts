@@ -95,7 +95,7 @@ export function prepareStatements(
 }
 
 interface BlobStatements {
-  readonly putBlob?: Query<never, [string, Uint8Array]>;
+  readonly putBlob?: Query<unknown, [string, Uint8Array]>;
   readonly blob?: Query<{ readonly bytes: Uint8Array }, [string]>;
 }
 

@@ -13,7 +13,7 @@ const MEASURED =
 /** Units inside, as names carry them. No MPa and no mPa: camel case cannot tell them apart. */
 export const UNIT_SUFFIXES = [
   ...['Pa', 'PaPerS', 'PaPerM', 'N', 'NPerM', 'NM', 'Nm', 'M', 'M2', 'M3', 'M3PerS', 'MPerS', 'Mm'],
-  ...['Kg', 'KgPerS', 'KgPerM3', 'J', 'K', 'C', 'S', 'Ms', 'Minutes', 'Hours', 'Days', 'Mol', 'V', 'A', 'Hz', 'Px'],
+  ...['Kg', 'KgPerS', 'KgPerM3', 'J', 'K', 'C', 'S', 'Ms', 'Minutes', 'Hours', 'Days', 'Mol', 'V', 'A', 'Hz'],
   // Numbers without a dimension, or counted.
   ...[
     'Fraction',
@@ -25,6 +25,7 @@ export const UNIT_SUFFIXES = [
     'Cv',
     'Xt',
     'Turns',
+    'Px',
     'Count',
     'Si',
     'Sigma',

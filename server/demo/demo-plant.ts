@@ -1,4 +1,5 @@
 import type { Json } from '../../procedures/json.ts';
+import { readPlan } from '../../procedures/plans/read-plan.ts';
 import { readGear } from '../../procedures/test-gear/read-gear.ts';
 import { readSheet } from '../../procedures/valve-sheet/read-sheet.ts';
 import { gearKind } from '../gear/gear-stream.ts';
@@ -7,10 +8,12 @@ import type { EntryDraft } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { type StreamKind, streamOf } from '../log/stream-kind.ts';
 import type { DemoPerson } from '../pages/set-up.ts';
+import { planKind } from '../plans/plan-stream.ts';
 import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { demoGear } from './demo-gear.ts';
 import { addDemoPeople, DEMO_SCREEN } from './demo-people.ts';
+import { demoPlans } from './demo-plans.ts';
 import { demoPoints } from './demo-points.ts';
 import { DEMO_VALVES, type SheetText } from './demo-valves.ts';
 import { type DemoWorkers, doEarlierJobs, type SetBack } from './earlier-jobs.ts';
@@ -45,6 +48,9 @@ export async function loadDemoPlant(
       workers: [await pair(services, '1'), await pair(services, '2')],
       setBack,
     });
+    await Promise.all(
+      savedPlans(today).map((saved) => save(services, { saved, person: engineer?.id ?? null })),
+    );
     return people;
   } finally {
     setBack(0);
@@ -52,7 +58,7 @@ export async function loadDemoPlant(
 }
 
 /** The invented plant is a little older than its first job. */
-const SITE_AGE_MS = 365 * 24 * 3600 * 1000;
+const SITE_AGE_MS = 1425 * 24 * 3600 * 1000;
 
 /** Technician and supervisor of one number, as they were just added. */
 async function pair({ people }: Services, number: string): Promise<DemoWorkers> {
@@ -95,6 +101,16 @@ function savedPoints(): readonly Saved[] {
     entry: 'point-described',
     inputs,
   }));
+}
+
+function savedPlans(now: Date): readonly Saved[] {
+  return demoPlans(now).map((texts) => {
+    const read = readPlan(texts);
+    if (!read.ok)
+      throw new Error(`Demo plan ${texts.number} is not in order: ${JSON.stringify(read.faults)}`);
+    const inputs = { plan: read.plan } as unknown as Json;
+    return { kind: planKind, id: read.plan.number, entry: 'plan-saved', inputs };
+  });
 }
 
 function savedGear(now: Date): readonly Saved[] {

@@ -24,9 +24,18 @@ export interface MeasuredLeak {
   readonly allowedM3PerS: number;
 }
 
+/** Bubbles at the tube of the standard, against what its table allows this port. */
+export interface MeasuredBubbles {
+  readonly perMin: number;
+  readonly allowedPerMin: number;
+  /** One bubble more or less over the time that was looked; common practice, no source. */
+  readonly givePerMin: number;
+}
+
 /** What a job leaves in the history of its valve. */
 export interface MeasuredJob {
   readonly seatLeak: MeasuredLeak | null;
+  readonly seatBubbles: MeasuredBubbles | null;
   readonly asFound: MeasuredCycle | null;
   readonly asLeft: MeasuredCycle | null;
   readonly strokeOpenS: number | null;
@@ -38,6 +47,7 @@ export function measuredOf(job: Job): MeasuredJob | null {
   if (job.status !== 'closed') return null;
   const measured = {
     seatLeak: leakOf(job),
+    seatBubbles: bubblesOf(job),
     asFound: cycleOf(job, 'asFound'),
     asLeft: cycleOf(job, 'asLeft'),
     strokeOpenS: job.readings.strokeOpenS?.valueSi ?? null,
@@ -57,6 +67,14 @@ function leakOf({ answers }: Job): MeasuredLeak | null {
     typeof uncertaintyM3PerS === 'number' &&
     typeof allowedM3PerS === 'number';
   return isWhole ? { leakM3PerS, uncertaintyM3PerS, allowedM3PerS } : null;
+}
+
+function bubblesOf({ answers }: Job): MeasuredBubbles | null {
+  const answer = answers.findLast((one) => !one.superseded && typeof one.figures.bubblesPerMin === 'number');
+  const { bubblesPerMin: perMin, bubblesAllowedPerMin: allowedPerMin } = answer?.figures ?? {};
+  const lookedS = answer?.readings.find(({ field }) => field === 'leakTimeS')?.valueSi;
+  if (typeof perMin !== 'number' || typeof allowedPerMin !== 'number' || lookedS === undefined) return null;
+  return { perMin, allowedPerMin, givePerMin: 60 / lookedS };
 }
 
 /**

@@ -4,7 +4,8 @@ import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import type { MeasuredCycle } from './measured.ts';
 import { commonestCauses } from './noted.ts';
-import { closedJobs } from './series.ts';
+import { closedJobs, seriesOf } from './series.ts';
+import { METHOD, trendOf } from './trend.ts';
 import { valveHistory } from './valve-history.ts';
 
 /** So many valves stand in each list. */
@@ -33,6 +34,16 @@ export const plantHistorySchema = z.object({
       lateDays: z.int().nullable(),
     }),
   ),
+  proposed: z.array(
+    z.object({
+      tag: z.string(),
+      intervalMonths: z.int(),
+      by: z.string().describe('The quantity that comes to its limit first'),
+      readings: z.int().describe('How many the trend runs over'),
+      dueOn: z.string(),
+    }),
+  ),
+  method: z.string(),
   findings: z.array(z.object({ finding: z.string(), jobs: z.int(), valves: z.int() })),
   causes: z
     .array(z.object({ cause: z.string(), jobs: z.int(), valves: z.int() }))
@@ -64,6 +75,11 @@ export function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput):
     overdue: overdue
       .toSorted((one, other) => (other.lateDays ?? Infinity) - (one.lateDays ?? Infinity))
       .slice(0, LIST_MAX),
+    proposed: valves
+      .flatMap(proposedOf)
+      .toSorted((one, other) => (one.dueOn < other.dueOn ? -1 : 1))
+      .slice(0, LIST_MAX),
+    method: METHOD,
     findings: findingsOf(lines),
     causes: commonestCauses(lines)
       .slice(0, LIST_MAX)
@@ -128,6 +144,20 @@ function overdueOf(
   const dueOn = day(new Date(dueMs).toISOString());
   const lateDays = Math.floor((nowMs - dueMs) / DAY_MS);
   return [{ tag, lastOn: day(last), intervalMonths, proposed: proposedMonths !== null, dueOn, lateDays }];
+}
+
+/** The shortest interval that the history of a valve gives; none where it has too few readings. */
+function proposedOf({ sheet, jobs }: ValveJobs): PlantHistory['proposed'] {
+  const last = jobs.findLast(isCheck)?.closedAt ?? null;
+  if (last === null) return [];
+  const intervals = seriesOf(jobs, sheet).flatMap((series) => {
+    const { intervalMonths, counted } = trendOf(series);
+    return intervalMonths === null ? [] : [{ intervalMonths, by: series.title, readings: counted }];
+  });
+  const [shortest] = intervals.toSorted((one, other) => one.intervalMonths - other.intervalMonths);
+  if (shortest === undefined) return [];
+  const dueMs = Date.parse(last) + shortest.intervalMonths * MONTH_MS;
+  return [{ tag: sheet.tag, ...shortest, dueOn: day(new Date(dueMs).toISOString()) }];
 }
 
 /** What was outside its limit as found, by how often. */

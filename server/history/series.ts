@@ -17,10 +17,22 @@ export interface HistoryPoint {
 }
 
 export interface Series {
-  readonly id: 'error' | 'hysteresis' | 'friction' | 'bench-set-shift' | 'seat-leak';
+  readonly id:
+    | 'error'
+    | 'hysteresis'
+    | 'friction'
+    | 'bench-set-shift'
+    | 'seat-leak'
+    | 'seat-bubbles'
+    | 'stroke-open'
+    | 'stroke-shut';
   readonly title: string;
   /** Values and limits are in its SI; percent stays percent. */
   readonly unit: UnitId;
+  /** What is counted, where that has no unit. */
+  readonly counts?: string;
+  /** Why no trend runs over it, where none can. */
+  readonly noTrend?: string;
   readonly limitLowSi: number | null;
   readonly limitHighSi: number | null;
   readonly points: readonly HistoryPoint[];
@@ -89,8 +101,8 @@ export function seriesOf(lines: readonly JobLine[], sheet: ValveSheet): readonly
     const points = jobs.flatMap((job, at) => pointsOf({ job, kind, at, lastSet }));
     return { id: kind.id, title: kind.title, unit: kind.unit(sheet), limitLowSi, limitHighSi, points };
   });
-  const leak = leakSeries(jobs);
-  return leak === null ? cycles : [...cycles, leak];
+  const others = [leakSeries(jobs), bubbleSeries(jobs), ...strokeSeries(jobs)];
+  return [...cycles, ...others.filter((one) => one !== null)];
 }
 
 const LEAK_UNIT: UnitId = 'ml/min';
@@ -112,6 +124,43 @@ function leakSeries(jobs: readonly JobLine[]): Series | null {
     ?.seatLeak?.allowedM3PerS;
   if (limitHighSi === undefined) return null;
   return { id: 'seat-leak', title: 'Seat leakage', unit: LEAK_UNIT, limitLowSi: null, limitHighSi, points };
+}
+
+/** Only where they were ever counted; an overhaul begins them anew, as it does the flow. */
+function bubbleSeries(jobs: readonly JobLine[]): Series | null {
+  const lastTaken = jobs.findLastIndex(
+    ({ procedure, closedAs }) => isOverhaul(procedure) && closedAs !== 'stopped',
+  );
+  const points = jobs.flatMap(({ id, closedAt, measured }, at): readonly HistoryPoint[] => {
+    const counted = measured?.seatBubbles ?? null;
+    if (counted === null || closedAt === null) return [];
+    const { perMin: valueSi, givePerMin: uncertaintySi } = counted;
+    return [{ job: id, at: closedAt, when: 'as found', valueSi, uncertaintySi, isCounted: at >= lastTaken }];
+  });
+  const limitHighSi = jobs.findLast(({ measured }) => (measured?.seatBubbles ?? null) !== null)?.measured
+    ?.seatBubbles?.allowedPerMin;
+  if (limitHighSi === undefined) return null;
+  const title = 'Seat leakage, bubbles a minute';
+  return { id: 'seat-bubbles', title, unit: '1', counts: 'a minute', limitLowSi: null, limitHighSi, points };
+}
+
+const TIMED_BY_HAND = 'Timed by hand, give or take not known: it is shown, and no trend runs over it.';
+
+/** Only where it was ever timed. A sheet has no limit for it. */
+function strokeSeries(jobs: readonly JobLine[]): readonly (Series | null)[] {
+  const timed = (id: 'stroke-open' | 'stroke-shut', title: string, of: 'strokeOpenS' | 'strokeShutS') => {
+    const points = jobs.flatMap(({ id: job, closedAt, measured }): readonly HistoryPoint[] => {
+      const valueSi = measured?.[of] ?? null;
+      if (valueSi === null || closedAt === null) return [];
+      return [{ job, at: closedAt, when: 'as left', valueSi, uncertaintySi: 0, isCounted: false }];
+    });
+    const none = { limitLowSi: null, limitHighSi: null, noTrend: TIMED_BY_HAND };
+    return points.length === 0 ? null : { id, title, unit: 's' as const, ...none, points };
+  };
+  return [
+    timed('stroke-open', 'Time to open', 'strokeOpenS'),
+    timed('stroke-shut', 'Time to shut', 'strokeShutS'),
+  ];
 }
 
 function isOverhaul(procedure: string): boolean {

@@ -32,6 +32,11 @@ export const METHOD =
 
 const TREND_POINTS_MIN = 3;
 
+/** @example unitWordsOf(friction) // 'lbf' */
+export function unitWordsOf({ unit, counts }: Pick<Series, 'unit' | 'counts'>): string {
+  return counts ?? unitFor(unit).label;
+}
+
 export function trendOf(series: Series): Trend {
   const points = series.points.filter(({ isCounted }) => isCounted).map(dated);
   const counted = points.length;
@@ -44,6 +49,7 @@ export function trendOf(series: Series): Trend {
     intervalMonths: null,
     line: [],
   };
+  if (series.noTrend !== undefined) return { ...none, says: [series.noTrend] };
   if (counted < TREND_POINTS_MIN || spanS(points) <= 0)
     return { ...none, says: [`${countWords(counted)} since it was last set: too few for a trend.`] };
   const line = noSurerThanGauges({ line: driftLine(points), points });
@@ -55,7 +61,7 @@ export function trendOf(series: Series): Trend {
     timeMs: timeS * 1000,
     value: inUnit(line.middleSi + line.driftSi * (timeS - line.middleTimeS)),
   });
-  const label = unitFor(series.unit).label;
+  const label = unitWordsOf(series);
   const told = line.isDrifting ? 'It drifts' : 'No drift can be told';
   return {
     ...none,
@@ -90,7 +96,7 @@ function aheadOf(series: Series, points: readonly DatedValue[]): Ahead {
   };
   const intervalMonths = Math.floor(intervalS / MONTH_S);
   const until = dayOf(line.lastTimeS + intervalMonths * MONTH_S);
-  const limitWords = `its limit of ${signed(limit)} ${unitFor(unit).label}`;
+  const limitWords = `its limit of ${signed(limit)} ${unitWordsOf(series)}`;
   return {
     leaves,
     intervalMonths,

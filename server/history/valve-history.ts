@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
+import { fromSi } from '../../procedures/calculations/units.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import { notedRows } from './noted.ts';
 import { closedJobs, type Series, seriesOf } from './series.ts';
-import { METHOD, type Trend, trendOf } from './trend.ts';
+import { METHOD, type Trend, trendOf, unitWordsOf } from './trend.ts';
 
 const limit = z.number().nullable();
 
@@ -112,7 +112,7 @@ function quantityOf({ series, trend }: HistorySheets['drawn'][number]): ValveHis
   return {
     id,
     title,
-    unit: unitFor(unit).label,
+    unit: unitWordsOf(series),
     limitLow: limitOf(limitLowSi),
     limitHigh: limitOf(limitHighSi),
     points: points.map(({ job, at, when, valueSi, uncertaintySi, isCounted }) => ({

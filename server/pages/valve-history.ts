@@ -5,6 +5,7 @@ import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
 import { type NotedRow, notedCsv, notedRows } from '../history/noted.ts';
 import { type PlantHistory, plantHistory, plantHistorySchema } from '../history/plant-history.ts';
+import { unitWordsOf } from '../history/trend.ts';
 import {
   type HistorySheets,
   type ValveHistory,
@@ -16,6 +17,7 @@ import { type Route, route } from '../http/route.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import type { Services } from '../services.ts';
+import { mayPlan } from './plans.ts';
 import { pathOfValve, type SavedValve, valveAt } from './valve-parts.ts';
 
 /** The lines of all jobs, as the list of jobs has them. */
@@ -52,7 +54,7 @@ function pageParams({ history, drawn }: HistorySheets) {
     noted: history.noted.map(notedRow),
     quantities: drawn.map((one, at) => ({
       title: one.series.title,
-      unit: unitFor(one.series.unit).label,
+      unit: unitWordsOf(one.series),
       limits: limitWords(history.quantities[at]),
       says: one.trend.says,
       picture: historyCurve(curveOf(one)),
@@ -132,7 +134,7 @@ function pointRow(point: Quantity['points'][number], unit: HistorySheets['drawn'
 function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurve {
   const { unit, title, points, limitLowSi, limitHighSi } = series;
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit });
-  const { label } = unitFor(unit);
+  const label = unitWordsOf(series);
   const limits = [limitLowSi, limitHighSi]
     .filter((limit) => limit !== null)
     .map((limit) => ({ value: inUnit(limit), text: 'limit' }));
@@ -168,19 +170,33 @@ const showPlant = route({
       .default('12'),
   }),
   answer: plantHistorySchema,
-  handle: async ({ services, query, now }) => {
+  handle: async ({ services, query, now, person }) => {
     const usualMonths = Number(query.months);
     const saved = (await services.log.summaries('valve')).map(({ body }) => body as unknown as SavedValve);
     const sheets = saved.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
     const lines = await jobLines(services);
     const plant = plantHistory({ sheets, lines, usualMonths, nowMs: now.getTime() });
-    const page = { title: 'History', template: 'pages/plant-history.njk', params: plantParams(plant) };
+    const page = {
+      title: 'History',
+      template: 'pages/plant-history.njk',
+      params: plantParams(plant, mayPlan(person)),
+    };
     return { data: plant, page };
   },
 });
 
-function plantParams({ worst, overdue, findings, causes, usualMonths, valves, checked }: PlantHistory) {
+function plantParams(plant: PlantHistory, plans: boolean) {
+  const { worst, overdue, proposed, method, findings, causes, usualMonths, valves, checked } = plant;
   const href = (tag: string) => `${pathOfValve(tag)}/history`;
+  const planned = (tag: string, dueOn: string | null) =>
+    plans
+      ? [
+          {
+            text: 'plan a check',
+            href: `/plans/new?${new URLSearchParams({ tag, procedure: 'stroke-check', ...(dueOn === null ? {} : { dueOn }) })}`,
+          },
+        ]
+      : [];
   return {
     usualMonths: String(usualMonths),
     count: `${checked} of ${valves} valves were checked`,
@@ -199,6 +215,19 @@ function plantParams({ worst, overdue, findings, causes, usualMonths, valves, ch
         { text: one.dueOn ?? 'now' },
         { text: one.lateDays === null ? '' : String(one.lateDays) },
         { text: `${one.intervalMonths} months, ${one.proposed ? 'by its history' : 'as usual'}` },
+        ...planned(one.tag, null),
+      ],
+    })),
+    plans,
+    method,
+    proposed: proposed.map((one) => ({
+      cells: [
+        { text: one.tag, href: href(one.tag), strong: true },
+        { text: one.intervalMonths === 1 ? '1 month' : `${one.intervalMonths} months` },
+        { text: one.dueOn, date: true },
+        { text: one.by },
+        { text: String(one.readings) },
+        ...planned(one.tag, one.dueOn),
       ],
     })),
     causes: causes.map((one) => ({

@@ -151,6 +151,20 @@ export class Paper {
     return text === '' ? 0 : doc.heightOfString(this.#pen.printable(text), { width });
   }
 
+  /** One picture with its words beside it, as wide as its share allows. */
+  figure(svg: string, words: string, { share }: { readonly share: number }): void {
+    const { doc } = this.#pen;
+    const width = this.#width * share;
+    const { width: across, height: down } = sizeOf(svg);
+    const scale = width / across;
+    this.#need(scale * down);
+    drawSvg(this.#pen, svg, { x: EDGE.left, y: this.#y, scale });
+    const left = EDGE.left + width + 12;
+    doc.font(FACE.plain).fontSize(TABLE_LETTERS).fillColor('#000000');
+    doc.text(this.#pen.printable(words), left, this.#y + 4, { width: this.#width - width - 12 });
+    this.#y += scale * down + 8;
+  }
+
   table(columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {
     const head = columns.map(({ label }) => ({ text: label }));
     if (columns.some(({ label }) => label !== '')) this.#row(columns, { cells: head, isHead: true });

@@ -9,7 +9,7 @@ export interface Look {
   readonly dash: readonly number[];
 }
 
-type Outline =
+export type Outline =
   | { readonly path: string }
   | { readonly circle: readonly [number, number, number] }
   | { readonly rect: readonly [number, number, number, number] };
@@ -29,6 +29,23 @@ export interface Faces {
   readonly plain: Uint8Array;
   readonly bold: Uint8Array;
 }
+
+/** Lines or rows of dots over a shape, in the drawing's own dots. */
+export interface Hatch {
+  readonly every: number;
+  readonly angleDegrees: number;
+  readonly lineWidth: number;
+  readonly dots: boolean;
+}
+
+/** One step of a group's transform. */
+export interface Move {
+  readonly name: 'translate' | 'scale' | 'rotate';
+  readonly by: readonly number[];
+}
+
+/** A hatch reaches over any drawing, whichever way it is turned; its shape cuts it off. */
+const HATCH_REACH = 700;
 
 /** What a document of pdfkit knows of the face that is set; not among its declared types. */
 interface FaceSet {
@@ -66,15 +83,47 @@ export class Pen {
     this.doc.restore();
   }
 
+  /** What is drawn until `leaveGroup` is moved so. */
+  enterGroup(moves: readonly Move[]): void {
+    this.doc.save();
+    for (const { name, by } of moves) {
+      const [first = 0, second] = by;
+      if (name === 'translate') this.doc.translate(first, second ?? 0);
+      else if (name === 'scale') this.doc.scale(first, second ?? first);
+      else this.doc.rotate(first);
+    }
+  }
+
+  leaveGroup(): void {
+    this.doc.restore();
+  }
+
+  /** Fills a shape with lines or dots, as vectors. */
+  hatch(of: Outline, { every, angleDegrees, lineWidth, dots }: Hatch): void {
+    const { doc } = this;
+    doc.save();
+    this.#trace(of);
+    doc.clip();
+    doc.rotate(angleDegrees).lineWidth(lineWidth);
+    if (dots) doc.lineCap('round').dash(0.01, { space: every });
+    for (let at = -HATCH_REACH; at <= HATCH_REACH; at += every)
+      doc.moveTo(at, -HATCH_REACH).lineTo(at, HATCH_REACH);
+    doc.stroke(dots ? '#000000' : '#555555').restore();
+  }
+
+  #trace(of: Outline): void {
+    if ('path' in of) this.doc.path(of.path);
+    else if ('circle' in of) this.doc.circle(...of.circle);
+    else this.doc.rect(...of.rect);
+  }
+
   shape(of: Outline & Look): void {
     const { doc } = this;
     const { fill, line, lineWidth, dash } = of;
     if (fill === undefined && line === undefined) return;
     doc.save().lineWidth(lineWidth);
     if (dash.length > 0) doc.dash(dash[0] ?? 1, { space: dash[1] ?? dash[0] ?? 1 });
-    if ('path' in of) doc.path(of.path);
-    else if ('circle' in of) doc.circle(...of.circle);
-    else doc.rect(...of.rect);
+    this.#trace(of);
     if (fill !== undefined && line !== undefined) doc.fillAndStroke(fill, line);
     else if (fill !== undefined) doc.fill(fill);
     else doc.stroke(line);

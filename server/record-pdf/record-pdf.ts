@@ -1,5 +1,6 @@
 import type { JobRecord } from '../jobs/record/schema.ts';
 import type { JobSheets } from '../jobs/record.ts';
+import { sentenceOf } from './draw-svg.ts';
 import { type Cell, type Column, Paper, type PaperSize } from './paper.ts';
 import type { Faces } from './pen.ts';
 import { photoPages } from './photos.ts';
@@ -36,6 +37,7 @@ export async function recordPdf(
   summary(paper, record);
   cycles(paper, { record, pictures });
   results(paper, record);
+  valveDrawn(paper, pictures.section);
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
   notes(paper, record);
@@ -111,6 +113,12 @@ function results(paper: Paper, record: JobRecord): void {
       : [[plain('taken back by'), bold(record.takenBack.by), plain(record.takenBack.at)]]),
   ];
   paper.table(even('what', 'who', 'when'), signs);
+}
+
+/** As the page shows it beside the first hold: energies, locks and stem as they stood there. */
+function valveDrawn(paper: Paper, section: string): void {
+  paper.heading('The valve in section, as it stood at the hold');
+  paper.figure(section, sentenceOf(section), { share: 0.62 });
 }
 
 function holdOf(paper: Paper, hold: JobRecord['holds'][number]): void {

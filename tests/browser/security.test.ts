@@ -28,7 +28,7 @@ inBrowser('a browser', (open) => {
       '/screens',
       '/drafts',
       '/valves/FV-214',
-      '/jobs/8',
+      '/jobs/12',
     ];
     for (const address of addresses) await page.goto(address, { waitUntil: 'load' });
     expect([elsewhere, missing]).toEqual([[], []]);

@@ -95,19 +95,19 @@ inBrowser('the narrowest screen', (open) => {
     try {
       const { page } = await open({ origin: server.origin, viewport: NARROWEST });
       await signIn(page, inRole(people, 'technician'));
-      await page.goto('/jobs/8');
+      await page.goto('/jobs/12');
       for (const where of ['top', 'bottom'] as const) {
         await page.evaluate(
           (end) => window.scrollTo(0, end === 'top' ? 0 : document.body.scrollHeight),
           where,
         );
-        for (const text of ['TV-302', 'job 8, valve', 'Stroke check and plug adjustment, rev. ', 'step'])
+        for (const text of ['TV-302', 'job 12, valve', 'Stroke check and plug adjustment, rev. ', 'step'])
           expect(await inView(page, text), `${text} at the ${where}`).toBe(true);
       }
       await picture(page, 'narrowest');
       await page.setViewportSize(DESK);
       for (const beside of ['steps', 'radio', 'radio?heard=x', 'lines/16/again']) {
-        await page.goto(`/jobs/8/${beside}`);
+        await page.goto(`/jobs/12/${beside}`);
         expect(await faultsOfPage(page), beside).toEqual([]);
         await picture(page, `beside-${beside.replaceAll(/\W/g, '-')}`);
       }

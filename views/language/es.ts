@@ -1,6 +1,7 @@
 import { frame } from './es/frame.ts';
 import { help } from './es/help.ts';
 import { jobScreen } from './es/job-screen.ts';
+import { longWork } from './es/long-work.ts';
 import { peoplePages } from './es/people-pages.ts';
 import { photos } from './es/photos.ts';
 import { pictures } from './es/pictures.ts';
@@ -18,6 +19,7 @@ export const es = {
   ...frame,
   ...help,
   ...jobScreen,
+  ...longWork,
   ...peoplePages,
   ...photos,
   ...pictures,

@@ -166,8 +166,9 @@ describe('the demo plant', () => {
   test('has done stroke checks, each to its end and inside its limits, with nothing left locked', async () => {
     const jobs = await allJobs();
     const done = jobs.filter(({ status }) => status === 'closed');
-    const twice = ['FV-103', 'FV-103', 'FV-104', 'FV-214', 'FV-214'];
-    expect(done.map(({ tag }) => tag).sort()).toEqual(['FV-101', 'FV-102', ...twice]);
+    const others = ['FV-103', 'FV-103', 'FV-104', 'FV-214', 'FV-214'];
+    const yearly = Array.from({ length: 5 }, () => 'FV-102');
+    expect(done.map(({ tag }) => tag).sort()).toEqual(['FV-101', ...yearly, ...others]);
     for (const job of done) {
       expect(job.closedAs, job.tag).toBe('done');
       expect(job.locks, job.tag).toEqual({});
@@ -182,7 +183,9 @@ describe('the demo plant', () => {
   });
 
   test('finds the contact of a valve that was done before where that job left it, but for its friction', async () => {
-    const [first, second] = (await allJobs()).filter(({ tag }) => tag === 'FV-214');
+    const [first, second] = (await allJobs())
+      .filter(({ tag }) => tag === 'FV-214')
+      .toSorted((one, other) => Number(one.id) - Number(other.id));
     const left = Number(first?.figures.contactLeft?.contactPa);
     const found = Number(second?.figures.contactFound?.contactPa);
     expect(left).toBeGreaterThan(0);

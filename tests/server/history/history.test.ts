@@ -30,6 +30,9 @@ interface Made {
   readonly tag?: string;
   /** Seat leakage in ml/min, of 10 that are allowed. */
   readonly leak?: number;
+  /** Bubbles a minute, of 3 that are allowed. */
+  readonly bubbles?: number;
+  readonly opensS?: number;
   readonly procedure?: string;
 }
 
@@ -37,7 +40,7 @@ interface Made {
 const ML_PER_MIN = 1e-6 / 60;
 
 function line(
-  { days, found, left, tag = SHEET.tag, leak, procedure = 'stroke-check' }: Made,
+  { days, found, left, tag = SHEET.tag, leak, bubbles, opensS, procedure = 'stroke-check' }: Made,
   at: number,
 ): JobLine {
   const closedAt = new Date(START_MS + days * DAY_MS).toISOString();
@@ -68,9 +71,10 @@ function line(
               uncertaintyM3PerS: 0.05 * leak * ML_PER_MIN,
               allowedM3PerS: 10 * ML_PER_MIN,
             },
+      seatBubbles: bubbles === undefined ? null : { perMin: bubbles, allowedPerMin: 3, givePerMin: 0.5 },
       asFound: cycle(found),
       asLeft: left === undefined ? null : cycle(left),
-      strokeOpenS: null,
+      strokeOpenS: opensS ?? null,
       strokeShutS: null,
     },
   };
@@ -146,6 +150,30 @@ describe('the history of a valve', () => {
     expect(valveHistory([], SHEET).history.proposedMonths).toBeNull();
   });
 
+  test('holds bubbles at the seat test against the table of the standard, and shows stroke times without a trend', () => {
+    const counted = [0.5, 0.8, 1.4, 1.7, 2.1].map((bubbles, at) =>
+      line({ days: 200 * at, found: 1, bubbles, opensS: 4 + at }, at),
+    );
+    const bubbles = quantity(counted, 'seat-bubbles');
+    expect(bubbles).toMatchObject({ unit: 'a minute', limitHigh: 3, isDrifting: true });
+    expect(bubbles.points.map(({ value, uncertainty, counted: isIn }) => [value, uncertainty, isIn])).toEqual(
+      [0.5, 0.8, 1.4, 1.7, 2.1].map((value) => [value, 0.5, true]),
+    );
+    expect(bubbles.says.join(' ')).toMatch(/a minute a year.*its limit of \+3 a minute/);
+    const opens = quantity(counted, 'stroke-open');
+    expect([opens.unit, opens.points.map(({ value }) => value), opens.driftPerYear]).toEqual([
+      's',
+      [4, 5, 6, 7, 8],
+      null,
+    ]);
+    expect(opens.says.join()).toContain('Timed by hand');
+    const overhauled = [
+      ...counted,
+      line({ days: 1100, found: 1, bubbles: 0.2, procedure: 'valve-overhaul' }, 9),
+    ];
+    expect(quantity(overhauled, 'seat-bubbles').points.filter(({ counted: isIn }) => isIn)).toHaveLength(1);
+  });
+
   test('is drawn with every reading, both limits and a sentence', () => {
     const picture = historyCurve({
       title: 'Error',
@@ -186,6 +214,15 @@ describe('the history of the plant', () => {
     ]);
     expect(findings).toEqual([{ finding: 'error', jobs: 1, valves: 1 }]);
     expect([checked, valves]).toEqual([2, 3]);
+  });
+
+  test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', () => {
+    const { proposed, method } = at(920);
+    expect(proposed.map(({ tag, by, readings }) => [tag, by, readings])).toEqual([
+      [SHEET.tag, 'Largest error, of travel', 6],
+    ]);
+    const own = valveHistory(DRIFTING, SHEET).history.proposedMonths;
+    expect([proposed[0]?.intervalMonths, method]).toEqual([own, valveHistory([], SHEET).history.method]);
   });
 
   test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', () => {

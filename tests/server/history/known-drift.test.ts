@@ -52,6 +52,7 @@ function tenJobs({ startPercent, driftPerYear }: Known, normal: () => number): r
       closedAt,
       measured: {
         seatLeak: null,
+        seatBubbles: null,
         asFound: cycle(found, give),
         asLeft: null,
         strokeOpenS: null,

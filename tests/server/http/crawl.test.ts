@@ -56,7 +56,7 @@ const THINGS: Readonly<Record<string, readonly string[]>> = {
   '/valves/:tag': ['XV-900', 'FV-214'],
   '/gear/:number': ['G-99'],
   '/people/:id': ['t1', 't3'],
-  '/jobs/:id': ['1', '8'],
+  '/jobs/:id': ['1', '12'],
 };
 
 function addresses(role: Role): readonly string[] {

@@ -67,6 +67,9 @@ test('the document read back holds every number and every text of the JSON, its 
     expect(close(page)).toContain(close(`check number ${record.log.check}`));
   }
   expect(whole).not.toMatch(/open:job|\?/);
+  // The valve itself is drawn: its tags and the ends of its travel are texts of the picture.
+  for (const drawn of ['in section', '100 open', '0 shut', 'Supply air'])
+    expect(whole).toContain(close(drawn));
   expect(raw).toContain('/FontFile2');
   expect(raw).not.toMatch(/\/Subtype \/Image/);
   expect(view.map(Math.round)).toEqual([0, 0, 595, 842]);

@@ -9,6 +9,7 @@ import { blobsOf } from '../log/blobs.ts';
 import { checkNumber } from '../log/check-number.ts';
 import type { Checkpoints } from '../log/checkpoints.ts';
 import { exportLine } from '../log/export.ts';
+import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
 import { fileEndOf } from '../photos/kind.ts';
 import type { Head, LogEntry, Store, StoredBlob, StoredLine } from '../store/store.ts';
 import { EXPORT_SCHEMA, type Manifest } from '../verifier/verify-export.ts';
@@ -23,6 +24,8 @@ export interface ExportOf {
   readonly codeVersion: string;
   /** The verifier as plain JavaScript. */
   readonly verifier: string;
+  /** Told of each line; may stop it. */
+  readonly tell?: Tell;
 }
 
 const ENTRIES = 'log.jsonl';
@@ -110,6 +113,7 @@ async function* encoded(of: ExportOf, upTo: number): AsyncIterable<Uint8Array> {
 async function measured(of: ExportOf, upTo: number) {
   const hash = createHash('sha256');
   let [entries, bytes] = [0, 0];
+  const { tell = TELL_NOBODY } = of;
   let head: Head = { seq: 0, hash: '0'.repeat(64) };
   const photos = new Map<string, TarFile>();
   for await (const line of linesUpTo(of, upTo)) {
@@ -123,6 +127,7 @@ async function measured(of: ExportOf, upTo: number) {
       const bytes = await of.store.blob(hash);
       if (bytes !== undefined) photos.set(hash, photoFile(of.store, { hash, bytes }));
     }
+    await tell({ doing: 'line measured', done: line.seq, of: upTo });
   }
   return { head, entries, bytes, sha256: hash.digest('hex'), photos: [...photos.values()] };
 }

@@ -39,11 +39,11 @@ const PLAYED = 'Demo: an invented job on a simulated valve.';
 const JOBS: readonly EarlierJob[] = [
   // FV-102 is only looked at, year after year, so that its history has a line to draw.
   { tag: 'FV-102', by: 0, daysBack: 1410, frictionPsi: 0.2, shiftPsi: 0, work: 'leave', note: PLAYED },
-  { tag: 'FV-102', by: 1, daysBack: 1130, frictionPsi: 0.2, shiftPsi: 0.04, work: 'leave', note: PLAYED },
-  { tag: 'FV-102', by: 0, daysBack: 860, frictionPsi: 0.25, shiftPsi: 0.07, work: 'leave', note: PLAYED },
-  { tag: 'FV-102', by: 1, daysBack: 590, frictionPsi: 0.25, shiftPsi: 0.12, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 1, daysBack: 1130, frictionPsi: 0.2, shiftPsi: 0.03, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 0, daysBack: 860, frictionPsi: 0.25, shiftPsi: 0.05, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 1, daysBack: 590, frictionPsi: 0.25, shiftPsi: 0.08, work: 'leave', note: PLAYED },
   { tag: 'FV-101', by: 0, daysBack: 350, frictionPsi: 0.25, shiftPsi: 0, work: 'leave', note: PLAYED },
-  { tag: 'FV-102', by: 1, daysBack: 318, frictionPsi: 0.3, shiftPsi: 0.15, work: 'leave', note: PLAYED },
+  { tag: 'FV-102', by: 1, daysBack: 318, frictionPsi: 0.3, shiftPsi: 0.1, work: 'leave', note: PLAYED },
   { tag: 'FV-103', by: 0, daysBack: 290, frictionPsi: 0.2, shiftPsi: -0.1, work: 'setPlug', note: PLAYED },
   { tag: 'FV-104', by: 1, daysBack: 241, frictionPsi: 0.35, shiftPsi: 0, work: 'setPlug', note: PLAYED },
   { tag: 'FV-214', by: 0, daysBack: 196, frictionPsi: 0.3, shiftPsi: 0, work: 'setPlug', note: PLAYED },

@@ -6,6 +6,7 @@
  * It shows that nothing inside was changed. That the end was not cut off, or the whole written anew, only a check
  * number kept elsewhere can show: compare it with the head's.
  */
+import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
 import type { Head, LogEntry, Store, StoredLine, StreamHead } from '../store/store.ts';
 import type { Auditor, AuditProblem } from './auditor.ts';
 import { type BlobFault, blobFaults } from './blobs.ts';
@@ -48,17 +49,46 @@ const BEFORE_ALL = Number.MIN_SAFE_INTEGER;
 
 /** Verifies the whole log of a store, then lets the auditors look at each stream of their kind. */
 export async function verifyStore(store: Store, auditors: readonly Auditor[]): Promise<Report> {
+  return await verifyTold(store, { auditors, tell: TELL_NOBODY });
+}
+
+/**
+ * The same, told line by line and job by job.
+ * @throws Stopped where `tell` says so
+ */
+export async function verifyTold(
+  store: Store,
+  { auditors, tell }: { readonly auditors: readonly Auditor[]; readonly tell: Tell },
+): Promise<Report> {
+  const { seq } = await store.head();
   const photos: BlobFault[] = [];
-  const verdict = await verifyLines(store.lines(BEFORE_ALL), async (entry) => {
+  const lines = toldLines(store.lines(BEFORE_ALL), { tell, of: seq });
+  const verdict = await verifyLines(lines, async (entry) => {
     photos.push(...(await blobFaults(entry, store)));
   });
   const problems: StreamProblem[] = [];
-  if (verdict.fault === null) {
-    for await (const stream of store.streams()) {
-      problems.push(...audited(stream, await audit({ store, stream, auditors })));
-    }
+  if (verdict.fault !== null) return { ...verdict, problems, photos };
+  const streams: string[] = [];
+  for await (const stream of store.streams())
+    if (auditors.some(({ kind }) => kind === splitStream(stream).kind)) streams.push(stream);
+  for (const [at, stream] of streams.entries()) {
+    problems.push(...audited(stream, await audit({ store, stream, auditors })));
+    await tell({ doing: 'job worked out again', done: at + 1, of: streams.length });
   }
   return { ...verdict, problems, photos };
+}
+
+async function* toldLines(
+  lines: AsyncIterable<StoredLine>,
+  { tell, of }: { readonly tell: Tell; readonly of: number },
+): AsyncIterable<StoredLine> {
+  let done = 0;
+  for await (const line of lines) {
+    yield line;
+    done += 1;
+    // More may have been written since it began.
+    await tell({ doing: 'line checked', done: Math.min(done, of), of });
+  }
 }
 
 /** Verifies one stream alone, which needs nothing of the others, and audits it. */

@@ -151,13 +151,14 @@ export class Paper {
     return text === '' ? 0 : doc.heightOfString(this.#pen.printable(text), { width });
   }
 
-  /** One picture with its words beside it, as wide as its share allows. */
-  figure(svg: string, words: string, { share }: { readonly share: number }): void {
+  /** One picture below its heading, its words beside it, as wide as its share allows; none of it is parted. */
+  figure(svg: string, { title, words, share }: { title: string; words: string; share: number }): void {
     const { doc } = this.#pen;
     const width = this.#width * share;
     const { width: across, height: down } = sizeOf(svg);
     const scale = width / across;
-    this.#need(scale * down);
+    this.#need(scale * down + 40);
+    this.heading(title);
     drawSvg(this.#pen, svg, { x: EDGE.left, y: this.#y, scale });
     const left = EDGE.left + width + 12;
     doc.font(FACE.plain).fontSize(TABLE_LETTERS).fillColor('#000000');

@@ -117,8 +117,8 @@ function results(paper: Paper, record: JobRecord): void {
 
 /** As the page shows it beside the first hold: energies, locks and stem as they stood there. */
 function valveDrawn(paper: Paper, section: string): void {
-  paper.heading('The valve in section, as it stood at the hold');
-  paper.figure(section, sentenceOf(section), { share: 0.62 });
+  const title = 'The valve in section, as it stood at the hold';
+  paper.figure(section, { title, words: sentenceOf(section), share: 0.55 });
 }
 
 function holdOf(paper: Paper, hold: JobRecord['holds'][number]): void {

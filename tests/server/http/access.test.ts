@@ -125,6 +125,8 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   showJobAudit: ['safety-officer', 'supervisor', 'engineer'],
   auditJob: ['safety-officer', 'supervisor', 'engineer'],
   showLog: ['safety-officer', 'supervisor', 'engineer'],
+  verifyLog: ['safety-officer', 'supervisor', 'engineer'],
+  makeExport: ['safety-officer', 'supervisor', 'engineer'],
   restoreLog: ['safety-officer', 'supervisor', 'engineer'],
   exportLog: ['safety-officer', 'supervisor', 'engineer'],
   showHelp: 'anyone',

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { rebuildSummaries } from '../../../server/log/rebuild.ts';
+import { rebuildSummaries, rebuildTold } from '../../../server/log/rebuild.ts';
+import { Stopped, type Tell } from '../../../server/long/long-work.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
 import { aFolder } from '../../folders.ts';
 import { adding, aLog, kinds } from './register.ts';
@@ -34,6 +35,20 @@ describe('making the lists anew', () => {
       { kind: 'register', id: 'a', sort: '00000006', body: { id: 'a', total: 6, added: 2 } },
     ]);
     expect(await store.summaries('gone')).toEqual([]);
+    await store.close();
+  });
+
+  test('says how far it is, and stopped leaves the lists as they were', async () => {
+    const store = openSqliteStore({ folder: await aFilledFolder() });
+    const before = await store.summaries('register');
+    const told: string[] = [];
+    const tell: Tell = async ({ done, of }) => {
+      told.push(`${done} of ${of}`);
+      if (done === 2) throw new Stopped();
+    };
+    await expect(rebuildTold(store, { kinds, tell })).rejects.toThrow(Stopped);
+    expect(told).toEqual(['1 of 3', '2 of 3']);
+    expect(await store.summaries('register')).toEqual(before);
     await store.close();
   });
 

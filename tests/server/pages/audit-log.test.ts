@@ -5,6 +5,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { checkNumber } from '../../../server/log/check-number.ts';
 import { Checkpoints, checkpointPlace } from '../../../server/log/checkpoints.ts';
 import { keepMarking } from '../../../server/log/mark-checkpoints.ts';
+import { verifyTold } from '../../../server/log/verify.ts';
+import { Stopped, type Tell } from '../../../server/long/long-work.ts';
 import { auditLogRoutes } from '../../../server/pages/audit-log.ts';
 import { pointRoutes } from '../../../server/pages/points.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
@@ -224,6 +226,44 @@ describe('the page of the log', () => {
     );
     expect(await asked(seq - 1, check)).toContain('another log, or it was written anew');
     expect(await asked(seq + 99, check)).toContain('cut off, or an older backup is served');
+  });
+
+  test('is checked here, whole or with its first bad line, and says so on the page', async () => {
+    const sent = () => ({ requestId: newRequestId() });
+    const asked = await app.post('/audit/verify', sent(), { as: officer });
+    const { seq, hash } = await app.services.store.head();
+    expect([asked.status, await page(asked.headers.get('location') ?? '', officer)]).toEqual([
+      303,
+      expect.stringContaining(`Whole: ${seq} lines. Check number of the last: ${checkNumber(hash)}.`),
+    ]);
+    tamper(app.folder, ({ sql }) =>
+      sql(`UPDATE log SET bytes = replace(bytes, 'Test', 'Best') WHERE seq = 1`),
+    );
+    const told = await (await app.postJson('/audit/verify', sent(), { as: officer })).json();
+    expect(told).toMatchObject({ whole: false, entries: 0, faults: [expect.stringMatching(/^Line 1 /)] });
+    const stops = (tell: Tell) => verifyTold(app.services.store, { auditors: [], tell });
+    await expect(
+      stops(async () => {
+        throw new Stopped();
+      }),
+    ).resolves.toMatchObject({ fault: { seq: 1 } });
+  });
+
+  test('is made into an export that is then saved as it was measured, whatever is written meanwhile', async () => {
+    const made = await app.post('/audit/export', { requestId: newRequestId(), job: '' }, { as: officer });
+    const ready = await app.get(made.headers.get('location') ?? '', { as: officer });
+    const [, href = ''] = /href="(\/audit\/export\.tar\?work=[^"]+)"/.exec(await ready.text()) ?? [];
+    const before = await app.services.store.head();
+    await addPoint('IA-9', await signIn('s1', PINS.supervisor));
+    const saved = await app.get(href, { as: officer });
+    const tar = Buffer.from(await saved.arrayBuffer()).toString();
+    expect([saved.status, tar.includes(`"entries": ${before.seq}`), tar.includes('IA-9')]).toEqual([
+      200,
+      true,
+      false,
+    ]);
+    const none = await app.post('/audit/export', { requestId: newRequestId(), job: '99' }, { as: officer });
+    expect(none.status).toBe(404);
   });
 
   test('saves an export whose entries verify and end with the head of the log (SA-02)', async () => {

@@ -1,6 +1,6 @@
 import type { Catalogue } from '../patterns.ts';
 
-/** Work that goes on for a while, and intervals that are proposed for the plant. */
+/** Work that goes on for a while, the check and the export of the log, and intervals that are proposed for the plant. */
 export const longWork = {
   Back: 'Volver',
   'Either it was done whole, or nothing of it was.': 'O se hizo entero, o no se hizo nada.',
@@ -26,4 +26,17 @@ export const longWork = {
   'that is by': 'es decir, el',
   '{1} s so far. Nothing is changed until it is done whole.':
     '{1} s hasta ahora. No se cambia nada hasta que esté hecho entero.',
+  'Check it here': 'Compruébelo aquí',
+  'every line, every job': 'cada línea, cada trabajo',
+  'Whole: {1} lines.': 'Entero: {1} líneas.',
+  'Check number of the last: {1}. Compare it with one on paper: only that shows that the end was not cut off.':
+    'Número de control de la última: {1}. Compárelo con uno en papel: solo eso muestra que no se cortó el final.',
+  'Not whole.': 'No está entero.',
+  '{1} lines are good before it.': '{1} líneas están bien antes.',
+  'It reads every line as it was sealed and works every job out again. It changes nothing and may be stopped.':
+    'Lee cada línea tal como se selló y vuelve a calcular cada trabajo. No cambia nada y se puede detener.',
+  'It is ready.': 'Está lista.',
+  'Save it on this machine': 'Guardarla en esta máquina',
+  'Check the whole log': 'Comprobar todo el registro',
+  'Make the export': 'Hacer la exportación',
 } as const satisfies Catalogue;

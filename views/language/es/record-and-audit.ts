@@ -74,7 +74,6 @@ export const recordAndAudit = {
   'Reviewed up to line {1}': 'Revisado hasta la línea {1}',
   'Save as a table': 'Guardar como tabla',
   'Save for paper': 'Guardar para papel',
-  'Save the export': 'Guardar la exportación',
   'Sign-offs, isolations, locks': 'Firmas, aislamientos, candados',
   'Struck: it stands no more, and was asked again or corrected.':
     'Tachado: ya no vale, y se preguntó otra vez o se corrigió.',

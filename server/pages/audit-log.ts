@@ -39,7 +39,7 @@ const REPORT = z.object({
 
 type Told = z.output<typeof REPORT>;
 
-function reportOf({ entries, head, fault, problems }: Report): Told {
+function reportOf({ entries, head, fault, problems, photos }: Report): Told {
   const bad =
     fault === null
       ? []
@@ -47,6 +47,7 @@ function reportOf({ entries, head, fault, problems }: Report): Told {
   const faults = [
     ...bad,
     ...problems.map(({ stream, place, what }) => `${stream}, place ${place}: ${what}.`),
+    ...photos.map(({ seq, stream, what }) => `Photo of line ${seq} (${stream}) ${what}.`),
   ];
   return { whole: faults.length === 0, entries, check: checkNumber(head.hash), faults };
 }

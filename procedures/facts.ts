@@ -17,6 +17,7 @@ export const FACTS = {
   bonnet: ['plain', 'bellows'],
   handwheel: ['none', 'fitted'],
   electrical: ['none', 'fitted'],
+  trim: ['plain', 'balanced'],
 } as const;
 
 export type FactName = keyof typeof FACTS;
@@ -37,6 +38,7 @@ export function factsOf(sheet: ValveSheet, place: Facts['place']): Facts {
     bonnet: sheet.bellowsSeal ? 'bellows' : 'plain',
     handwheel: sheet.handwheel ? 'fitted' : 'none',
     electrical: sheet.electricalV === null ? 'none' : 'fitted',
+    trim: sheet.balanceSealDiameterM === null ? 'plain' : 'balanced',
   };
 }
 

@@ -5,6 +5,7 @@ import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
 import { readyRig } from '../phases/ready-rig.ts';
+import { airAwayFor, handedTo, handsOn } from '../phases/taken-over.ts';
 import { findContact } from '../phases/test-air.ts';
 import { procedure } from '../vocabulary.ts';
 import { setPlug } from './set-plug.ts';
@@ -32,6 +33,9 @@ const WORK_CHOICES = {
     to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
   },
 } as const;
+
+/** Friction that no setting cures: the air comes off, the locks stay. */
+const PACKING = { label: 'Friction too high: the packing', to: 'bleedForNext' } as const;
 
 /** Operational check and stroke adjustment of a spring-and-diaphragm valve, on the bench or in the line. */
 export const strokeCheck = procedure({
@@ -69,7 +73,7 @@ export const strokeCheck = procedure({
       letter: 'E',
       date: '2026-11-26',
       change:
-        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. Friction that no setting cures may go on as the packing job, with the locks as they hang.',
     },
   ],
   phases: [
@@ -168,6 +172,7 @@ export const strokeCheck = procedure({
       how: 'Look, hands off: gauge alive, tube open, handwheel in neutral, stop or block in the yoke, packing dry and tight.',
       choices: {
         again: { label: 'Found and put right from outside: try again', to: 'contactFound' },
+        packing: PACKING,
         stop: { label: 'Stop: this valve wants an overhaul', to: 'ventNow', reason: true },
       },
       makeSafe: 'ventNow',
@@ -205,6 +210,7 @@ export const strokeCheck = procedure({
       choices: {
         again: { label: 'Read the cycle again', to: 'asFoundCycle' },
         goOn: { label: 'Go on all the same', to: 'chooseWorkOutside', reason: true },
+        packing: PACKING,
         leave: { label: 'Leave it for an overhaul', to: 'airOff', reason: true },
       },
       makeSafe: 'ventNow',
@@ -217,6 +223,7 @@ export const strokeCheck = procedure({
       ...WORK_CHOICE,
       choices: {
         ...WORK_CHOICES,
+        packing: PACKING,
         leave: { label: 'Leave it as found though it is not inside', to: 'airOff', reason: true },
       },
     },
@@ -272,11 +279,35 @@ export const strokeCheck = procedure({
       choices: {
         again: { label: 'Read the cycle again', to: 'asLeftCycle' },
         work: { label: 'Adjust again', to: 'chooseWork' },
+        packing: PACKING,
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
       },
       makeSafe: 'ventNow',
     },
 
+    ...airAwayFor({ phase: 'airAway', next: 'toPackingNow', ventNow: 'ventNow' }),
+    toPackingNow: {
+      kind: 'question',
+      phase: 'airAway',
+      title: 'The packing grips: does it go on now?',
+      how: 'Friction that no setting cures is the packing first. Every lock stays where it hangs, and what was read goes along.',
+      choices: {
+        on: handsOn('Packing is at hand: go on as the packing job', 'toPacking'),
+        back: {
+          label: 'Not now: it goes back so',
+          to: 'finalCheck',
+          reason: true,
+          comesNext: 'packing-renewal',
+        },
+      },
+      makeSafe: 'haltAirAway',
+    },
+    toPacking: handedTo({
+      phase: 'airAway',
+      title: 'It goes on as the packing job',
+      procedure: 'packing-renewal',
+      as: 'isolated',
+    }),
     ...airLimits({ connect: 'connectAgain', signAgain: 'holdWork', giveBack: 'disconnectAir' }),
     connectAgain: {
       kind: 'reading',

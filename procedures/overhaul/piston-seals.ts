@@ -1,7 +1,8 @@
 import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase } from '../phases/case-air.ts';
 import { openCylinder } from '../phases/cylinder.ts';
-import { blowBy, connectEnd, strokeOneEnd } from '../phases/cylinder-air.ts';
+import { blowBy, connectEnd, STANDS, strokeOneEnd } from '../phases/cylinder-air.ts';
+import { renewRod } from '../phases/cylinder-rod.ts';
 import {
   CYLINDER_AIR_STAYS,
   CYLINDER_BACK,
@@ -12,40 +13,23 @@ import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { reworded } from '../phases/reword.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
-import type { ChoiceField, Step } from '../vocabulary.ts';
+import type { Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
-const ALLOWS = ['connectTestAir', 'strokeByTestAir', 'openPistonCylinder', 'workInCylinder'] as const;
-
-const STANDS: readonly ChoiceField[] = [
-  {
-    name: 'equaliserStands',
-    label: 'Equalising valve',
-    type: 'choice',
-    choices: [
-      { value: 'shut', label: 'Shut' },
-      { value: 'none', label: 'There is none' },
-      { value: 'open', label: 'Open' },
-    ],
-  },
-  {
-    name: 'handwheelStands',
-    label: 'Handwheel',
-    type: 'choice',
-    choices: [
-      { value: 'neutral', label: 'In neutral' },
-      { value: 'none', label: 'There is none' },
-      { value: 'in', label: 'Engaged' },
-    ],
-  },
-];
+const ALLOWS = [
+  'connectTestAir',
+  'strokeByTestAir',
+  'openPistonCylinder',
+  'workInCylinder',
+  'releaseStemConnector',
+] as const;
 
 /** The seals of a double-acting cylinder: blow-by as found, tie rods evenly, seals, blow-by as left, both strokes. */
 export const pistonSeals = procedure({
   id: 'piston-seals',
   title: 'Cylinder seals renewed',
   energyControl: isolatedControl(
-    'To renew the seals of a double-acting cylinder without spring, in the line or on the bench. It opens the cylinder; the body stays shut and the stem stays joined.',
+    'To renew the seals of a double-acting cylinder without spring, in the line or on the bench. It opens the cylinder; the body stays shut. The stem stays joined, but where its rod is renewed.',
   ),
   revisions: [
     { letter: 'A', date: '2026-11-25', change: 'First issue.' },
@@ -64,7 +48,7 @@ export const pistonSeals = procedure({
       letter: 'D',
       date: '2026-11-26',
       change:
-        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+        'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. A spent rod may be renewed with cap and piston off: no spring seen, stems parted, joined to their mark.',
     },
   ],
   phases: [
@@ -83,7 +67,7 @@ export const pistonSeals = procedure({
     ...reworded(
       frontOf({
         bring: [
-          'Bring the seal set of this cylinder, its grease and a soft drift.',
+          'Bring the seal set of this cylinder, its grease and a soft drift, and rod with bushing where they are likely spent.',
           'Bring a torque wrench, spanners for the tie rods and lifting gear for the end cap.',
           'Bring a regulator that bleeds, its gauge and a second gauge.',
           'Bring a marker, caps for both tubes, a light and lint-free cloth.',
@@ -220,7 +204,8 @@ export const pistonSeals = procedure({
       next: { to: 'tieRods', sets: { testAir: 'off' } },
       makeSafe: 'ventNow',
     },
-    ...openCylinder({ next: 'connectLeft', makeSafe: 'haltOpen' }),
+    ...openCylinder({ next: 'connectLeft', makeSafe: 'haltOpen', newRod: 'rodFree' }),
+    ...renewRod({ next: 'sealsIn', makeSafe: 'haltOpen' }),
     haltOpen: openHalt({
       phase: 'cylinder',
       title: 'Stopped: the cylinder is open, locks stay on',
@@ -241,6 +226,9 @@ export const pistonSeals = procedure({
       choices: {
         rods: ['The tie rods: loosen them evenly', 'tieRods'],
         look: ['The cap is off: take the piston out and look', 'pistonOut'],
+        rod: ['The rod is renewed: the stems', 'rodFree'],
+        rodIn: ['The old rod is out: the new one', 'rodNew'],
+        join: ['The new rod goes in, or is in: the stems', 'rodIn'],
         seals: ['The new seals go in', 'sealsIn'],
         close: ['The piston is in: close the cylinder', 'cylinderClose'],
         shut: ['The cylinder is closed: check that all is shut', 'cylinderShut'],

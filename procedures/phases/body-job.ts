@@ -8,6 +8,7 @@ import { freeSpring, springBack } from './free-spring.ts';
 import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from './held-connector.ts';
 import { openLine } from './open-line.ts';
 import { packingIn, packingOut } from './packing.ts';
+import { sealRingsOff, sealRingsOn, TRIM_IN_FIRST, TRIM_OUT_NEXT } from './seal-rings.ts';
 import { seatWork } from './seat-work.ts';
 import { settleGland } from './settle-gland.ts';
 import { strokeAsFound, strokeAsLeft } from './stroke-proof.ts';
@@ -152,8 +153,10 @@ function inBody() {
       next: { to: { by: 'place', ways: { bench: 'trimOut', line: 'gasTest' } } },
       makeSafe,
     } as Step<string>,
-    ...takeTrimOut<string>({ phase: 'body', next: 'trimLook', makeSafe }),
-    ...seatWork<string>({ phase: 'body', next: 'trimIn', makeSafe }),
+    ...takeTrimOut<string>({ phase: 'body', next: TRIM_OUT_NEXT, makeSafe }),
+    ...sealRingsOff<string>({ phase: 'body', next: 'trimLook', makeSafe }),
+    ...seatWork<string>({ phase: 'body', next: TRIM_IN_FIRST, makeSafe }),
+    ...sealRingsOn<string>({ phase: 'body', next: 'trimIn', makeSafe }),
     ...closeBonnet<string>({ phase: 'body', next: 'ringsIn', makeSafe }),
     ...packingIn<string>({ phase: 'packing', next: 'actuatorOn', makeSafe }),
   };
@@ -236,10 +239,10 @@ function halts({ where = {}, whereOnAir = {} }: Body<string>) {
         bonnet: ['The bonnet: crack it', 'bonnetCrack'],
         packing: ['The packing: take it out', 'packingOut'],
         trim: ['The trim: to it', 'trimWay'],
-        seat: ['The trim is out: look at it', 'trimLook'],
+        seat: ['The trim is out: look at it', TRIM_OUT_NEXT],
         lap: ['Lapping', 'lap'],
         clean: ['Cleaning out', 'cleanOut'],
-        back: ['The trim goes in', 'trimIn'],
+        back: ['The trim goes in', TRIM_IN_FIRST],
         torque: ['The bonnet nuts', 'bonnetTorque'],
         rings: ['The new rings', 'ringsIn'],
         on: ['The actuator goes on', 'actuatorOn'],

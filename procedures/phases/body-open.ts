@@ -1,4 +1,4 @@
-import type { Caution, Step } from '../vocabulary.ts';
+import type { Caution, Step, Target } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
 import { putRight } from './finding.ts';
 
@@ -101,7 +101,9 @@ export function takeTrimOut<const Next extends string>({
   phase,
   next,
   makeSafe,
-}: Ways<Next>): Readonly<Record<'gasTest' | 'gasNotClean' | 'trimOut' | 'partsMissing', Step<Open | Next>>> {
+}: Omit<Ways<Next>, 'next'> & { readonly next: Target<Next> }): Readonly<
+  Record<'gasTest' | 'gasNotClean' | 'trimOut' | 'partsMissing', Step<Open | Next>>
+> {
   return {
     gasTest: {
       kind: 'reading',
@@ -192,7 +194,7 @@ export function closeBonnet<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Fit seat, cage and plug with new gaskets',
-      how: 'Gaskets dry and new, never one that was pressed before. Seat by its torque from the manual. The cage is turned to its mark.',
+      how: 'Gaskets dry and new, never one that was pressed before. Seat by its torque from the manual, its thread lubricated as it says. The cage is turned to its mark; a seal ring is led in at the chamfer, never forced.',
       action: 'closeBody',
       do: ['Check the body with a light.', 'Fit gasket and seat.', 'Fit cage and plug.'],
       asks: [

@@ -21,7 +21,10 @@ const SWINGS = {
   avoid: 'Lifting gear above its middle, slack taken up; nobody under it.',
 } as const;
 
-const THREAD_HOLDS = yesNo('threadHolds', 'Both stems are held by at least their own diameter of thread');
+export const THREAD_HOLDS = yesNo(
+  'threadHolds',
+  'Both stems are held by at least their own diameter of thread',
+);
 
 export const CONNECTOR_OFF = [
   'Loosen the screws of the connector in turn.',

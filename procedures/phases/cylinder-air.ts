@@ -3,6 +3,30 @@ import type { ChoiceField, Step, Way } from '../vocabulary.ts';
 import { TEST_AIR_ON } from './case-air.ts';
 import { STEM_MOVES, yesNo } from './common.ts';
 
+/** What makes a cylinder weak or still by itself. */
+export const STANDS: readonly ChoiceField[] = [
+  {
+    name: 'equaliserStands',
+    label: 'Equalising valve',
+    type: 'choice',
+    choices: [
+      { value: 'shut', label: 'Shut' },
+      { value: 'none', label: 'There is none' },
+      { value: 'open', label: 'Open' },
+    ],
+  },
+  {
+    name: 'handwheelStands',
+    label: 'Handwheel',
+    type: 'choice',
+    choices: [
+      { value: 'neutral', label: 'In neutral' },
+      { value: 'none', label: 'There is none' },
+      { value: 'in', label: 'Engaged' },
+    ],
+  },
+];
+
 function air(name: string, label: string): ChoiceField {
   return {
     name,

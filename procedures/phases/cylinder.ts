@@ -20,6 +20,8 @@ type Own =
 interface Ways<Next extends string> {
   readonly next: Next;
   readonly makeSafe: Next;
+  /** Where a spent rod is renewed, cap and piston off as they are. */
+  readonly newRod: Next;
 }
 
 const OPEN = { closure: 'open' } as const;
@@ -149,6 +151,7 @@ function opened<const Next extends string>({
 
 function findings<const Next extends string>({
   makeSafe,
+  newRod,
 }: Ways<Next>): Readonly<Partial<Record<Own, Step<Own | Next>>>> {
   return {
     boreBad: {
@@ -171,11 +174,16 @@ function findings<const Next extends string>({
       kind: 'question',
       phase,
       title: 'Rod or bushing is not sound',
-      how: 'A bent rod sticks, a scored one cuts its seal. Renewed it is only with the stems parted, by the maker’s manual, and the plug set again: not in this job. What bent it is looked for: travel stop, connector, a valve that was seized.',
+      how: 'A bent rod sticks, a scored one cuts its seal. It is renewed with the stems parted, by the maker’s manual. What bent it is looked for: travel stop, connector, a valve that was seized.',
       choices: {
         dressed: { label: 'Light marks, polished off lengthwise: new seals', to: 'sealsIn' },
+        renew: {
+          label: 'A new rod is here: the stems are parted, and it is renewed now',
+          to: newRod,
+          comesNext: 'positioner-calibration',
+        },
         leave: {
-          label: 'Bent, scored or worn: new seals for now; the rod is renewed with the stems parted',
+          label: 'No rod is here: new seals for now, and one is ordered',
           to: 'sealsIn',
           reason: true,
         },
@@ -189,6 +197,11 @@ function findings<const Next extends string>({
       how: 'Look at thread and shoulder: a hammered thread does not hold a nut again.',
       choices: {
         sound: { label: 'Thread sound: new seals, new lock on the nut', to: 'sealsIn' },
+        renew: {
+          label: 'Thread hammered, a new rod is here: it is renewed now',
+          to: newRod,
+          comesNext: 'positioner-calibration',
+        },
         hammered: {
           label: 'Thread hammered: it does not go back under air, a rod is ordered',
           to: makeSafe,

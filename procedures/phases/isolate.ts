@@ -200,7 +200,7 @@ function signalLine(): Readonly<Partial<Record<Own, Step<Own>>>> {
       asks: [
         after('signalAfterPa', 'signalGauge'),
         ...SHOWN_BY,
-        yesNo('lineCapped', 'Line off, both ends capped'),
+        yesNo('lineCapped', 'Controller line off and capped; only the signal gauge hangs on the case'),
       ],
       judge: {
         rule: 'showSafe',

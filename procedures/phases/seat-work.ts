@@ -1,11 +1,11 @@
-import type { ChoiceField, Field, Step } from '../vocabulary.ts';
+import type { ChoiceField, Field, Step, Target } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
 
 type Own = 'trimLook' | 'trimParts' | 'lap' | 'blue' | 'blueBad' | 'cleanOut' | 'notClean';
 
 interface Ways<Next extends string> {
   readonly phase: string;
-  readonly next: Next;
+  readonly next: Target<Next>;
   readonly makeSafe: Next;
 }
 

@@ -7,7 +7,16 @@ import type { ServedProcedure } from '../../procedures/served-procedure.ts';
 import type { Definition, Standing, TakesOver } from '../../procedures/vocabulary.ts';
 import type { AnyState, ConditionId } from '../../safety/conditions.ts';
 
-const plain: Definition = strokeCheck;
+const plain: Definition = withoutPacking(strokeCheck);
+
+/** The stroke check as it would be if it handed nothing on itself. */
+function withoutPacking({ steps: { toPacking, ...steps }, ...definition }: Definition): Definition {
+  const { toPackingNow: asked } = steps;
+  if (toPacking?.kind !== 'end' || asked?.kind !== 'question') throw new Error('it hands on otherwise now');
+  const back = { label: 'Not now: it goes back so', to: 'finalCheck' };
+  return { ...definition, steps: { ...steps, toPackingNow: { ...asked, choices: { back } } } };
+}
+
 const disconnect = plain.steps.disconnectAir;
 if (disconnect?.kind !== 'instruction') throw new Error('the stroke check has no such step any more');
 

@@ -78,6 +78,8 @@ type Needs = { readonly [C in ConditionId]?: readonly AnyState[] };
 /** True where this standing is one that the step's action, or an end, must never meet. */
 export function hurts(step: Step | undefined, states: States): boolean {
   if (step === undefined) return true;
+  // Locks go along where the valve is handed on, and what the other takes over is held against them by itself.
+  if (step.kind === 'end' && step.closes === 'handed over') return states.testAir === 'connected';
   if (step.kind === 'end')
     return (
       [states.supplyLock, states.inletLock, states.outletLock].includes('on') ||

@@ -151,6 +151,8 @@ const SHOWN_AGAIN = 'it is shown again before anything that needs it';
 const SET_BEFORE = 'the stem is turned only straight after a way that sets it';
 const NOT_HANDED_BACK = 'the loop is handed back only as the job ends, and there it was not taken';
 const TOLD_ANEW = 'taking the locks off says anew that nobody was told';
+const TAKEN_OVER =
+  'the packing job does not take over a valve that is signed for: that is held between the two';
 const SIGNED_AGAIN = 'the next card that leads to work is a hold, which must be signed';
 const BEFORE_THE_RETURN = 'it was so before the process began to come back, and nobody works there since';
 const NOT_MOVED = 'nothing on a bench asks for it, and no job ends by it';
@@ -192,6 +194,11 @@ const HARMLESS: Readonly<Record<string, string>> = {
   'airOff shown without plug': SET_BEFORE,
   'backCheck off without controllerLine': 'the line is connected before anything that needs it',
   'haltAir signAgain without workSignOff': SIGNED_AGAIN,
+  'bleedForNext shown without plug': SET_BEFORE,
+  'bleedForNext not shown without signalAir': SHOWN_AGAIN,
+  'bleedForNext gauge not seen alive without signalAir': SHOWN_AGAIN,
+  'bleedForNext gauge too coarse without signalAir': SHOWN_AGAIN,
+  'toPackingNow on without workSignOff': TAKEN_OVER,
   'bypassAgain yes without workSignOff': SIGNED_AGAIN,
   'bypassAgain yes without returnSignOff': SIGNED_AGAIN,
   'bypassAgain yes without loop': NOT_HANDED_BACK,

@@ -223,3 +223,23 @@ test('No bellows is overhauled so', () => {
     expect(procedure.whyNot(aSheet(), 'line')).toBeNull();
   }
 });
+
+describe('The seal rings of a balanced plug', () => {
+  const sealed = (texts: Readonly<Record<string, string>>) =>
+    pathOf(play(jobOn(SEAT, { sheet: aSheetOf(texts) }), { overrides: GOOD }).job);
+
+  test('come off before the trim is looked at, and new ones go on once it is clean', () => {
+    const path = sealed({ balanceSealDiameterM: '1.2 in' });
+    const at = ['trimOut', 'sealRingsOff', 'trimLook', 'cleanOut', 'sealRingsOn', 'trimIn'].map((step) =>
+      path.indexOf(step),
+    );
+    expect(at).not.toContain(-1);
+    expect(at).toEqual([...at].sort((one, other) => one - other));
+  });
+
+  test('are not asked after where the sheet has none', () => {
+    const path = sealed({});
+    expect(path).not.toContain('sealRingsOff');
+    expect(path).not.toContain('sealRingsOn');
+  });
+});

@@ -29,6 +29,7 @@ const LEAKS: Overrides = { soapFound: { springSideAir: 'yes' }, diaphragmLeaks: 
 
 describe('[SAF-03] A finding of an overhaul leads on', () => {
   test.each([
+    ['stroke-check', ['packing-renewal, isolated']],
     ['case-nuts', ['diaphragm-renewal, isolated']],
     ['diaphragm-renewal', ['spring-change, case open']],
     ['spring-change', ['diaphragm-renewal, case open']],
@@ -52,6 +53,26 @@ describe('[SAF-03] A finding of an overhaul leads on', () => {
         supplyLock: lock,
         inletLock: lock,
       });
+    },
+  );
+
+  test.each(['line', 'bench'] as const)(
+    'friction that no setting cures goes from the stroke check to the packing, the locks as they hang, %s',
+    (place) => {
+      const overrides: Overrides = {
+        contactFound: { moves: 'no' },
+        doesNotMove: { choice: 'packing' },
+      };
+      const { job } = play(jobOn(served('stroke-check'), { place }), { overrides, to: 'toPackingNow' });
+      expect(job.situation.states).toMatchObject({
+        signalAir: 'isolated',
+        testAir: 'off',
+        closure: 'shut',
+        supplyLock: place === 'line' ? 'on' : 'off',
+      });
+      const taken = ['stroke-check', 'packing-renewal', 'live-gland'].map((id) => compile(definitionOf(id)));
+      const about = handingFaults(taken).filter((fault) => fault.startsWith('stroke-check'));
+      expect(about).toEqual([]);
     },
   );
 

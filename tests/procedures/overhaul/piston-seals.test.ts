@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { auditJob } from '../../../procedures/audit.ts';
+import { comesNext } from '../../../procedures/comes-next.ts';
 import { sayFigure } from '../../../procedures/say.ts';
 import { Refusal } from '../../../safety/refusal.ts';
 import { jobOn, type Overrides, outcomesOf, pathOf, play } from '../../builders/answers.ts';
@@ -140,4 +141,33 @@ test('Cylinder seals are renewed on a double-acting cylinder only', () => {
   expect(seals.whyNot(PISTON, 'bench')).toBeNull();
   expect(seals.whyNot(aSheet(), 'bench')).toContain('diaphragm');
   expect(seals.whyNot({ ...PISTON, springHeldBy: 'case' }, 'bench')).toContain('spring');
+});
+
+describe('A rod that is spent', () => {
+  const BAD: Overrides = { pistonOut: { rodFound: 'bad' }, rodBad: { choice: 'renew' } };
+
+  test('is renewed with cap and piston off, the stems parted and joined to their mark', () => {
+    const run = playing(BAD);
+    const at = [
+      'pistonOut',
+      'rodFree',
+      'rodParted',
+      'rodNew',
+      'rodIn',
+      'rodJoined',
+      'sealsIn',
+      'cylinderClose',
+    ].map((step) => pathOf(run.job).indexOf(step));
+    expect(at).not.toContain(-1);
+    expect(at).toEqual([...at].sort((one, other) => one - other));
+    expect(run.job.closedAs).toBe('done');
+    expect(comesNext(run.job, seals.definition)).toEqual(['positioner-calibration']);
+    expect(auditJob(run.entries, run.compiled)).toEqual([]);
+  });
+
+  test('is not parted before somebody has seen that no spring stands behind it', () => {
+    const { job } = playing({ ...BAD, rodFree: { noSpringSeen: 'no' } }, 'rodHeld');
+    expect(job.situation.states.spring).toBe('contained');
+    expect(playing(BAD, 'rodParted').job.situation.states.spring).toBe('absent');
+  });
 });

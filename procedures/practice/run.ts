@@ -22,11 +22,19 @@ export function run(
   return state;
 }
 
+/** A relay or a tube that has shut the actuator in keeps what stood there when it did: a valve at work, half open. */
+function beforeIt(build: Build, process: Doing['process']): State {
+  const state = stateAt(build, 0.5);
+  if (!build.lockUpShut && build.outTubeOpen > 0) return state;
+  const open = { ...build, lockUpShut: false, outTubeOpen: 1 };
+  return run(open, { state, seconds: 30, doing: { outputPercent: 50, process } });
+}
+
 /** At rest, or as near as it comes, with the output that was given. */
 export function rested(
   build: Build,
   of: { readonly outputPercent: number; readonly process: Doing['process']; readonly from?: State },
 ): State {
-  const state = of.from ?? stateAt(build, 0.5);
+  const state = of.from ?? beforeIt(build, of.process);
   return run(build, { state, seconds: of.from === undefined ? 40 : 25, doing: { ...of } });
 }

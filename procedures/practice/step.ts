@@ -115,7 +115,8 @@ function held(build: Build, { doing, end }: { readonly doing: Doing; readonly en
 
 function ports(build: Build, { state, flows }: Flowing): void {
   const fedPa = state.supplyPa * (build.positionerCockOpen > 0 ? 1 : 0);
-  const jet = relayJetM2(build) * Math.max(0, build.positionerCockOpen);
+  // Without supply nothing comes, but the relay lets out all the same.
+  const jet = relayJetM2(build);
   for (const end of ENDS) {
     if (!build.frame.doubleActing && end !== build.frame.risingEnd) continue;
     const flow = portFlow(build, { state, end, fedPa, jetM2: jet });

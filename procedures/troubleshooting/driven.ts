@@ -73,8 +73,19 @@ export function outputAtEnd(v: ValveFacts, of: { readonly full: boolean; readonl
     ...bothEnds({ end: loaded, this: { full: 0.97 * share }, other: { empty: 0.97 * share } }),
     cylinderGaugesOnStep: { [runs]: 0.6 * share, none: 0.37 * share },
     outputGauge: { [full ? 'full' : 'empty']: 0.62 * share, none: 0.35 * share },
+    ...relayAtItsEnd(v, share),
     ...airAtEnd(v, of),
   };
+}
+
+/**
+ * A relay bleeds at balance, where it feeds and lets out by little at once. Driven to its end it does neither, and only
+ * the nozzles go on: what is heard and felt grows less, most on a cylinder, whose relays bleed most. Judgement.
+ */
+export function relayAtItsEnd(v: ValveFacts, share: number): Shows {
+  if (!hasPositioner(v)) return {};
+  const silent = (v.spring ? 0.3 : 0.45) * share;
+  return { listenExhaust: { 'no bleed': silent }, positionerExhaust: { nothing: silent } };
 }
 
 /** Nozzles as a signal at its end puts them. */

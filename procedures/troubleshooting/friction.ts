@@ -1,4 +1,4 @@
-import type { Piece, Shows } from './cause.ts';
+import type { Grade, Piece, Shows } from './cause.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from './valve-facts.ts';
 
 /**
@@ -11,6 +11,30 @@ export interface Friction {
   readonly where: number;
   /** Sitting still over moving. */
   readonly breakaway: number;
+  /** The positioner drives it past its place and back without end, in place of leaving it where it sticks. */
+  readonly hunts?: boolean;
+}
+
+/** How often a positioner hunts about a stem that sticks: a spring holds it, the air of a cylinder gives way. Judgement. */
+const HUNTS = { spring: 0.25, cylinder: 0.5 } as const;
+
+/** Each size of friction as a grade; behind a positioner one that hunts and one that sticks and jumps. */
+export function frictionGrades(
+  v: ValveFacts,
+  of: { readonly sizes: readonly Friction[]; readonly shows: Shows },
+): readonly Grade[] {
+  const hunting = hasPositioner(v) ? HUNTS[v.spring ? 'spring' : 'cylinder'] : 0;
+  const ways = [
+    { hunts: false, part: 1 - hunting },
+    { hunts: true, part: hunting },
+  ].filter(({ part }) => part > 0);
+  return of.sizes.flatMap((size) =>
+    ways.map(({ hunts, part }) => ({
+      id: `${size.share}${hunts ? ' hunts' : ''}`,
+      share: part / of.sizes.length,
+      shows: { ...frictionShows(v, { ...size, hunts }), ...of.shows },
+    })),
+  );
 }
 
 /** Force that a cylinder has left at its working point, of supply times area: judgement. */
@@ -52,7 +76,7 @@ export function frictionShows(v: ValveFacts, friction: Friction): Shows {
   return {
     // A positioner drives the stem to its place and past it, and hunts about it; without one the stem stands off.
     smallStep: positioner
-      ? { jumps: 0.62 * where, swings: 0.2 * where, 'no move': 0.12 * where }
+      ? { jumps: 0.74 * where, swings: 0.05 * where, 'no move': 0.15 * where }
       : { 'no move': 0.55 * still * where, jumps: (0.94 - 0.55 * still) * where },
     travelAgainstOutput: positioner ? offEitherWay(1.5, 0.5 * where) : offEitherWay(100 * share, where),
     controllerOutput: { swings: 0.6 * where },
@@ -61,12 +85,37 @@ export function frictionShows(v: ValveFacts, friction: Friction): Shows {
     strokeByController: stroke,
     strokeOnTestAir: stroke,
     upAgainstDown: { pieces: [[0.97 * where, 0.75 * wide, 1.25 * wide]] },
-    cylinderGaugesOnStep: { swings: 0.3 * where, none: 0.1 * where, slow: 0.1 * where },
-    outputGauge: { 'without the stem': 0.45 * where, swings: 0.2 * where, slow: 0.05 * where },
-    nozzlePressure: { pulses: 0.25 * where },
-    nozzlePressureTop: { pulses: 0.25 * where },
-    nozzlePressureBottom: { pulses: 0.25 * where },
+    cylinderGaugesOnStep: { swings: 0.15 * where, none: 0.1 * where, slow: 0.1 * where },
+    outputGauge: { 'without the stem': 0.5 * where, swings: 0.1 * where, slow: 0.05 * where },
+    nozzlePressure: { pulses: 0.15 * where },
+    nozzlePressureTop: { pulses: 0.15 * where },
+    nozzlePressureBottom: { pulses: 0.15 * where },
     ...airShows(v, friction),
+    ...(friction.hunts === true ? huntsAbout(where) : {}),
+  };
+}
+
+/** Output and stem go round and round, and air is used all the time. */
+function huntsAbout(where: number): Shows {
+  const stroke = { 'in jumps': 0.35 * where, overshoots: 0.5 * where };
+  const pulses = { pulses: 0.7 * where };
+  return {
+    smallStep: { swings: 0.75 * where, jumps: 0.15 * where },
+    travelAgainstOutput: offEitherWay(5, 0.7 * where),
+    controllerOutput: { swings: 0.65 * where },
+    trend: { 'fast swing': 0.5 * where, 'saw-tooth': 0.25 * where, sluggish: 0.05 },
+    holdInManual: { 'goes on': 0.6 * where, stops: 0.25 * where },
+    strokeByController: stroke,
+    strokeOnTestAir: stroke,
+    cylinderGaugesOnStep: { swings: 0.8 * where },
+    outputGauge: { swings: 0.65 * where, 'without the stem': 0.2 * where },
+    nozzlePressure: pulses,
+    nozzlePressureTop: pulses,
+    nozzlePressureBottom: pulses,
+    listenExhaust: { loud: 0.3 * where },
+    positionerExhaust: { blows: 0.3 * where },
+    supplyPressure: { pieces: [[0.3 * where, -13, -3]] },
+    supplyDroop: { pieces: [[0.3 * where, 10, 25]] },
   };
 }
 

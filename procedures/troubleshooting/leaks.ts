@@ -104,6 +104,8 @@ function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
     blockSourceSide:
       of.place === 'actuator' ? { 'climbs to full': sourceFollows } : { 'stays low': sourceFollows },
     listenExhaust: LISTEN[of.id],
+    // It falls away most at its top, where most is lost: that looks like a span.
+    sourceFivePoints: fivePoints(meanOf(sag)),
     supplyDroop: { large: { small: 0, medium: 0.12, large: 0.38 }[of.id] },
     ...(of.place === 'actuator' ? { blockActuatorSide: { pieces: decay(v, of.id) } } : {}),
     ...(hasPositioner(v) ? positionerStarved(v, valveSuffers) : stemSuffers(v, { total, valveSuffers })),
@@ -116,6 +118,12 @@ function sagPercent(v: ValveFacts, sourcePa: number): number {
   const { signalLowPa, signalHighPa } = v.numbers;
   const spanPa = signalHighPa - signalLowPa;
   return (100 * (sourcePa - (signalLowPa + 0.75 * spanPa))) / spanPa;
+}
+
+function fivePoints(sagPercentLost: number): Readonly<Record<string, number>> {
+  const seen = Math.min(1, Math.max(0, (sagPercentLost - 0.5) / 4));
+  const weak = Math.min(1, Math.max(0, (sagPercentLost - 15) / 40));
+  return { weak: 0.9 * seen * weak, 'off by a zero or span': 0.9 * seen * (1 - weak) };
 }
 
 /** How far a lost share of the span shows: nothing below 2 %, everything from 20 %. */

@@ -1,5 +1,5 @@
 import type { Grade, Shows } from './cause.ts';
-import { standsAtEnd, standsPartWay, trendOf } from './driven.ts';
+import { relayAtItsEnd, standsAtEnd, standsPartWay, trendOf } from './driven.ts';
 import { signalFull, signalLost } from './senses.ts';
 import { hasPositioner, type ValveFacts } from './valve-facts.ts';
 
@@ -71,6 +71,7 @@ function letGo(v: ValveFacts): Shows {
     bottomPressure: ends,
     cylinderGaugesOnStep: { none: 0.45, 'runs open': 0.22, 'runs shut': 0.2 },
     outputGauge: { 'without the stem': 0.4, full: 0.3, empty: 0.18, none: 0.08 },
+    ...relayAtItsEnd(v, 0.85),
     handwheelFeel: { free: 0.64 },
     noise: { rattle: 0.3 },
     benchSetUncoupled: { 'does not stroke': 0.5, 'span wrong': 0.35 },

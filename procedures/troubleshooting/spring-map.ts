@@ -10,6 +10,8 @@ export interface SpringSet {
   readonly shiftFraction: number;
   /** Its rate over that of the sheet. */
   readonly rateFactor: number;
+  /** How far the bench sets of its grade lie apart from it, as a share of its range. */
+  readonly spreadFraction?: number;
 }
 
 /** Supply of a positioner over a spring where the sheet has none: judgement. */
@@ -52,28 +54,30 @@ function airFor(moved: number, of: SpringSet & Balance): number {
 export function springMap(v: ValveFacts, set: SpringSet): TravelMap {
   const of = { ...set, ...balanceOf(v) };
   const at = (moved: number) => (signalOpens(v) ? moved : 1 - moved);
+  const { spreadFraction = 0 } = set;
   if (hasPositioner(v)) {
     const ends = [of.leastAir, of.mostAir].map((air) => at(Math.min(1, Math.max(0, movedBy(air, of)))));
     return { ...TRUE_TRAVEL, low: Math.min(...ends), high: Math.max(...ends) };
   }
   const spanAir = of.mostAir - of.leastAir;
   const shut = at(movedBy(signalOpens(v) ? of.leastAir : of.mostAir, of));
-  return { ...TRUE_TRAVEL, factor: spanAir / (of.left * of.rateFactor), shiftFraction: shut };
+  return { ...TRUE_TRAVEL, spreadFraction, factor: spanAir / (of.left * of.rateFactor), shiftFraction: shut };
 }
 
 /** The checks that read actuator air against travel, for the same balance; on the axis in percent of the range. */
 export function springAirShows(v: ValveFacts, set: SpringSet): Shows {
   const of = { ...set, ...balanceOf(v) };
   const map = springMap(v, set);
+  const wide = 100 * (set.spreadFraction ?? 0);
   const pieces = [0.35, 0.5, 0.65].map((asked): Piece => {
     const off = [-0.1, 0.1].map((by) => offAt(v, { of, map, asked: asked + by }));
-    return [0.32, Math.min(...off), Math.max(...off)];
+    return [0.32, Math.min(...off) - wide, Math.max(...off) + wide];
   });
   const seatAt = signalOpens(v) ? 0 : 1;
   const leaves = 100 * (airFor(seatAt, of) - of.preloadFraction - seatAt);
   return {
     airAtTravel: { pieces },
-    leavesSeatAt: { pieces: [[0.95, leaves - 1, leaves + 1]] },
+    leavesSeatAt: { pieces: [[0.95, leaves - 1 - wide, leaves + 1 + wide]] },
   };
 }
 

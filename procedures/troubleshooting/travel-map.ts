@@ -10,6 +10,8 @@ export interface TravelMap {
   readonly shiftFraction: number;
   readonly low: number;
   readonly high: number;
+  /** How far the others of its grade stand from it, as a share of the travel: a grade is a stretch, not one place. */
+  readonly spreadFraction?: number;
 }
 
 export const TRUE_TRAVEL: TravelMap = { factor: 1, shiftFraction: 0, low: 0, high: 1 };
@@ -22,12 +24,13 @@ export function restsAt(map: TravelMap, asked: number): number {
 /** The map of a valve whose signal arrives changed: share of the span times a factor, moved by a shift. */
 export function signalMap(
   v: ValveFacts,
-  of: { readonly factor: number; readonly shiftFraction: number },
+  of: { readonly factor: number; readonly shiftFraction: number; readonly spreadFraction?: number },
 ): TravelMap {
-  const { factor, shiftFraction } = of;
+  const { factor, shiftFraction, spreadFraction = 0 } = of;
   return {
     ...TRUE_TRAVEL,
     factor,
+    spreadFraction,
     shiftFraction: signalOpens(v) ? shiftFraction : 1 - factor - shiftFraction,
   };
 }
@@ -76,8 +79,9 @@ function againstOutput(map: TravelMap) {
       continue;
     }
     const off = [-0.05, 0.05].map((by) => 100 * (restsAt(map, asked + by) - asked - by));
+    const wide = 100 * (map.spreadFraction ?? 0);
     const [low, high] = [Math.min(...off), Math.max(...off)];
-    if (Math.max(-low, high) > 0.5) pieces.push([share, low, high]);
+    if (Math.max(-low, high) > 0.5) pieces.push([share, low - wide, high + wide]);
   }
   return { pieces, words };
 }
@@ -139,7 +143,7 @@ export function gradesOf(
 
 /** How far off such things usually are, as a share of the span, and how often: judgement. */
 export const OFF_BY = [
-  { id: 'a little', by: 0.05, share: 0.3 },
-  { id: 'plainly', by: 0.1, share: 0.35 },
-  { id: 'far', by: 0.2, share: 0.35 },
+  { id: 'a little', by: 0.05, spreadFraction: 0.02, share: 0.3 },
+  { id: 'plainly', by: 0.1, spreadFraction: 0.03, share: 0.35 },
+  { id: 'far', by: 0.18, spreadFraction: 0.05, share: 0.35 },
 ] as const;

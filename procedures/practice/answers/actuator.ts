@@ -1,3 +1,4 @@
+import { jetM2, passKgPerS } from '../air.ts';
 import { otherEnd } from '../build.ts';
 import { readPressure } from '../gauge.ts';
 import { run } from '../run.ts';
@@ -5,12 +6,16 @@ import { restedAt } from '../simulated.ts';
 import { stateAt } from '../state.ts';
 import { type At, type Looks, processOf, type Said, seenBy, word } from './look.ts';
 
+/** A tenth of a litre a minute is seen in soap. Judgement. */
+const BUBBLES_KG_PER_S = 2e-6;
+
 /** Bubbles rise from what has air before it. */
 function bubbles(at: At, of: { readonly holeM: number; readonly share?: number }): Said {
   const { build } = at.valve;
   const state = restedAt(at.valve, { outputPercent: 60, process: processOf(at.hub) });
   const ends = build.frame.doubleActing ? state.endPa : { one: state.endPa[build.frame.risingEnd] };
-  const air = Math.max(...Object.values(ends)) > 3e3;
+  const fromPa = Math.max(...Object.values(ends));
+  const air = passKgPerS({ areaM2: jetM2(of.holeM), fromPa, toPa: 0 }) > BUBBLES_KG_PER_S;
   const share = of.share ?? (of.holeM > 2.5e-4 ? 0.97 : 0.9);
   return word(seenBy(at.random, { there: of.holeM > 0 && air, share }) ? 'bubbles' : 'none');
 }
@@ -20,7 +25,9 @@ function springSideVent(at: At): Said {
   if (seenBy(at.random, { there: build.ventOpen < 1, share: 0.95 })) return word('plugged');
   const state = restedAt(at.valve, { outputPercent: 60, process: processOf(at.hub) });
   const holeM = Math.max(build.diaphragmHoleM, build.frame.doubleActing ? 0 : build.crossHoleM);
-  const there = holeM > 0 && state.endPa[build.frame.risingEnd] > 3e3;
+  // Through a tear the air of the whole source comes, though hardly any pressure stands before it.
+  const fromPa = state.endPa[build.frame.risingEnd];
+  const there = passKgPerS({ areaM2: jetM2(holeM), fromPa, toPa: 0 }) > BUBBLES_KG_PER_S;
   return word(seenBy(at.random, { there, share: holeM > 4e-4 ? 0.96 : 0.75 }) ? 'air comes' : 'clear');
 }
 

@@ -1,6 +1,6 @@
-import type { Cause, Shows } from '../cause.ts';
-import { standsPartWay } from '../driven.ts';
-import { frictionShows } from '../friction.ts';
+import type { Cause, Grade, Shows } from '../cause.ts';
+import { relayAtItsEnd, standsPartWay } from '../driven.ts';
+import { frictionGrades } from '../friction.ts';
 import { looseJoint } from '../loose-joint.ts';
 import { bothEnds, loading, otherEnd, signalLost } from '../senses.ts';
 import type { ValveFacts } from '../valve-facts.ts';
@@ -28,6 +28,49 @@ function outputTube(end: 'top' | 'bottom', v: ValveFacts) {
   };
 }
 
+/**
+ * A leak from one end to the other, by the piston or by its equalising valve. One that the positioner makes good takes
+ * air, and shows in nothing else; a larger one makes the stem slow.
+ */
+function leakAcross(of: {
+  readonly leans: Readonly<Record<string, number>>;
+  readonly shows: Shows;
+}): readonly Grade[] {
+  return [
+    {
+      id: 'made good',
+      share: 0.5,
+      shows: {
+        listenExhaust: { loud: 0.2 },
+        positionerExhaust: { blows: 0.12 },
+        supplyPressure: { pieces: [[0.15, -8, -3]] },
+        ...of.shows,
+      },
+    },
+    {
+      id: 'slow',
+      share: 0.5,
+      shows: {
+        ...WEAK_LOOK,
+        trend: { sluggish: 0.55 },
+        supplyDroop: { large: 0.55 },
+        travelAgainstOutput: of.leans,
+        smallStep: { slow: 0.77 },
+        topPressure: { low: 0.44 },
+        bottomPressure: { low: 0.44 },
+        cylinderGaugesOnStep: { slow: 0.52 },
+        listenExhaust: { loud: 0.5, 'no bleed': 0.04 },
+        positionerExhaust: { blows: 0.53 },
+        // At rest both ends stand about alike: shut in, hardly anything goes across.
+        blockActuatorSide: { 'slow fall': 0.2, 'fast fall': 0.08 },
+        strokeByController: { slow: 0.72 },
+        strokeOnTestAir: { slow: 0.72 },
+        ...of.shows,
+      },
+    },
+  ];
+}
+
 /** The positioner drives at once, the actuator comes after. */
 function narrowTube(): Shows {
   return {
@@ -44,7 +87,7 @@ function narrowTube(): Shows {
 }
 
 /** Nothing comes and nothing goes: what stood in the actuator stays, or leaks away. */
-function shutTube(): Shows {
+function shutTube(v: ValveFacts): Shows {
   const left = { empty: 0.3, low: 0.3 };
   return {
     ...standsPartWay({ share: 0.9, atOnce: 0.5 }),
@@ -58,8 +101,7 @@ function shutTube(): Shows {
     nozzlePressure: { 'stuck high': 0.4, 'stuck low': 0.4 },
     nozzlePressureTop: { 'stuck high': 0.4, 'stuck low': 0.4 },
     nozzlePressureBottom: { 'stuck high': 0.4, 'stuck low': 0.4 },
-    positionerExhaust: { nothing: 0.45 },
-    listenExhaust: { 'no bleed': 0.35 },
+    ...relayAtItsEnd(v, 1),
   };
 }
 
@@ -73,42 +115,11 @@ export const pistonCauses = {
     when: doubleActing,
     inside: 'a worn ring, a damaged bore and a piston gasket look alike until it is open',
     shows: () => ({}),
-    // A leak that the positioner makes good takes air, and shows in nothing else; a larger one makes the stem slow.
-    grades: (v) => [
-      {
-        id: 'made good',
-        share: 0.5,
-        shows: {
-          listenExhaust: { loud: 0.2 },
-          positionerExhaust: { blows: 0.12 },
-          supplyPressure: { pieces: [[0.15, -8, -3]] },
-          crossLeak: { passes: 0.97 },
-          openActuator: { 'piston seal worn': 0.97 },
-        },
-      },
-      {
-        id: 'slow',
-        share: 0.5,
-        shows: {
-          ...WEAK_LOOK,
-          trend: { sluggish: 0.57 },
-          supplyDroop: { large: 0.6 },
-          travelAgainstOutput: { [signalLost(v).leans]: 0.3 },
-          smallStep: { slow: 0.78 },
-          topPressure: { low: 0.46 },
-          bottomPressure: { low: 0.46 },
-          cylinderGaugesOnStep: { slow: 0.52 },
-          listenExhaust: { loud: 0.6, 'no bleed': 0.06 },
-          positionerExhaust: { blows: 0.55 },
-          // At rest both ends stand about alike: shut in, hardly anything goes across.
-          blockActuatorSide: { 'slow fall': 0.2, 'fast fall': 0.08 },
-          crossLeak: { passes: 0.97 },
-          strokeByController: { slow: 0.73 },
-          strokeOnTestAir: { slow: 0.73 },
-          openActuator: { 'piston seal worn': 0.97 },
-        },
-      },
-    ],
+    grades: (v) =>
+      leakAcross({
+        leans: { [signalLost(v).leans]: 0.3 },
+        shows: { crossLeak: { passes: 0.97 }, openActuator: { 'piston seal worn': 0.97 } },
+      }),
   },
   rodSeal: {
     words: 'Rod seal or end cap of the cylinder leaks',
@@ -158,40 +169,11 @@ export const pistonCauses = {
     basis: BASIS.judgement,
     when: doubleActing,
     shows: () => ({}),
-    // A leak that the positioner makes good takes air, and shows in nothing else; a larger one makes the stem slow.
-    grades: () => [
-      {
-        id: 'made good',
-        share: 0.5,
-        shows: {
-          listenExhaust: { loud: 0.2 },
-          positionerExhaust: { blows: 0.12 },
-          supplyPressure: { pieces: [[0.15, -8, -3]] },
-          equaliserFeel: { part: 0.7 },
-          crossLeak: { passes: 0.95 },
-        },
-      },
-      {
-        id: 'slow',
-        share: 0.5,
-        shows: {
-          ...WEAK_LOOK,
-          trend: { sluggish: 0.5 },
-          supplyDroop: { large: 0.5 },
-          smallStep: { slow: 0.75 },
-          topPressure: { low: 0.42 },
-          bottomPressure: { low: 0.42 },
-          cylinderGaugesOnStep: { slow: 0.5 },
-          listenExhaust: { loud: 0.45 },
-          positionerExhaust: { blows: 0.5 },
-          equaliserFeel: { part: 0.7 },
-          blockActuatorSide: { 'slow fall': 0.2, 'fast fall': 0.08 },
-          crossLeak: { passes: 0.95 },
-          strokeByController: { slow: 0.7 },
-          strokeOnTestAir: { slow: 0.7 },
-        },
-      },
-    ],
+    grades: () =>
+      leakAcross({
+        leans: {},
+        shows: { crossLeak: { passes: 0.95 }, equaliserFeel: { part: 0.7 } },
+      }),
   },
   topTubeLeaks: {
     words: 'The tube to the top of the cylinder leaks',
@@ -216,9 +198,9 @@ export const pistonCauses = {
     basis: BASIS.judgement,
     when: (v) => v.positioner !== 'none',
     shows: () => ({}),
-    grades: () => [
+    grades: (v) => [
       { id: 'narrow', share: 0.5, shows: { ...narrowTube(), traceTubing: { pinched: 0.82 } } },
-      { id: 'shut', share: 0.5, shows: { ...shutTube(), traceTubing: { pinched: 0.82 } } },
+      { id: 'shut', share: 0.5, shows: { ...shutTube(v), traceTubing: { pinched: 0.82 } } },
     ],
   },
   boreScored: {
@@ -230,16 +212,14 @@ export const pistonCauses = {
     inside: 'friction of the cylinder and of the packing add up in one pressure: only uncoupling parts them',
     shows: () => ({}),
     grades: (v) =>
-      [0.08, 0.2].map((share) => ({
-        id: `${share}`,
-        share: 0.5,
+      frictionGrades(v, {
+        sizes: [0.08, 0.2].map((share) => ({ share, where: 0.95, breakaway: 1.35 })),
         shows: {
-          ...frictionShows(v, { share, where: 0.95, breakaway: 1.35 }),
           benchSetUncoupled: { 'up and down apart': 0.85 },
           handwheelFeel: { 'heavy all over': 0.6, 'heavy in one place': 0.28 },
           openActuator: { 'bore scored': 0.97 },
         },
-      })),
+      }),
   },
   rodOff: {
     words: 'The piston rod nut is off, or the rod is broken inside the cylinder',

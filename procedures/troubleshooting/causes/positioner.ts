@@ -14,8 +14,6 @@ function runsAway(v: ValveFacts, of: { readonly full: boolean; readonly share: n
     ...standsAtEnd({ to, share: of.share, atOnce: 0.85 }),
     ...outputAtEnd(v, of),
     ...nozzlesAtEnd(v, of),
-    positionerExhaust: of.full ? { nothing: 0.3 } : {},
-    listenExhaust: of.full ? { 'no bleed': 0.2 } : {},
   };
 }
 
@@ -85,7 +83,7 @@ export const positionerCauses = {
         id: `${shiftFraction}`,
         share: 0.25,
         shows: {
-          ...travelShows(signalMap(v, { factor: 1, shiftFraction })),
+          ...travelShows(signalMap(v, { factor: 1, shiftFraction, spreadFraction: 0.03 })),
           smallStep: { slow: 0.15, swings: 0.05, jumps: 0.05, 'no move': 0.04 },
           nozzlePressure: { 'stuck low': 0.12, 'stuck high': 0.04, pulses: 0.04 },
           nozzlePressureTop: { 'stuck low': 0.12, 'stuck high': 0.04, pulses: 0.04 },
@@ -138,8 +136,8 @@ export const positionerCauses = {
         valveAgainstCommand: { pieces: [[0.75, -80, -4]], words: { nothing: 0.1 } },
         sourceFivePoints: { 'off by a zero or span': 0.35, weak: 0.2 },
         positionerMarks: { 'off the marks': 0.3 },
-        listenExhaust: { loud: 0.36, 'no bleed': 0.2 },
-        positionerExhaust: { blows: 0.2, nothing: 0.25 },
+        listenExhaust: { loud: 0.36, 'no bleed': 0.3 },
+        positionerExhaust: { blows: 0.1, nothing: 0.35 },
         blockSourceSide: { 'climbs to full': 0.84, 'stays low': 0.02 },
         positionerBench: { 'bellows leaks': 0.97 },
         soapActuatorTube: {},
@@ -204,7 +202,7 @@ export const positionerCauses = {
     when: hasPositioner,
     shows: () => ({}),
     grades: (v) =>
-      OFF_BY.flatMap(({ id, by, share }) =>
+      OFF_BY.flatMap(({ id, by, spreadFraction, share }) =>
         [-1, 1].flatMap((way) =>
           [
             { kind: 'zero', factor: 1, shiftFraction: way * by, part: 0.3 },
@@ -213,7 +211,7 @@ export const positionerCauses = {
             id: `${kind} ${id} ${way < 0 ? 'low' : 'high'}`,
             share: share * part,
             shows: {
-              ...travelShows(signalMap(v, { factor, shiftFraction })),
+              ...travelShows(signalMap(v, { factor, shiftFraction, spreadFraction })),
               positionerMarks: { 'off the marks': 0.62 },
               positionerBench: { 'zero or span wrong': 0.93 },
             },

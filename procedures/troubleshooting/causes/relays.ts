@@ -1,5 +1,5 @@
 import type { Cause, Grade, Row, Shows } from '../cause.ts';
-import { outputAtEnd, standsAtEnd, standsPartWay } from '../driven.ts';
+import { outputAtEnd, relayAtItsEnd, standsAtEnd, standsPartWay } from '../driven.ts';
 import { endNozzle, endPressure, otherEnd, shuttingEnd, signalFull, signalLost } from '../senses.ts';
 import type { CylinderEnd, ValveFacts } from '../valve-facts.ts';
 import { deadEnd } from './positioner.ts';
@@ -114,6 +114,7 @@ function oneEndDead(v: ValveFacts, of: { readonly end: CylinderEnd; readonly ful
     },
     smallStep: { 'no move': 0.65, jumps: 0.1, slow: 0.15 },
     cylinderGaugesOnStep: { none: 0.33, [runs]: 0.48, slow: 0.06 },
+    ...relayAtItsEnd(v, 0.9),
     strokeByController: { [cannot.short]: 0.55, 'does not move': 0.34, slow: 0.03 },
     strokeOnTestAir: { [cannot.short]: 0.55, 'does not move': 0.34, slow: 0.03 },
     flapperByHand: { 'one way': 0.9, 'not at all': 0.04 },

@@ -1,5 +1,5 @@
 import type { Cause, Grade, Piece, Shows } from '../cause.ts';
-import { signalAtEnd, signalReads, standsPartWay } from '../driven.ts';
+import { relayAtItsEnd, signalAtEnd, signalReads, standsPartWay } from '../driven.ts';
 import { leakGrades } from '../leaks.ts';
 import { signalFull, signalLost } from '../senses.ts';
 import { OFF_BY, shareSeen, signalMap, travelShows } from '../travel-map.ts';
@@ -23,7 +23,6 @@ function weakSource(v: ValveFacts): readonly Grade[] {
         ...gone,
         ...signalReads(v, { full: false, share: 1 }),
         listenExhaust: { 'no bleed': 0.6 },
-        positionerExhaust: { nothing: v.spring ? 0.3 : 0 },
       },
     },
     {
@@ -58,7 +57,6 @@ function sourceStuckHigh(v: ValveFacts): Shows {
     ...signalAtEnd(v, { full: true, share: 0.95, atOnce: 0.6 }),
     ...signalReads(v, { full: true, share: 1 }),
     listenExhaust: { 'no bleed': 0.45, loud: 0.06 },
-    positionerExhaust: { nothing: 0.3 },
   };
 }
 
@@ -72,14 +70,16 @@ function changedSignal(
   of: {
     readonly factor: number;
     readonly shiftFraction: number;
+    readonly spreadFraction?: number;
     readonly atOnce?: number;
   },
 ): Shows {
+  const wide = 100 * (of.spreadFraction ?? 0);
   const sent = (asked: number) =>
     Math.min(MOST_SIGNAL, Math.max(NO_SIGNAL, of.factor * asked + of.shiftFraction)) - asked;
   const pieces = [0.35, 0.5, 0.65].map((asked): Piece => {
     const off = [-0.1, 0.1].map((by) => 100 * sent(asked + by));
-    return [0.32, Math.min(...off), Math.max(...off)];
+    return [0.32, Math.min(...off) - wide, Math.max(...off) + wide];
   });
   const lowAtBlock = shareSeen(-sent(0.75), [0.02, 0.04]);
   const worst = Math.max(...[0, 0.5, 1].map((asked) => Math.abs(sent(asked))));
@@ -91,6 +91,11 @@ function changedSignal(
     sourceFivePoints: { 'off by a zero or span': seen * 0.93, weak: seen * 0.04, 'stays high': seen * 0.03 },
     blockSourceSide: { 'stays low': 0.92 * lowAtBlock },
   };
+}
+
+function smallStepOf(v: ValveFacts, change: { readonly factor: number; readonly shiftFraction: number }) {
+  const still = travelShows(signalMap(v, change)).smallStep ?? {};
+  return change.factor > 1 ? { ...still, slow: 0.25 } : still;
 }
 
 /** From the controller's terminals to the inlet of valve or positioner. Effects: judgement, leaks by physics. */
@@ -105,8 +110,6 @@ export const signalCauses = {
       ...signalAtEnd(v, { full: false, share: 0.98, atOnce: 0.95 }),
       ...signalReads(v, { full: false, share: 1 }),
       loopCurrent: { none: 0.99 },
-      positionerExhaust: { nothing: v.spring ? 0.3 : 0 },
-      listenExhaust: { 'no bleed': v.spring ? 0.2 : 0 },
     }),
     hides: ['soapSignalTube'],
   },
@@ -120,7 +123,7 @@ export const signalCauses = {
     // The whole current is short, so that a quarter of the span is lost with it at its low end.
     grades: (v) =>
       [0.95, 0.88, 0.78].map((left) => {
-        const change = { factor: left, shiftFraction: (left - 1) / 4 };
+        const change = { factor: left, shiftFraction: (left - 1) / 4, spreadFraction: 0.03 };
         return {
           id: `${left}`,
           share: 1 / 3,
@@ -157,11 +160,11 @@ export const signalCauses = {
     inside: 'a moved zero, a shifted span and a changed supply look alike until five points are taken',
     shows: () => ({}),
     grades: (v) =>
-      OFF_BY.flatMap(({ id, by, share }) =>
+      OFF_BY.flatMap(({ id, by, spreadFraction, share }) =>
         [-1, 1].flatMap((way) =>
           [
-            { kind: 'zero', factor: 1, shiftFraction: way * by },
-            { kind: 'span', factor: 1 + 1.4 * way * by, shiftFraction: 0 },
+            { kind: 'zero', factor: 1, shiftFraction: way * by, spreadFraction },
+            { kind: 'span', factor: 1 + 1.4 * way * by, shiftFraction: 0, spreadFraction },
           ].map(({ kind, ...change }) => ({
             id: `${kind} ${id} ${way < 0 ? 'low' : 'high'}`,
             share: share * (kind === 'zero' ? 0.3 : 0.2),
@@ -206,6 +209,8 @@ export const signalCauses = {
         share,
         shows: {
           ...changedSignal(v, { ...change, atOnce: 0.7 }),
+          // Twice the way takes twice the time; on half of it a small step is hardly one.
+          smallStep: smallStepOf(v, change),
           ...(hasPositioner(v) ? { positionerMarks: { 'off the marks': 0.15 } } : {}),
         },
       })),
@@ -261,6 +266,8 @@ export const signalCauses = {
         ? {
             cylinderGaugesOnStep: { none: 0.4, slow: 0.3, 'runs shut': 0.12, 'runs open': 0.12 },
             outputGauge: { none: 0.4, slow: 0.3, empty: 0.15, full: 0.08 },
+            listenExhaust: { 'no bleed': 0.25 },
+            positionerExhaust: { nothing: 0.25 },
             flapperAgainstGauges: { 'does not follow': 0.52 },
             bothFlappersAgainstGauges: { 'does not follow': 0.52 },
           }
@@ -287,7 +294,9 @@ export const signalCauses = {
     when: (v) => v.trip,
     shows: (v) => ({
       ...accessoryShows(v),
-      listenExhaust: { loud: 0.42, 'no bleed': 0.12 },
+      // It has let the actuator out: at rest nothing comes any more.
+      listenExhaust: { loud: 0.35, 'no bleed': 0.3 },
+      outputGauge: { empty: 0.5, 'without the stem': 0.3 },
       travelAgainstOutput: v.spring
         ? { [signalLost(v).stays]: 0.9 }
         : { [signalLost(v).stays]: 0.4, 'stays part way': 0.5 },
@@ -322,6 +331,7 @@ function accessoryShows(v: ValveFacts): Shows {
     smallStep: { 'no move': 0.96 },
     strokeByController: { 'does not move': 0.95 },
     strokeOnTestAir: { 'does not move': hasPositioner(v) ? 0.9 : 0.5 },
+    ...relayAtItsEnd(v, 0.8),
     airAtTravel: { 'does not build': 0.6 },
     cylinderGaugesOnStep: { none: 0.35 },
     outputGauge: { 'without the stem': 0.6 },

@@ -1,4 +1,4 @@
-import type { Cause, Shows } from '../cause.ts';
+import type { Cause, Grade, Shows } from '../cause.ts';
 import { leakGrades } from '../leaks.ts';
 import { looseJoint } from '../loose-joint.ts';
 import { signalFull, signalLost } from '../senses.ts';
@@ -12,9 +12,9 @@ const spring = (v: ValveFacts) => v.spring;
 
 /** By how much of its range a bench set is wrong: judgement. */
 const SET_WRONG = [
-  { by: 0.08, share: 0.3 },
-  { by: 0.15, share: 0.4 },
-  { by: 0.3, share: 0.3 },
+  { by: 0.08, spreadFraction: 0.03, share: 0.3 },
+  { by: 0.16, spreadFraction: 0.05, share: 0.4 },
+  { by: 0.3, spreadFraction: 0.1, share: 0.3 },
 ] as const;
 
 /** All that a wrong spring force moves: the travel, and the air that it takes. */
@@ -35,6 +35,23 @@ function seatLoad(
 function lostSeat(v: ValveFacts, set: SpringSet, unloaded: Readonly<Record<string, number>>) {
   const at = restsAt(springMap(v, set), -0.4);
   return at > 0.01 ? leftOpen(at) : seatLoad(v, { slack: set.shiftFraction < 0, shares: unloaded });
+}
+
+/** Wound too tight, 1, or slack, -1. What a seat lacks in load passes a little: more often where the spring shuts it. */
+function wrongBenchSet(v: ValveFacts, way: 1 | -1): readonly Grade[] {
+  const unloaded = way > 0 ? { passes: 0.4, 'passes much': 0.1 } : { passes: 0.65, 'passes much': 0.12 };
+  return SET_WRONG.map(({ by, share, spreadFraction }) => {
+    const set = { left: 1, rateFactor: 1, shiftFraction: way * by, spreadFraction };
+    return {
+      id: `${by}`,
+      share,
+      shows: {
+        ...wrongForce(v, set, 0),
+        benchSetUncoupled: { [way > 0 ? 'both high' : 'both low']: 0.97 },
+        leakShut: lostSeat(v, set, unloaded),
+      },
+    };
+  });
 }
 
 /** Actuators with a spring: a diaphragm, or a piston with air on one side. Effects: judgement, leaks by physics. */
@@ -159,7 +176,7 @@ export const springActuatorCauses = {
         id: `${set.left} ${set.rateFactor}`,
         share: 0.25,
         shows: {
-          ...wrongForce(v, { ...set, shiftFraction: 0 }, 0.85),
+          ...wrongForce(v, { ...set, shiftFraction: 0, spreadFraction: 0.06 }, 0.85),
           benchSetUncoupled: { 'both low': 0.4, 'span wrong': 0.56 },
           leakShut: seatLoad(v, { slack: true, shares: { passes: 0.45, 'passes much': 0.45 } }),
           noise: { rattle: 0.3 },
@@ -174,20 +191,7 @@ export const springActuatorCauses = {
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
     shows: () => ({}),
-    grades: (v) =>
-      SET_WRONG.map(({ by, share }) => ({
-        id: `${by}`,
-        share,
-        shows: {
-          ...wrongForce(v, { left: 1, rateFactor: 1, shiftFraction: by }, 0),
-          benchSetUncoupled: { 'both high': 0.97 },
-          leakShut: lostSeat(
-            v,
-            { left: 1, rateFactor: 1, shiftFraction: by },
-            { passes: 0.4, 'passes much': 0.1 },
-          ),
-        },
-      })),
+    grades: (v) => wrongBenchSet(v, 1),
   },
   springSlack: {
     words: 'The bench set is too low: the spring is slack',
@@ -196,20 +200,7 @@ export const springActuatorCauses = {
     basis: BASIS.judgement,
     when: (v) => v.spring && v.springHeldBy === 'adjuster',
     shows: () => ({}),
-    grades: (v) =>
-      SET_WRONG.map(({ by, share }) => ({
-        id: `${by}`,
-        share,
-        shows: {
-          ...wrongForce(v, { left: 1, rateFactor: 1, shiftFraction: -by }, 0),
-          benchSetUncoupled: { 'both low': 0.97 },
-          leakShut: lostSeat(
-            v,
-            { left: 1, rateFactor: 1, shiftFraction: -by },
-            { passes: 0.65, 'passes much': 0.12 },
-          ),
-        },
-      })),
+    grades: (v) => wrongBenchSet(v, -1),
   },
   wrongSpring: {
     words: 'A spring of another rateFactor is fitted, after an overhaul',
@@ -219,11 +210,11 @@ export const springActuatorCauses = {
     when: spring,
     shows: () => ({}),
     grades: (v) =>
-      [0.6, 0.75, 1.3, 1.6].map((rateFactor) => ({
+      [0.6, 0.8, 1.25, 1.55].map((rateFactor) => ({
         id: `${rateFactor}`,
         share: 0.25,
         shows: {
-          ...wrongForce(v, { left: 1, rateFactor, shiftFraction: 0 }, 0),
+          ...wrongForce(v, { left: 1, rateFactor, shiftFraction: 0, spreadFraction: 0.07 }, 0),
           benchSetUncoupled: { 'span wrong': 0.96 },
           openActuator: { 'spring broken': 0.1 },
         },

@@ -1,5 +1,6 @@
 import type { Cause, Shows } from '../cause.ts';
-import { frictionShows } from '../friction.ts';
+import { relayAtItsEnd } from '../driven.ts';
+import { frictionGrades, frictionShows } from '../friction.ts';
 import { bothEnds } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
 import { gradesOf, leftOpen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
@@ -19,11 +20,13 @@ function stopped(v: ValveFacts, of: { readonly full: number; readonly empty: num
 
 /** How far a plug sits too low on its actuator stem, as a share of the travel; below 0, too high. Judgement. */
 const MOVED = [
-  { id: 'far too short', by: -0.16, share: 0.2 },
-  { id: 'too short', by: -0.07, share: 0.3 },
-  { id: 'too long', by: 0.07, share: 0.3 },
-  { id: 'far too long', by: 0.16, share: 0.2 },
+  { id: 'far too short', by: -0.16, spreadFraction: 0.05, share: 0.2 },
+  { id: 'too short', by: -0.07, spreadFraction: 0.04, share: 0.3 },
+  { id: 'too long', by: 0.07, spreadFraction: 0.04, share: 0.3 },
+  { id: 'far too long', by: 0.16, spreadFraction: 0.05, share: 0.2 },
 ] as const;
+
+type Moved = Pick<(typeof MOVED)[number], 'by' | 'spreadFraction'>;
 
 /** Trim of the usual shape passes so many times as much for the whole of its travel. Common practice, no source. */
 const RANGEABILITY = 50;
@@ -34,16 +37,18 @@ const airSign = (v: ValveFacts) => (signalOpens(v) ? 1 : -1);
  * The plug is not where the stem says. Too long, it meets its seat early: the stem stops short and the opening is
  * less than it looks. Too short, it never seats, and passes more than it looks.
  */
-function plugMoved(v: ValveFacts, by: number): Shows {
+function plugMoved(v: ValveFacts, { by, spreadFraction }: Moved): Shows {
   const map = { ...TRUE_TRAVEL, low: Math.max(0, by) };
   const leaves = 100 * airSign(v) * by;
-  const flow = 100 * (RANGEABILITY ** -by - 1);
+  const wide = 100 * spreadFraction;
+  const flowAt = (moved: number) => 100 * (RANGEABILITY ** -moved - 1);
+  const flow = [flowAt(by + spreadFraction), flowAt(by - spreadFraction)] as const;
   return {
     ...travelShows(map),
     ...stoppedAirShows(v, map),
-    flowAgainstTravel: { pieces: [[0.94, flow - 5, flow + 5]] },
+    flowAgainstTravel: { pieces: [[0.94, ...flow]] },
     leakShut: leftOpen(-by),
-    leavesSeatAt: by > 0 && v.spring ? { pieces: [[0.9, leaves - 3, leaves + 3]] } : {},
+    leavesSeatAt: by > 0 && v.spring ? { pieces: [[0.9, leaves - wide, leaves + wide]] } : {},
     noise: by > 0 ? {} : { hiss: 0.4 },
     controllerOutput: by > 0 ? {} : { 'wound down': 0.1 },
   };
@@ -59,15 +64,13 @@ export const stemCauses = {
     inside: 'drawn down too far, dried and swollen by heat look alike',
     shows: () => ({}),
     grades: (v) =>
-      [0.08, 0.13, 0.22].map((share) => ({
-        id: `${share}`,
-        share: 1 / 3,
+      frictionGrades(v, {
+        sizes: [0.08, 0.13, 0.22].map((share) => ({ share, where: 1, breakaway: 1.35 })),
         shows: {
-          ...frictionShows(v, { share, where: 1, breakaway: 1.35 }),
           stemAndGland: { 'scored or bent': 0.06, 'gland tight': 0.67 },
           handwheelFeel: { 'heavy all over': 0.9 },
         },
-      })),
+      }),
   },
   stemBent: {
     words: 'The stem is bent, scored or binds',
@@ -111,6 +114,7 @@ export const stemCauses = {
       },
       ...stopped(v, { full: 0.52, empty: 0.41 }),
       outputGauge: { 'without the stem': 0.93 },
+      ...relayAtItsEnd(v, 0.85),
       strokeByController: { 'does not move': 0.96 },
       strokeOnTestAir: { 'does not move': 0.96 },
       leavesSeatAt: { never: 0.88 },
@@ -137,14 +141,17 @@ export const stemCauses = {
     basis: BASIS.judgement,
     shows: () => ({}),
     grades: (v) =>
-      MOVED.map(({ id, by, share }) => {
-        const shows = plugMoved(v, by);
+      MOVED.map(({ id, by, spreadFraction, share }) => {
+        const shows = plugMoved(v, { by, spreadFraction });
+        const wide = 100 * spreadFraction;
         // The pointer hangs on the plug's side, the feedback of a positioner on the actuator's.
         const byPointer = hasPositioner(v)
           ? {}
           : {
-              travelAgainstOutput: { pieces: [[0.9, -100 * by - 2, -100 * by + 2]] as const },
-              airAtTravel: { pieces: [[0.9, 100 * airSign(v) * by - 3, 100 * airSign(v) * by + 3]] as const },
+              travelAgainstOutput: { pieces: [[0.9, -100 * by - wide, -100 * by + wide]] as const },
+              airAtTravel: {
+                pieces: [[0.9, 100 * airSign(v) * by - wide, 100 * airSign(v) * by + wide]] as const,
+              },
               flowAgainstTravel: {},
             };
         return {
@@ -212,6 +219,6 @@ export const stemCauses = {
     prior: 1,
     basis: BASIS.judgement,
     shows: () => ({}),
-    grades: (v) => MOVED.map(({ id, by, share }) => ({ id, share, shows: plugMoved(v, by) })),
+    grades: (v) => MOVED.map(({ id, share, ...moved }) => ({ id, share, shows: plugMoved(v, moved) })),
   },
 } as const satisfies Record<string, Cause>;

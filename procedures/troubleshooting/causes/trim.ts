@@ -26,6 +26,9 @@ function held(v: ValveFacts, low: number) {
   };
 }
 
+/** Per cent more flow at half travel for each whole of the rated flow that passes the seat: 100 times the root of 50. */
+const MORE_AT_HALF = 707;
+
 /** Trim, seat and joints of the body. Effects: judgement. */
 export const trimCauses = {
   seatWorn: {
@@ -34,13 +37,28 @@ export const trimCauses = {
     prior: 4,
     basis: BASIS.judgement,
     inside: 'a worn seat, a worn plug and a loose seat ring read alike until the body is open',
-    shows: () => ({
-      controllerOutput: { 'wound down': 0.25 },
-      flowAgainstTravel: { more: 0.62 },
-      leakShut: { passes: 0.57, 'passes much': 0.41 },
-      noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
-      openBody: { 'seat worn': 0.97 },
-    }),
+    shows: () => ({}),
+    // What passes when shut passes beside the plug as well: at half travel a trim of the usual shape lets a seventh through.
+    grades: () =>
+      [
+        {
+          id: 'a little',
+          leak: [0.002, 0.02],
+          passes: { passes: 0.93, 'passes much': 0.05 },
+          windsDown: 0.1,
+        },
+        { id: 'much', leak: [0.02, 0.08], passes: { passes: 0.05, 'passes much': 0.93 }, windsDown: 0.4 },
+      ].map(({ id, leak: [least = 0, most = 0], passes, windsDown }) => ({
+        id,
+        share: 0.5,
+        shows: {
+          controllerOutput: { 'wound down': windsDown },
+          flowAgainstTravel: { pieces: [[0.95, least * MORE_AT_HALF, most * MORE_AT_HALF]] },
+          leakShut: passes,
+          noise: { hiss: 0.54, gravel: 0.04, rattle: 0.04 },
+          openBody: { 'seat worn': 0.97 },
+        },
+      })),
   },
   objectInSeat: {
     words: 'Something lies between plug and seat',

@@ -19,6 +19,9 @@ export const airChecks = {
     measured: {
       axis: 'percent of the set value, above it',
       soundSigma: 2,
+      // A regulator gives way by a little to what the relays of a cylinder bleed all the time. Judgement.
+      soundOn: (v) =>
+        hasPositioner(v) && !v.spring ? { soundAt: -2, soundSigma: 2.5 } : { soundAt: 0, soundSigma: 2 },
       anywhere: [-100, 60],
       bands: { normal: [-6, 6], low: [-100, -6], high: [6, 60] },
       typical: { low: [-60, -7], high: [8, 40] },

@@ -26,6 +26,8 @@ test.each([
   ['FV-202', 'nothingWrong', 'cylinderGaugesOnStep', 'one up, one down'],
   ['LV-201', 'supplyLost', 'supplyPressure', 'none'],
   ['LV-201', 'caseJoint', 'soapCaseJoint', 'bubbles'],
+  ['FV-214', 'diaphragmTorn', 'springSideVent', 'air comes'],
+  ['FV-102', 'diaphragmTorn', 'springSideVent', 'air comes'],
   ['LV-201', 'plugSeized', 'outputGauge', 'without the stem'],
   ['FV-214', 'wiringOpen', 'loopCurrent', 'none'],
   ['FV-214', 'packingTight', 'handwheelFeel', 'heavy all over'],

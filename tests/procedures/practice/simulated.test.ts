@@ -50,6 +50,28 @@ test('the air under a simulated diaphragm is what the force balance asks, within
   expect(state.endPa.opens).toBeLessThan(openingPa + 1500);
 });
 
+test('without supply at its positioner a spring takes the valve to its end: the relay lets the air out', () => {
+  const valve = valveWith(demoSheet('PV-121'), 'positionerSupplyShut');
+  const before = restedAt(valve, { outputPercent: 50, process: BYPASSED, which: 'sound' });
+  const { stemAt } = run(valve.build, {
+    state: before,
+    seconds: 40,
+    doing: { outputPercent: 50, process: BYPASSED },
+  });
+  expect(Math.min(stemAt, 1 - stemAt)).toBeLessThan(0.02);
+});
+
+test('what shuts the air in keeps it: both ends of a locked cylinder stand as they stood at work', () => {
+  const sheet = demoSheet('FV-202');
+  const [locked, sound] = (['lockUpShut', 'nothingWrong'] as const).map((cause) => {
+    const valve = valveWith(sheet, cause);
+    return restedAt(valve, { outputPercent: 80, process: BYPASSED });
+  });
+  expect(locked?.stemAt).toBeCloseTo(0.5, 1);
+  expect(Math.min(locked?.endPa.opens ?? 0, locked?.endPa.shuts ?? 0)).toBeGreaterThan(5e4);
+  expect(sound?.stemAt).toBeCloseTo(0.8, 1);
+});
+
 test('every cause of the troubleshooting is a fault of the simulation, or it is said why not', () => {
   const without = CAUSE_IDS.filter((id) => FAULTS[id] === undefined && OUT_OF_REACH[id] === undefined);
   expect(without).toEqual([]);

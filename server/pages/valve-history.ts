@@ -185,6 +185,12 @@ const showPlant = route({
   },
 });
 
+/** An interval of no whole month has run out already. */
+function monthsWords(months: number): string {
+  if (months === 0) return 'at once';
+  return months === 1 ? '1 month' : `${months} months`;
+}
+
 function plantParams(plant: PlantHistory, plans: boolean) {
   const { worst, overdue, proposed, method, findings, causes, usualMonths, valves, checked } = plant;
   const href = (tag: string) => `${pathOfValve(tag)}/history`;
@@ -214,7 +220,7 @@ function plantParams(plant: PlantHistory, plans: boolean) {
         { text: one.lastOn ?? 'never' },
         { text: one.dueOn ?? 'now' },
         { text: one.lateDays === null ? '' : String(one.lateDays) },
-        { text: `${one.intervalMonths} months, ${one.proposed ? 'by its history' : 'as usual'}` },
+        { text: `${monthsWords(one.intervalMonths)}, ${one.proposed ? 'by its history' : 'as usual'}` },
         ...planned(one.tag, null),
       ],
     })),
@@ -223,7 +229,7 @@ function plantParams(plant: PlantHistory, plans: boolean) {
     proposed: proposed.map((one) => ({
       cells: [
         { text: one.tag, href: href(one.tag), strong: true },
-        { text: one.intervalMonths === 1 ? '1 month' : `${one.intervalMonths} months` },
+        { text: monthsWords(one.intervalMonths) },
         { text: one.dueOn, date: true },
         { text: one.by },
         { text: String(one.readings) },

@@ -89,6 +89,7 @@ async function planParams({
       says: `${procedureNamed(procedure)?.definition.title ?? procedure}, ${placeWord(place)}, by ${dueOn}`,
       note,
     })),
+    isFromPlan: taken !== undefined && taken.number === typed,
     plan: taken === undefined ? null : { number: taken.number, dueOn: taken.dueOn, note: taken.note },
   };
 }

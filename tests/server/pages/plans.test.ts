@@ -105,6 +105,13 @@ describe('planned work', () => {
   test('is opened as a job in one act, which takes it off the list', async () => {
     const form = await seen('/jobs/new?tag=FV-301&procedure=stroke-check&place=line');
     expect(form).toContain('name="plan" value="P-1"');
+    expect(form).toContain('not offered');
+    // From the plan itself the form stands alone, with a way to the rest.
+    const planned = await seen('/jobs/new?tag=FV-301&procedure=stroke-check&place=line&plan=P-1');
+    expect([planned.includes('not offered'), planned.includes('Other procedures for this valve')]).toEqual([
+      false,
+      true,
+    ]);
     const gear = Object.fromEntries(rolesAt('line').map((role) => [role, gearItem(role).number]));
     const asked = { tag: 'FV-301', procedure: 'stroke-check', place: 'line', ...gear };
     const other = await post('/jobs', { ...asked, plan: 'ORD-7' }, technician);

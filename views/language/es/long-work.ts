@@ -12,6 +12,7 @@ export const longWork = {
   'No valve has readings enough yet.': 'Ninguna válvula tiene aún lecturas suficientes.',
   'Nothing was begun.': 'No se empezó nada.',
   'Nothing was changed.': 'No se cambió nada.',
+  'Other procedures for this valve': 'Otros procedimientos para esta válvula',
   'Proposed intervals': 'Intervalos propuestos',
   'Proposed intervals, the earliest first': 'Intervalos propuestos, el más próximo primero',
   'Send it again to begin anew.': 'Envíelo otra vez para empezar de nuevo.',

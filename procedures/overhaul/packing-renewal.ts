@@ -18,6 +18,7 @@ const BRING = [
   'Bring the packing set of this valve, hook, tamper and torque wrench.',
   'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
   'Bring lifting gear for {actuatorMass}, a light, and caps for the ends.',
+  'Bring a clamp for the plug stem and penetrating oil.',
 ] as const;
 
 const ALLOWS = [
@@ -55,7 +56,7 @@ export const packingRenewal = procedure({
       letter: 'D',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. A clamp for the plug stem and penetrating oil are at hand.',
     },
   ],
   phases: [

@@ -19,6 +19,7 @@ const BRING = [
   'Bring a regulator that bleeds, its gauge and a second gauge.',
   'Bring lifting gear for {actuatorMass} and for the bonnet, a light, and caps for the ends.',
   'Bring seal rings and their sleeve where the plug is balanced, and the lubricants of the manual for threads and rings.',
+  'Bring a clamp for the plug stem and penetrating oil.',
 ] as const;
 
 /** A diaphragm valve taken apart, actuator and body, renewed where it is worn, and proved as left. */
@@ -52,7 +53,7 @@ export const valveOverhaul = procedure({
       letter: 'E',
       date: '2026-11-26',
       change:
-        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. The seal rings of a balanced plug come off first, and new ones go on before the trim goes in.',
+        'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. The seal rings of a balanced plug come off first, and new ones go on before the trim goes in. A clamp for the plug stem and penetrating oil are at hand.',
     },
   ],
   phases: [

@@ -67,7 +67,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...valveTableRoutes,
       ...valveFormRoutes,
       ...valveRoutes,
-      ...valveHistoryRoutes,
+      ...valveHistoryRoutes(catalogue),
       ...crewRoutes(catalogue),
       ...pointRoutes,
       ...removalRoutes,

@@ -16,6 +16,7 @@ const point = z.object({
   value: z.number(),
   uncertainty: z.number().describe('Covers the value at about 95 %'),
   counted: z.boolean().describe('Read since the valve was last set: the trend runs over these'),
+  doubt: z.string().describe('Gear that readings of this job rest on and that was found wrong since'),
 });
 
 const quantity = z.object({
@@ -122,6 +123,7 @@ function quantityOf({ series, trend }: HistorySheets['drawn'][number]): ValveHis
       value: inUnit(valueSi),
       uncertainty: inUnit(uncertaintySi),
       counted: isCounted,
+      doubt: '',
     })),
     ...told,
     leaves: leaves === null ? null : { ...leaves },

@@ -7,13 +7,14 @@ import { checkNumber } from '../log/check-number.ts';
 import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
+import { forcesOf } from './record/forces.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { findingsOf, photosOf, usedPartsOf } from './record/notes.ts';
 import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
-import { type GearNow, wrongGearOf } from './record/wrong-gear.ts';
+import { doubtsOf, type GearNow, wrongGearOf } from './record/wrong-gear.ts';
 import { drawing } from './view/drawing.ts';
 import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
@@ -81,6 +82,7 @@ export function recordOf({
     asLeftNote: left === null ? 'No cycle was read as left: the valve goes back as it was found.' : '',
     results: resultsOf(job),
     turns: turnsOf(job),
+    forces: forcesOf(job),
     holds: holdsOf(of),
     points: pointViews(job, compiled).map(({ title, state, more }) => ({ title, state, more })),
     people: peopleOf(of),
@@ -95,7 +97,7 @@ export function recordOf({
     cautions: cautionsOf(of),
     next: nextOf(job, definition),
     limits: [...LIMITS, sayTried(definition)],
-    lines: linesOf(of),
+    lines: linesOf(of, doubtsOf({ job, compiled }, gearNow)),
     log: { line: newest.seq, place: newest.place, check: checkNumber(newest.hash) },
   };
   return {

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
+import { doubtsIn, withDoubts } from '../history/doubts.ts';
 import { type NotedRow, notedCsv, notedRows } from '../history/noted.ts';
 import { type PlantHistory, plantHistory, plantHistorySchema } from '../history/plant-history.ts';
 import { unitWordsOf } from '../history/trend.ts';
@@ -14,6 +15,7 @@ import {
 } from '../history/valve-history.ts';
 import { optionalText } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
+import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import type { Services } from '../services.ts';
@@ -25,25 +27,29 @@ export async function jobLines({ log }: Services): Promise<readonly JobLine[]> {
   return (await log.summaries('job')).map(({ body }) => body as unknown as JobLine);
 }
 
-const showHistory = route({
-  method: 'GET',
-  path: '/valves/:tag/history',
-  name: 'showValveHistory',
-  summary: 'A valve over its closed jobs: readings with limits, drift, and the date of leaving tolerance',
-  roles: 'signed-in',
-  answer: valveHistorySchema,
-  handle: async (call) => {
-    const { sheet } = await valveAt(call);
-    const lines = (await jobLines(call.services)).filter(({ tag }) => tag === sheet.tag);
-    const sheets = valveHistory(lines, sheet);
-    const { tag, service } = sheet;
-    const params = { tag, service, href: pathOfValve(tag), ...pageParams(sheets) };
-    return {
-      data: sheets.history,
-      page: { title: `${tag}, history`, template: 'pages/valve-history.njk', params },
-    };
-  },
-});
+function historyRoute(catalogue: Catalogue): Route {
+  return route({
+    method: 'GET',
+    path: '/valves/:tag/history',
+    name: 'showValveHistory',
+    summary: 'A valve over its closed jobs: readings with limits, drift, and the date of leaving tolerance',
+    roles: 'signed-in',
+    answer: valveHistorySchema,
+    handle: async (call) => {
+      const { log } = call.services;
+      const { sheet } = await valveAt(call);
+      const lines = (await jobLines(call.services)).filter(({ tag }) => tag === sheet.tag);
+      const { history: bare, drawn } = valveHistory(lines, sheet);
+      const history = withDoubts(bare, await doubtsIn(lines, { log, catalogue }));
+      const { tag, service } = sheet;
+      const params = { tag, service, href: pathOfValve(tag), ...pageParams({ history, drawn }) };
+      return {
+        data: history,
+        page: { title: `${tag}, history`, template: 'pages/valve-history.njk', params },
+      };
+    },
+  });
+}
 
 function pageParams({ history, drawn }: HistorySheets) {
   const { proposedMonths, method } = history;
@@ -127,6 +133,7 @@ function pointRow(point: Quantity['points'][number], unit: HistorySheets['drawn'
       { text: text(point.value), strong: true },
       { text: text(point.uncertainty) },
       { text: point.counted ? 'yes' : 'no, read before it was last set' },
+      { text: point.doubt === '' ? '' : `${point.doubt} found wrong since` },
     ],
   };
 }
@@ -262,4 +269,6 @@ const exportNoted = route({
   },
 });
 
-export const valveHistoryRoutes: readonly Route[] = [showPlant, exportNoted, showHistory];
+export function valveHistoryRoutes(catalogue: Catalogue): readonly Route[] {
+  return [showPlant, exportNoted, historyRoute(catalogue)];
+}

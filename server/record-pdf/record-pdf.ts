@@ -104,6 +104,11 @@ function results(paper: Paper, record: JobRecord): void {
   ]);
   paper.table(columns, rows);
   pairs(paper, record.turns);
+  if (record.forces !== null) {
+    paper.heading('Force balance, shut');
+    pairs(paper, record.forces.rows);
+    paper.text(record.forces.note);
+  }
   paper.heading('Signatures');
   const signs = [
     ...record.doneBy.map(({ name, at }) => [plain('work done by'), bold(name), plain(at)]),
@@ -253,8 +258,12 @@ function ending(paper: Paper, record: JobRecord): void {
   const rows = record.lines.map((row) => [
     plain(String(row.place)),
     plain(row.what),
-    bold(row.reading),
-    plain(row.verdict),
+    { text: row.reading, isBold: true, isBoxed: row.doubt !== '' },
+    plain(
+      [row.verdict, row.doubt === '' ? '' : `IN DOUBT: ${row.doubt}`]
+        .filter((text) => text !== '')
+        .join('. '),
+    ),
     plain(`${row.who} ${row.when}`),
     plain(row.struck ? 'STRUCK' : ''),
   ]);

@@ -7,6 +7,7 @@ import { photos } from './es/photos.ts';
 import { pictures } from './es/pictures.ts';
 import { practiceAndCalculations } from './es/practice-and-calculations.ts';
 import { recordAndAudit } from './es/record-and-audit.ts';
+import { recordForces } from './es/record-forces.ts';
 import { shiftAndPoints } from './es/shift-and-points.ts';
 import { valvesAndGear } from './es/valves-and-gear.ts';
 import type { Catalogue } from './patterns.ts';
@@ -25,6 +26,7 @@ export const es = {
   ...pictures,
   ...practiceAndCalculations,
   ...recordAndAudit,
+  ...recordForces,
   ...shiftAndPoints,
   ...valvesAndGear,
 } as const satisfies Catalogue;

@@ -131,7 +131,10 @@ export function nextOf(job: Job, definition: Definition): JobRecord['next'] {
 }
 
 /** Every line of the job, in order. What stands no more is struck, and can still be read. */
-export function linesOf({ job, compiled }: OfJob): JobRecord['lines'] {
+export function linesOf(
+  { job, compiled }: OfJob,
+  doubts: ReadonlyMap<number, readonly string[]>,
+): JobRecord['lines'] {
   const struck = new Set([
     ...job.answers.filter((one) => one.superseded).map(({ place }) => place),
     ...job.notes.filter((one) => one.struck !== null).map(({ place }) => place),
@@ -144,5 +147,6 @@ export function linesOf({ job, compiled }: OfJob): JobRecord['lines'] {
     who: row.who,
     when: row.when,
     struck: struck.has(row.place),
+    doubt: (doubts.get(row.place) ?? []).join(', '),
   }));
 }

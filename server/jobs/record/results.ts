@@ -11,9 +11,11 @@ import type { Job } from '../../../procedures/job.ts';
 import { say } from '../../../procedures/say.ts';
 import { seatingFigures, seatLoadN, turnDirection } from '../../../procedures/seating.ts';
 import { signedPercent } from '../view/words.ts';
+import { leakResults } from './leaks.ts';
 import { ownResults } from './own-results.ts';
 import { ownJudged, ownStrokeJob } from './own-stroke.ts';
 import type { JobRecord } from './schema.ts';
+import { WORDS } from './verdict-words.ts';
 
 type Result = JobRecord['results'][number];
 type When = 'asFound' | 'asLeft';
@@ -22,12 +24,6 @@ const STEPS = {
   asFound: { cycle: 'asFoundCycle', strokes: 'asFoundStrokes', verdict: 'asFoundVerdict' },
   asLeft: { cycle: 'asLeftCycle', strokes: 'asLeftStrokes', verdict: 'asLeftVerdict' },
 } as const;
-
-export const WORDS: Readonly<Record<Guarded, string>> = {
-  inside: 'inside',
-  outside: 'outside',
-  'too close': 'too close for this gauge',
-};
 
 /**
  * What was judged of a cycle, as stored. A row corrected after that is judged again from the table that stands,
@@ -62,12 +58,14 @@ export function resultsOf(job: Job): Result[] {
   const found = judged(job, 'asFound');
   const left = judged(job, 'asLeft');
   // Error and hysteresis are all that a stroke by its own signal tells.
-  if (ownStrokeJob(job) !== null) return [...percents(job, { found, left }).slice(0, 2), ...ownResults(job)];
+  if (ownStrokeJob(job) !== null)
+    return [...percents(job, { found, left }).slice(0, 2), ...ownResults(job), ...leakResults(job)];
   return [
     ...percents(job, { found, left }),
     friction(job, { found, left }),
     spring(job, { found, left }),
     ...seat(job),
+    ...leakResults(job),
   ];
 }
 

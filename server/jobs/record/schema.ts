@@ -82,6 +82,10 @@ export const recordSchema = z.object({
   asLeftNote: z.string(),
   results: z.array(result),
   turns: z.array(pair),
+  forces: z
+    .object({ rows: z.array(pair), note: z.string() })
+    .nullable()
+    .describe('What holds the valve shut, term by term; null without a spring'),
   holds: z.array(hold),
   /** How each point of the job stands. */
   points: z.array(z.object({ title: z.string(), state: z.string(), more: z.string() })),
@@ -171,6 +175,7 @@ export const recordSchema = z.object({
       who: z.string(),
       when: z.string(),
       struck: z.boolean(),
+      doubt: z.string().describe('Gear that this line rests on and that was found wrong since; else blank'),
     }),
   ),
   log: z.object({

@@ -22,3 +22,15 @@ export function wrongGearOf(
     return [{ number, foundOn, rightUntil, howFar, lines: runs(places) }];
   });
 }
+
+/** By line of the job, the gear that it rests on and that was found wrong since. */
+export function doubtsOf(
+  of: { readonly job: Job; readonly compiled: Compiled },
+  gearNow: GearNow,
+): ReadonlyMap<number, readonly string[]> {
+  const doubts = new Map<number, readonly string[]>();
+  for (const [number, gear] of gearNow)
+    for (const { place } of restingReadings({ number, gear }, of))
+      doubts.set(place, [...new Set([...(doubts.get(place) ?? []), number])]);
+  return doubts;
+}

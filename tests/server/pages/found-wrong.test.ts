@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { readingsCsv } from '../../../server/gear/rests-on.ts';
+import type { ValveHistory } from '../../../server/history/valve-history.ts';
 import type { JobRecord } from '../../../server/jobs/record/schema.ts';
 import { openSiteJob } from '../../builders/site-jobs.ts';
 import { type AnApp, anApp, newRequestId } from '../an-app.ts';
@@ -49,7 +50,24 @@ test('gear found wrong lists every reading that rests on it, marks the record of
   const at = `/jobs/${job.id}/record`;
   const { record } = (await (await app.get(at, { as, headers: accept })).json()) as { record: JobRecord };
   expect(record.gearWrong).toMatchObject([{ number, howFar: told.howFar, foundOn: today }]);
-  expect(textOf(await (await app.get(at, { as })).text())).toContain(`Found wrong since: ${number}`);
+  const text = textOf(await (await app.get(at, { as })).text());
+  expect(text).toContain(`Found wrong since: ${number}`);
+  const places = answers.filter(({ seq }) => expected.includes(seq)).map(({ place }) => place);
+  expect(record.lines.filter(({ doubt }) => doubt === number).map(({ place }) => place)).toEqual(places);
+  expect(text.split(`${number} in doubt`)).toHaveLength(places.length + 1);
+
+  await job.playTo('done');
+  const engineer = (await app.signedIn('engineer')).browser;
+  const history = `/valves/${(await job.job()).tag}/history`;
+  const { quantities } = (await (
+    await app.get(history, { as: engineer, headers: accept })
+  ).json()) as ValveHistory;
+  const points = quantities.flatMap((one) => one.points);
+  expect(points.length).toBeGreaterThan(0);
+  expect(points.every(({ doubt }) => doubt === number)).toBe(true);
+  expect(textOf(await (await app.get(history, { as: engineer })).text())).toContain(
+    `${number} found wrong since`,
+  );
   const shown = textOf(await (await app.get(`/gear/${number}`, { as })).text());
   expect(shown).toContain('Found wrong on');
   expect(shown).toContain('retired');

@@ -23,3 +23,22 @@ export function valveKinds(): Readonly<Record<string, ValveSheet>> {
     'a cylinder with one relay': { ...piston, positionerRelays: 'one' },
   };
 }
+
+/** Kinds that the tables of the troubleshooting were not bettered on: the same sheets built the other way round. */
+export function furtherKinds(): Readonly<Record<string, ValveSheet>> {
+  const [bare, positioner, piston] = [demoSheet('FV-214'), demoSheet('LV-201'), demoSheet('FV-202')];
+  const otherWay = ({ flow }: ValveSheet) => (flow === 'over' ? ('under' as const) : ('over' as const));
+  return {
+    'a diaphragm straight on its transducer, flow the other way': { ...bare, flow: otherWay(bare) },
+    'a diaphragm with a pneumatic positioner, its plug shutting the other way': {
+      ...positioner,
+      plugCloses: positioner.plugCloses === 'down' ? 'up' : 'down',
+    },
+    'a cylinder with one relay, loaded at its other end, flow the other way': {
+      ...piston,
+      flow: otherWay(piston),
+      positionerRelays: 'one',
+      positionerRisingSignalLoads: piston.positionerRisingSignalLoads === 'top' ? 'bottom' : 'top',
+    },
+  };
+}

@@ -4,7 +4,7 @@ import { type Model, modelOf } from '../../../procedures/troubleshooting/engine/
 import { REASONS } from '../../../procedures/troubleshooting/pairs.ts';
 import { valveFactsOf } from '../../../procedures/troubleshooting/valve-facts.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
-import { demoSheet, valveKinds } from './demo-sheets.ts';
+import { demoSheet, furtherKinds, valveKinds } from './demo-sheets.ts';
 import { type Look, type Order, searchSimulated } from './simulator-world.ts';
 
 // The short form holds the size of things on one valve; with YOKESIDE_LONG=1 every cause, severity and kind is tried
@@ -54,57 +54,62 @@ test(
   LIMIT_MS,
 );
 
-describe.each(LONG ? Object.entries(valveKinds()) : [])('the simulator world, %s', (kind, sheet) => {
-  const model = modelOf(valveFactsOf(sheet));
+describe.each(LONG ? Object.entries({ ...valveKinds(), ...furtherKinds() }) : [])(
+  'the simulator world, %s',
+  (kind, sheet) => {
+    const model = modelOf(valveFactsOf(sheet));
 
-  test(
-    'every cause in three severities, against the order of a textbook',
-    () => {
-      const causes = model.causes.filter((cause) => cause !== SOUND).map((cause) => [cause]);
-      const many = { sheet, causes, severities: SEVERITIES };
-      const ours = looks(model, { ...many, order: 'engine' });
-      const book = looks(model, { ...many, order: 'textbook' });
-      const missed = ours.filter(({ first }) => !first).map(({ truth, named }) => `${truth[0]} as ${named}`);
-      console.log(
-        JSON.stringify({
-          world: 'simulator',
-          kind,
-          runs: ours.length,
-          first: { ours: share(ours, ({ first }) => first), textbook: share(book, ({ first }) => first) },
-          minutes: { ours: minutes(ours), textbook: minutes(book), ratio: minutes(ours) / minutes(book) },
-          missed,
-        }),
-      );
-      expect(minutes(ours)).toBeLessThan(minutes(book));
-    },
-    LIMIT_MS,
-  );
+    test(
+      'every cause in three severities, against the order of a textbook',
+      () => {
+        const causes = model.causes.filter((cause) => cause !== SOUND).map((cause) => [cause]);
+        const many = { sheet, causes, severities: SEVERITIES };
+        const ours = looks(model, { ...many, order: 'engine' });
+        const book = looks(model, { ...many, order: 'textbook' });
+        const missed = ours
+          .filter(({ first }) => !first)
+          .map(({ truth, named }) => `${truth[0]} as ${named}`);
+        console.log(
+          JSON.stringify({
+            world: 'simulator',
+            kind,
+            runs: ours.length,
+            first: { ours: share(ours, ({ first }) => first), textbook: share(book, ({ first }) => first) },
+            minutes: { ours: minutes(ours), textbook: minutes(book), ratio: minutes(ours) / minutes(book) },
+            missed,
+          }),
+        );
+        expect(minutes(ours)).toBeLessThan(minutes(book));
+      },
+      LIMIT_MS,
+    );
 
-  test(
-    'sound valves, and pairs that meet for a reason',
-    () => {
-      const sound = looks(model, {
-        sheet,
-        causes: Array.from({ length: 20 }, () => [SOUND]),
-        severities: [0.5],
-        order: 'engine',
-      });
-      const pairs = REASONS.flatMap((reason) =>
-        reason.of.flatMap((one) => reason.with.map((other) => [one, other])),
-      ).filter((pair) => pair.every((cause) => model.causes.includes(cause)));
-      const both = looks(model, { sheet, causes: pairs, severities: [0.6], order: 'engine' });
-      console.log(
-        JSON.stringify({
-          world: 'simulator',
-          kind,
-          soundCalledSound: share(sound, ({ first }) => first),
-          pairs: both.length,
-          bothInFirstThree: share(both, ({ threeHoldAll }) => threeHoldAll),
-          oneNamedFirst: share(both, ({ first }) => first),
-        }),
-      );
-      expect(share(both, ({ first }) => first)).toBeGreaterThan(0.5);
-    },
-    LIMIT_MS,
-  );
-});
+    test(
+      'sound valves, and pairs that meet for a reason',
+      () => {
+        const sound = looks(model, {
+          sheet,
+          causes: Array.from({ length: 20 }, () => [SOUND]),
+          severities: [0.5],
+          order: 'engine',
+        });
+        const pairs = REASONS.flatMap((reason) =>
+          reason.of.flatMap((one) => reason.with.map((other) => [one, other])),
+        ).filter((pair) => pair.every((cause) => model.causes.includes(cause)));
+        const both = looks(model, { sheet, causes: pairs, severities: [0.6], order: 'engine' });
+        console.log(
+          JSON.stringify({
+            world: 'simulator',
+            kind,
+            soundCalledSound: share(sound, ({ first }) => first),
+            pairs: both.length,
+            bothInFirstThree: share(both, ({ threeHoldAll }) => threeHoldAll),
+            oneNamedFirst: share(both, ({ first }) => first),
+          }),
+        );
+        expect(share(both, ({ first }) => first)).toBeGreaterThan(0.5);
+      },
+      LIMIT_MS,
+    );
+  },
+);

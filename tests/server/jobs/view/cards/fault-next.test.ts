@@ -1,0 +1,62 @@
+import { expect, test } from 'vitest';
+import { checkOf } from '../../../../../procedures/troubleshooting/checks.ts';
+import { believe, causeRanking } from '../../../../../procedures/troubleshooting/engine/belief.ts';
+import { decide } from '../../../../../procedures/troubleshooting/engine/decide.ts';
+import type { Evidence } from '../../../../../procedures/troubleshooting/engine/evidence.ts';
+import { modelOf } from '../../../../../procedures/troubleshooting/engine/model.ts';
+import { surpriseOf } from '../../../../../procedures/troubleshooting/engine/surprise.ts';
+import { nextView } from '../../../../../server/jobs/view/cards/fault-next.ts';
+import { sayItem } from '../../../../../server/jobs/view/cards/fault-words.ts';
+import { standingAtStart } from '../../../../procedures/troubleshooting/simulate.ts';
+import { BARE_DIAPHRAGM } from '../../../../procedures/troubleshooting/valves.ts';
+
+const model = modelOf(BARE_DIAPHRAGM);
+const said = (check: (typeof model.checks)[number], outcome: string): Evidence => ({
+  kind: 'answer',
+  check,
+  outcome,
+  gaugeAlive: true,
+});
+
+function viewAfter(evidence: readonly Evidence[]) {
+  const [belief, standing] = [believe(model, evidence), standingAtStart(model)];
+  const decision = decide(model, { belief, evidence, standing });
+  const causes = causeRanking(model, belief);
+  const { checks } = decision;
+  const surprise = surpriseOf(model, belief);
+  const base = {
+    facts: BARE_DIAPHRAGM,
+    model,
+    belief,
+    evidence,
+    standing,
+    causes,
+    surprise,
+    checks,
+    decision,
+  };
+  return nextView({ ...base, alike: null, proofDue: null });
+}
+
+/** All that is seen in service is as on a sound valve, but for what stands here. */
+const allSoundBut = (check: string) =>
+  model.checks
+    .filter((id) => checkOf(id).hubs.includes('in service') && id !== check)
+    .map((id) => said(id, Object.keys(checkOf(id).outcomes)[0] ?? ''));
+
+test('a look that decides is asked for again, with what it showed, and is one click', () => {
+  const view = viewAfter([...allSoundBut('fluidOutside'), said('fluidOutside', 'bonnet')]);
+  expect(view).toMatchObject({ kind: 'Look again', title: checkOf('fluidOutside').title });
+  expect(view.rows.find(({ label }) => label === 'why this one')?.text).toContain(
+    checkOf('fluidOutside').outcomes.bonnet ?? 'no such outcome',
+  );
+  expect(view.acts[0]).toMatchObject({ text: 'Look again', value: 'fluidOutside', kind: 'main' });
+});
+
+test('what was looked at more than once says so, and whether the looks agree', () => {
+  const words = (evidence: readonly Evidence[]) => believe(model, evidence).items.map(sayItem).join();
+  const [bonnet, dry] = [said('fluidOutside', 'bonnet'), said('fluidOutside', 'dry')];
+  expect(words([bonnet])).not.toContain('looked at');
+  expect(words([bonnet, bonnet])).toContain('looked at twice');
+  expect(words([bonnet, dry, bonnet])).toContain('looked at 3 times and not the same');
+});

@@ -12,6 +12,7 @@ const PROGRAMS = [
   'views',
   'safety',
   'tests/faults/writer.ts',
+  'tests/faults/bare-writer.ts',
   'tests/faults/moved-clock.ts',
 ];
 

@@ -1,55 +1,24 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { verifyStore } from '../../server/log/verify.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { compiled } from '../compiled.ts';
 import { aFolder } from '../folders.ts';
-import { adding, aLog } from '../server/log/register.ts';
+import { expectAllKept, failedRun } from './writer-run.ts';
 
 let writer: string;
 beforeAll(async () => {
   writer = await compiled('tests/faults/writer.ts');
 });
 
-/** How many answers the writer gave before it reported that the store failed, and what it reported. */
-function outcomeOf(command: readonly [string, ...string[]]): { acknowledged: number; failure: string } {
-  const [program, ...parameters] = command;
-  const { stdout, status } = spawnSync(program, parameters, {
-    encoding: 'utf8',
-    maxBuffer: 64 * 1024 * 1024,
-    stdio: ['ignore', 'pipe', 'inherit'],
-    timeout: 60_000,
-  });
-  expect(status).toBe(3);
-  const lines = stdout.trimEnd().split('\n');
-  return {
-    acknowledged: lines.filter((line) => line.startsWith('ack ')).length,
-    failure: lines.filter((line) => line.startsWith('failed ')).join(),
-  };
-}
-
-async function expectAllKept(folder: string, acknowledged: number): Promise<void> {
-  const store = openSqliteStore({ folder });
-  const { entries, fault, photos } = await verifyStore(store, []);
-  expect([fault, photos]).toEqual([null, []]);
-  expect(entries).toBeGreaterThanOrEqual(acknowledged);
-  // The one that failed may have reached the disk before the failure was known.
-  expect(entries).toBeLessThanOrEqual(acknowledged + 1);
-  const log = aLog(store);
-  await log.act(adding({ id: '0', added: 1 }));
-  expect((await log.head()).seq).toBe(entries + 1);
-  await log.close();
-}
-
 // A limit on the size of a file is a thing of POSIX systems, and a small disk of memory one of Linux for root.
 if (process.platform !== 'win32') {
   describe('a disk that takes no more', () => {
-    test('fails the writing with an error of the system: nothing confirmed is lost, and the log goes on', async () => {
+    test('fails the writing with an error of the system: nothing confirmed is lost, and the log goes on (RL-11)', async () => {
       const folder = aFolder();
       // SIGXFSZ is ignored, so that the write comes back with EFBIG instead of ending the program.
       const shell = `trap '' XFSZ; ulimit -f 400; exec "$@"`;
-      const { acknowledged, failure } = outcomeOf([
+      const { acknowledged, failure } = failedRun([
         'sh',
         '-c',
         shell,
@@ -85,14 +54,27 @@ function removeDisk(at: string): void {
 const disk = aFolder();
 if (smallDisk(disk)) {
   removeDisk(disk);
-  test('a real disk that is full: nothing confirmed is lost, and writing goes on when there is room again', async () => {
+  test('a real disk that is full: nothing confirmed is lost, and writing goes on when there is room again (RL-17)', async () => {
     expect(smallDisk(disk)).toBe(true);
     try {
       const folder = join(disk, 'data');
-      const { acknowledged, failure } = outcomeOf([process.execPath, writer, folder, '1', '1']);
+      const { acknowledged, failure } = failedRun([process.execPath, writer, folder, '1', '1']);
       expect(failure).toContain('The log cannot be written: the disk is full');
       execFileSync('mount', ['-o', 'remount,size=8m', disk]);
       await expectAllKept(folder, acknowledged);
+    } finally {
+      removeDisk(disk);
+    }
+  });
+
+  test('a disk that is full before the start: it says why in plain words, and nothing is half made (RL-18)', async () => {
+    expect(smallDisk(disk)).toBe(true);
+    try {
+      spawnSync('dd', ['if=/dev/zero', `of=${join(disk, 'full')}`, 'bs=4k'], { stdio: 'ignore' });
+      const folder = join(disk, 'data');
+      expect(() => openSqliteStore({ folder })).toThrow(/full|disk/);
+      execFileSync('rm', [join(disk, 'full')]);
+      await expectAllKept(folder, 0);
     } finally {
       removeDisk(disk);
     }

@@ -182,7 +182,7 @@ describe('a restored log', () => {
 });
 
 describe('a clock that is set back', () => {
-  test('gets an entry, and no checkpoint with an older time (SA-41)', async () => {
+  test('gets an entry, and no checkpoint with an older time (SA-41, RL-22)', async () => {
     await again(() => {});
     const { checkpoints, log } = app.services;
     if (checkpoints === null) throw new Error('no checkpoints');

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { beforeEach, expect, test } from 'vitest';
@@ -75,7 +75,7 @@ test('copies beyond their age are removed, the newest and what is not ours never
   );
 });
 
-test('the drill: a backup put back serves what it holds, keeps what was there, and is told from the newer log by its checkpoint (RL-35, RL-27, SA-26)', async () => {
+test('the drill: a backup put back serves what it holds, keeps what was there, and is told from the newer log by its checkpoint (RL-35, RL-26, RL-27, SA-26)', async () => {
   await filled(10);
   const { folder: from, head } = await copied(0);
   await filled(7);
@@ -93,6 +93,22 @@ test('the drill: a backup put back serves what it holds, keeps what was there, a
   expect(await store.head()).toEqual(head);
   expect((await checkpoints.compare(store))?.what).toContain('It is shorter than it was: 10 entries, and 17');
   await store.close();
+});
+
+test('a copy of the database file alone, without its write-ahead log, is told from the log by its checkpoint (RL-28)', async () => {
+  await filled(5);
+  const store = openSqliteStore({ folder });
+  const log = aLog(store);
+  await write(log, 4);
+  const checkpoints = new Checkpoints(checkpointPlace(join(aFolder(), 'yokeside.pepper')));
+  checkpoints.mark(await store.head(), new Date(0));
+  const copy = aFolder();
+  copyFileSync(join(folder, 'yokeside.sqlite'), join(copy, 'yokeside.sqlite'));
+  await log.close();
+  const short = openSqliteStore({ folder: copy });
+  expect((await verifyStore(short, [])).fault).toBeNull();
+  expect((await checkpoints.compare(short))?.what).toContain('It is shorter than it was: 5 entries, and 9');
+  await short.close();
 });
 
 test('a backup that was changed is not put back, and nothing is touched', async () => {

@@ -27,7 +27,7 @@ function databaseOf(folder: string): DatabaseSyncInstance {
 }
 
 describe('the database', () => {
-  test('is written through a write-ahead log by a SQLite without the defect of the versions before 3.51.3', async () => {
+  test('is written through a write-ahead log by a SQLite without the defect of the versions before 3.51.3 (RL-06)', async () => {
     const database = databaseOf(await aFilledFolder());
     expect(database.prepare('PRAGMA journal_mode').get()).toEqual({ journal_mode: 'wal' });
     const { version } = database.prepare('SELECT sqlite_version() AS version').get();
@@ -73,6 +73,33 @@ describe('the database', () => {
     database.close();
   });
 
+  test('keeps its numbers when the file is tidied (RL-10)', async () => {
+    const database = databaseOf(await aFilledFolder());
+    const numbers = () => database.prepare('SELECT seq FROM log ORDER BY seq').all();
+    const before = numbers();
+    database.exec('VACUUM');
+    expect(numbers()).toEqual(before);
+    const columns = database.prepare('PRAGMA table_info(log)').all();
+    expect(columns.find(({ name }: { name: string }) => name === 'seq')).toMatchObject({
+      type: 'INTEGER',
+      pk: 1,
+    });
+    database.close();
+  });
+
+  test('has a write-ahead log that stays small beside somebody who reads slowly (RL-09)', async () => {
+    const folder = await aFilledFolder();
+    const store = openSqliteStore({ folder });
+    const log = aLog(store);
+    const reader = store.lines(1)[Symbol.asyncIterator]();
+    expect((await reader.next()).done).toBe(false);
+    for (let added = 0; added < 1000; added += 1) await log.act(adding({ id: 'a', added: 1 }));
+    // SQLite moves it over at 1000 pages of 4096 bytes; an open reader would keep it growing to three times that.
+    expect(statSync(join(folder, 'yokeside.sqlite-wal')).size).toBeLessThan(6_000_000);
+    expect((await reader.next()).done).toBe(false);
+    await log.close();
+  });
+
   test('of another program is not touched', () => {
     const folder = aFolder();
     const database = databaseOf(folder);
@@ -100,7 +127,7 @@ describe('the database', () => {
 });
 
 describe('a second server on the same folder', () => {
-  test('is told so, and may start once the first has stopped', async () => {
+  test('is told so, and may start once the first has stopped (RL-25)', async () => {
     const folder = aFolder();
     const first = openSqliteStore({ folder });
     expect(() => openSqliteStore({ folder })).toThrow(
@@ -110,7 +137,7 @@ describe('a second server on the same folder', () => {
     await openSqliteStore({ folder }).close();
   });
 
-  test('in another process is kept out too, also after the first was refused once', async () => {
+  test('in another process is kept out too, also after the first was refused once (RL-07)', async () => {
     const folder = aFolder();
     const first = openSqliteStore({ folder });
     expect(() => openSqliteStore({ folder })).toThrow('Another Yokeside server');
@@ -180,7 +207,7 @@ describe('a store that can no longer write', () => {
 // Windows has no such modes, and a file in use cannot be renamed there.
 if (process.platform !== 'win32') {
   describe('a database file', () => {
-    test('that was replaced by another file is not written to until the store is opened again', async () => {
+    test('that was replaced by another file is not written to until the store is opened again (RL-30)', async () => {
       const folder = await aFilledFolder();
       const file = join(folder, 'yokeside.sqlite');
       const log = aLog(openSqliteStore({ folder }));
@@ -242,7 +269,7 @@ if (process.platform === 'linux') {
     ['ext4', 0xef53, false],
     ['tmpfs', 0x01021994, false],
     ['xfs', 0x58465342, false],
-  ])('%s is a network file system or not, as statfs(2) numbers it', (_name, type, isOne) => {
+  ])('%s is a network file system or not, as statfs(2) numbers it (RL-04)', (_name, type, isOne) => {
     expect(isNetworkFileSystem(type)).toBe(isOne);
   });
 }

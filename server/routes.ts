@@ -36,6 +36,7 @@ import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
 import { signOffRoutes } from './pages/sign-offs.ts';
 import { signedInRoutes } from './pages/signed-in.ts';
+import { tourRoutes } from './pages/tour.ts';
 import { valveFormRoutes } from './pages/valve-form.ts';
 import { valveHistoryRoutes } from './pages/valve-history.ts';
 import { valveTableRoutes } from './pages/valve-tables.ts';
@@ -128,6 +129,7 @@ export function routesWith(work: readonly Route[], options: RoutesOptions): read
     ...longWorkRoutes,
     ...plainRoutes,
     languageRoute,
+    ...tourRoutes,
     assets.route,
   ];
   routes.push(openApiRoute(routes, codeVersion));

@@ -23,6 +23,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/15-faults.css',
       'assets/style/16-practice.css',
       'assets/style/17-notes.css',
+      'assets/style/17-guide.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',

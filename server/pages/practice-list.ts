@@ -22,6 +22,7 @@ import { shownTime } from '../shown-time.ts';
 import { noSuchValve } from '../valves/valve-refusals.ts';
 import { type Valve, valveKind } from '../valves/valve-stream.ts';
 import { byOf } from './parts.ts';
+import { hasLeftTour } from './tour.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 const CHOOSERS: readonly Person['role'][] = ['supervisor', 'engineer'];
@@ -130,6 +131,7 @@ async function page(
       selected: one.tag === tag,
     })),
     exercises,
+    tourOffered: !hasLeftTour(call.cookies.all, person.id),
     mayPractise: (WORKERS as readonly string[]).includes(person.role),
     causes: chosen !== null && CHOOSERS.includes(person.role) ? causeOptions(chosen) : [],
     typed: { how: 'drawn', cause1: '', cause2: '', severity: 'plain', ...withoutBlanks(typed) },

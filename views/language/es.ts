@@ -1,4 +1,5 @@
 import { frame } from './es/frame.ts';
+import { guide } from './es/guide.ts';
 import { help } from './es/help.ts';
 import { jobScreen } from './es/job-screen.ts';
 import { longWork } from './es/long-work.ts';
@@ -18,6 +19,7 @@ import type { Catalogue } from './patterns.ts';
  */
 export const es = {
   ...frame,
+  ...guide,
   ...help,
   ...jobScreen,
   ...longWork,

@@ -133,7 +133,7 @@ test('whatever is written, it is understood, offered as choices, answered, or re
       if (reply.kind === 'ambiguous') expect(reply.choices.length).toBeGreaterThan(1);
       if (reply.kind === 'unknown') expect(`${reply.what}${reply.next}`).not.toBe('');
     }),
-    { numRuns: 800 },
+    { numRuns: 500 },
   );
 });
 
@@ -147,7 +147,7 @@ test('no number is counted that the text does not hold', { timeout: 60_000 }, ()
         .flatMap(numbersIn))
         expect(parts).toContain(number);
     }),
-    { numRuns: 800 },
+    { numRuns: 500 },
   );
 });
 
@@ -162,7 +162,7 @@ test('what it prints as understood, typed again, is understood the same', { time
       expect(again.kind).toBe(reply.kind);
       expect(meaningOf(again, card)).toEqual(meaningOf(reply, card));
     }),
-    { numRuns: 800 },
+    { numRuns: 500 },
   );
   expect(tried).toBeGreaterThan(80);
 });
@@ -177,7 +177,7 @@ test('each choice that is offered leads on: chosen, it is one meaning, or fewer'
         if (next.kind === 'ambiguous') expect(chosen).not.toBe(text.normalize('NFC').trim());
       }
     }),
-    { numRuns: 600 },
+    { numRuns: 400 },
   );
 });
 

@@ -45,7 +45,7 @@ const showTour = route({
     const where = { stop: Number(query.stop), last: STOPS.length };
     return {
       data: where,
-      page: { title: 'Tour of the practice bench', template: 'pages/tour.njk', params: where },
+      page: { title: 'Tour', template: 'pages/tour.njk', params: where },
     };
   },
 });

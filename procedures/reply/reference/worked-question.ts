@@ -1,4 +1,5 @@
 import { expectedTravel, signalAtPercent } from '../../calculations/signal-travel.ts';
+import { SOURCES } from '../../calculations/sources.ts';
 import type { Dimension, UnitId } from '../../calculations/unit-table.ts';
 import { format, preferredUnit, unitFor } from '../../calculations/units.ts';
 import { readNumber } from '../../readings/number-text.ts';
@@ -92,7 +93,7 @@ function atPercent({ valueSi: percent, raw }: Quantity, { words, ask }: On): Rep
       ...benchSetLines(ask),
       'With flow on the plug it may lie elsewhere.',
     ],
-    source: 'S-02',
+    source: SOURCES['S-02'].title,
     calculation: 'signal-at-percent',
   });
 }
@@ -113,7 +114,7 @@ function atSignal({ valueSi, unit, raw }: Quantity, { words, ask }: On): ReplyTo
   const lengthM = (openPercent / 100) * sheet.travelM;
   return told(`${format({ valueSi: openPercent, unit: '%' })} open at ${raw}, ${length(lengthM, ask)}.`, {
     lines: [...benchSetLines(ask), 'Friction moves it a little, another way up than down.'],
-    source: 'S-02',
+    source: SOURCES['S-02'].title,
     calculation: 'signal-travel',
   });
 }

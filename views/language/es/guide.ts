@@ -58,6 +58,7 @@ export const guide = {
   'First time here?': '¿Primera vez aquí?',
   'Five stops show how a job runs, in about three minutes. Nothing of it touches a real job.':
     'Cinco paradas muestran cómo va un trabajo, en unos tres minutos. Nada de ello toca un trabajo real.',
+  Tour: 'Recorrido',
   'Take the tour': 'Hacer el recorrido',
   'Not now, and not again': 'Ahora no, ni otra vez',
   'Stops of the tour': 'Paradas del recorrido',

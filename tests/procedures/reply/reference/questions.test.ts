@@ -33,5 +33,7 @@ describe.each(ASKED)('Asked on the card $card, "$asked"', ({ card, asked, words,
     for (const word of words)
       expect(answerOf(reply)).toContain(word === 'unknown' ? 'does not know' : plain(word));
     if (calculation !== '-') expect(reply).toMatchObject({ calculation });
+    // A source is named as people know it, never by the number that it has here.
+    if (reply.kind === 'told') expect(reply.source).not.toMatch(/^S-\d/);
   });
 });

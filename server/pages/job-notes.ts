@@ -172,5 +172,5 @@ function pageOf({ job, id, notes, person }: Shown, typed: Readonly<Record<string
     found: chosen(FOUND, typed.found),
     where: chosen(WHERE, typed.where),
   };
-  return { title: `Findings, parts and photos, job ${id}`, template: 'pages/job-notes.njk', params };
+  return { title: `${job.tag}, job ${id}`, template: 'pages/job-notes.njk', params };
 }

@@ -10,6 +10,7 @@ import { type JobRecord, recordSchema } from '../jobs/record/schema.ts';
 import { type JobSheets, recordOf } from '../jobs/record.ts';
 import { wholeBlob } from '../log/blobs.ts';
 import { streamOf } from '../log/stream-kind.ts';
+import { isTurnedPng } from '../photos/png.ts';
 import { pdfFaces } from '../record-pdf/faces.ts';
 import { isPrintable } from '../record-pdf/photos.ts';
 import { recordPdf } from '../record-pdf/record-pdf.ts';
@@ -101,7 +102,8 @@ async function photosFor(
   const bytes = new Map<number, Uint8Array>();
   for (const { place, sha256 } of photos.filter(isPrintable)) {
     const seq = notes.find((one) => one.place === place)?.seq ?? 0;
-    bytes.set(place, await wholeBlob({ seq, place, stream: streamOf('job', job), hash: sha256 }, store));
+    const photo = await wholeBlob({ seq, place, stream: streamOf('job', job), hash: sha256 }, store);
+    if (!isTurnedPng(photo)) bytes.set(place, photo);
   }
   return bytes;
 }

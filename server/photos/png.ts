@@ -1,7 +1,7 @@
 /** PNG (ISO/IEC 15948), read chunk by chunk with its sums, and unpacked once to see that all of the picture is there. */
 import { crc32 } from './crc32.ts';
 import { orientationAlone, orientationIn, type Size } from './exif.ts';
-import { PNG_SIGNATURE } from './kind.ts';
+import { PNG_SIGNATURE, typeOf } from './kind.ts';
 import { requireWholeRows } from './png-rows.ts';
 import { broken, moreBehind } from './refusals.ts';
 import { requireSize } from './require-size.ts';
@@ -109,4 +109,10 @@ function chunk(type: string, data: Buffer): Buffer {
   length.writeUInt32BE(data.length);
   sum.writeUInt32BE(crc32(named));
   return Buffer.concat([length, named, sum]);
+}
+
+/** Whether one of ours lies otherwise than it is seen: what knows nothing of that would show it on its side. */
+export function isTurnedPng(bytes: Uint8Array): boolean {
+  const after = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1', 37, 41);
+  return typeOf(bytes) === 'png' && after === 'eXIf';
 }

@@ -90,6 +90,11 @@ export class Paper {
     if (this.#y + height > this.#pen.doc.page.height - EDGE.bottom) this.newPage();
   }
 
+  /** What comes next begins a new page where it has not so much room. */
+  room(height: number): void {
+    this.#need(height);
+  }
+
   heading(text: string, size = 13): void {
     this.#need(HEADING_ROOM);
     this.#y += 6;

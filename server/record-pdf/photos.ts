@@ -5,6 +5,8 @@ type Photo = JobRecord['photos'][number];
 
 /** A document takes JPEG as it is; a PNG is unpacked for it, so that only a small one is printed. */
 const PNG_PIXELS_MAX = 8_000_000;
+/** Points of a heading with a row of photos below it. */
+const PHOTO_ROOM = 300;
 
 /** Whether the document can show it; what it cannot is named with its hash. */
 export function isPrintable({ type, widthPx, heightPx }: Photo): boolean {
@@ -17,11 +19,12 @@ export function photoPages(
   of: { readonly photos: readonly Photo[]; readonly bytes: ReadonlyMap<number, Uint8Array> },
 ): void {
   if (of.photos.length === 0) return;
+  paper.room(PHOTO_ROOM);
   paper.heading('Photos');
   const shown = of.photos.map((photo) => ({
     image: of.bytes.get(photo.place) ?? null,
     title: titleOf(photo),
-    text: [isPrintable(photo) ? '' : 'Not printed: see the page of this record.', detailsOf(photo)]
+    text: [of.bytes.has(photo.place) ? '' : 'Not printed: see the page of this record.', detailsOf(photo)]
       .filter((text) => text !== '')
       .join(' '),
   }));

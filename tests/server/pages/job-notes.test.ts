@@ -44,7 +44,7 @@ describe('Findings and parts', () => {
     expect(card).toContain('Found on seat ring: eroded or wire-drawn');
     expect(card).toContain(`/jobs/${job.id}/notes#note-${wrong - 1}`);
     expect(card).not.toContain('<round>');
-    expect(await pageAt(`/jobs/${job.id}/notes`)).toContain('Struck on line');
+    expect(await pageAt(`/jobs/${job.id}/notes`)).toContain('struck on line');
 
     await job.playTo('done');
     as = (await app.signedIn('technician')).browser;

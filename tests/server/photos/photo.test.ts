@@ -2,6 +2,7 @@ import { deflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { Refusal } from '../../../safety/refusal.ts';
 import { cleanPhoto } from '../../../server/photos/photo.ts';
+import { isTurnedPng } from '../../../server/photos/png.ts';
 import { PHOTO_BYTES_MAX, PHOTO_PIXELS_MAX } from '../../../server/photos/refusals.ts';
 import { fixture, joined, png, pngChunk, withSize } from './pictures.ts';
 
@@ -59,6 +60,7 @@ describe('A photo', () => {
       const bytes = Buffer.from((await cleanPhoto(fixture(name))).bytes);
       const at = bytes.indexOf(Buffer.from('MM\0*\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06', 'latin1'));
       expect(at).toBeGreaterThan(0);
+      expect(isTurnedPng(bytes)).toBe(name === 'screen.png');
     },
   );
 

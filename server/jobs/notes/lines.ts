@@ -43,7 +43,7 @@ function notedLine(one: JobNote): Own {
       struck === null ? { mark: 'record', word: WORD[note.kind] } : { mark: 'off-path', word: 'struck' },
     who: short(person),
     when: clock(at),
-    more: [`line ${place}`, sayMore(note), sayStruck(one)].filter((text) => text !== '').join('. '),
+    more: sentences(`line ${place}`, sayMore(note), sayStruck(one)),
     isNote: true,
     isPhoto: note.kind === 'photo',
   };
@@ -60,8 +60,16 @@ function struckLine({ note, struck }: JobNote): Own | null {
     verdict: { mark: 'record', word: 'struck' },
     who: short(person),
     when: clock(at),
-    more: `line ${place}. ${reason}`,
+    more: sentences(`line ${place}`, reason),
     isNote: false,
     isPhoto: false,
   };
+}
+
+/** The stop at the end of each is put by whoever shows them. */
+function sentences(...texts: readonly string[]): string {
+  return texts
+    .map((text) => text.replace(/\.+$/, ''))
+    .filter((text) => text !== '')
+    .join('. ');
 }

@@ -10,6 +10,7 @@ import {
 import { evolveSigning } from './evolve-signing.ts';
 import type {
   Answer,
+  Csv,
   EvidenceNote,
   Figures,
   Job,
@@ -48,6 +49,7 @@ export interface JobInputs {
   readonly step: string;
   readonly readings?: readonly Reading[];
   readonly words?: Words;
+  readonly csv?: Csv;
   /** Which row of a table this is, from 0. */
   readonly row?: number | null;
   /** The place of the answer that is corrected. */
@@ -253,6 +255,7 @@ function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): 
     late: inputs.late ?? null,
     together: inputs.together ?? null,
     to: effects.to,
+    ...(inputs.csv === undefined ? {} : { csv: inputs.csv }),
     superseded: false,
     corrected: false,
   };

@@ -24,6 +24,9 @@ export interface Reading {
 /** A choice made or a text written, kept as given. */
 export type Words = Readonly<Record<string, string>>;
 
+/** Tables that were uploaded or pasted, by field, kept as they came. */
+export type Csv = Readonly<Record<string, string>>;
+
 /** Numbers and words that a rule worked out, as the entry stores them. */
 export type Figures = Readonly<Record<string, number | string | null>>;
 
@@ -61,6 +64,8 @@ export interface Answer {
   readonly together: Together | null;
   readonly to: string;
   /** A later answer, a way back or a correction stands in its place. */
+  /** Tables that came with it, by field, as they came. */
+  readonly csv?: Csv;
   readonly superseded: boolean;
   readonly corrected: boolean;
 }

@@ -212,6 +212,7 @@ function kindOf(field: Field): string {
     return field.choices
       .map(({ label, when }) => (when === undefined ? label : `${label} (where ${when.fact} is ${when.is})`))
       .join(' / ');
+  if (field.type === 'csv') return 'a table, uploaded or pasted';
   if (field.type === 'text') return field.mustBe === undefined ? 'text' : `must be {${field.mustBe}}`;
   const gauge = field.gauge === undefined ? '' : `, on: ${GEAR_ROLES[field.gauge].label}`;
   const most = field.onCase ? 'testAirLimit' : field.most;

@@ -85,7 +85,13 @@ export interface TextField extends FieldBase {
   readonly mustBe?: FigureName;
 }
 
-export type Field = QuantityField | ChoiceField | TextField;
+/** A table that is uploaded or pasted, and kept in the log as it came. */
+export interface CsvField extends FieldBase {
+  readonly type: 'csv';
+  readonly of: 'loop record';
+}
+
+export type Field = QuantityField | ChoiceField | TextField | CsvField;
 
 /** Names a rule and gives its parameters; its outcome names the way on. */
 export interface Judge {

@@ -37,6 +37,7 @@ export const COMPONENTS = [
   'shift-row',
   'signal-panel',
   'signature',
+  'table-field',
   'title-block',
   'understood',
   'verdict-mark',

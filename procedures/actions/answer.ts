@@ -31,6 +31,7 @@ export function answer(job: Job, action: ActionOf<'answer'>, around: Surrounding
       step: job.step,
       readings: Object.values(understood.readings),
       words: understood.words,
+      ...(understood.csv === undefined ? {} : { csv: understood.csv }),
       row,
       ...(late === null ? {} : { late }),
       ...(action.together === undefined ? {} : { together: action.together }),
@@ -108,6 +109,7 @@ export function judge(
         job,
         readings: understood.readings,
         words: understood.words,
+        ...(understood.csv === undefined ? {} : { csv: understood.csv }),
         step: job.step,
         params,
       });

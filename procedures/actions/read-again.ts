@@ -33,7 +33,9 @@ function fieldsOf(
 ): readonly Read[] {
   if (line.act === 'proved-again') return restsOn(job, line.place).flatMap(walkRoundFields);
   const step = around.compiled.definition.steps[line.step];
-  return step?.kind === 'reading' ? step.asks.filter((field) => field.type !== 'text') : [];
+  return step?.kind === 'reading'
+    ? step.asks.filter((field) => field.type === 'quantity' || field.type === 'choice')
+    : [];
 }
 
 /**

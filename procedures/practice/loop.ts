@@ -32,6 +32,7 @@ const NOISE = 0.0015;
 const SWING_S = 40;
 
 const WARM_S = 60;
+const SETTLING_S = 120;
 export const CHANGED_S = 60;
 export const STEPPED_S = 130;
 const END_S = 300;
@@ -71,6 +72,31 @@ export function loopRecord(
     });
   }
   return { samples, state, changedAtS: CHANGED_S, stepAtS: STEPPED_S };
+}
+
+/** The loop as it is with its set point left alone; it has settled, or swings as it does, before the record begins. */
+export function calmRecord(
+  build: Build,
+  of: { readonly seconds: number; readonly random: Random },
+): readonly Sample[] {
+  const outputPercent = 59;
+  const state = stateAt(build, outputPercent / 100);
+  run(build, { state, seconds: WARM_S / 2, doing: { outputPercent, process: 'on' } });
+  const running = starting(build, { state, outputPercent });
+  const setPoint = build.demand / RANGE_FLOW;
+  const samples: Sample[] = [];
+  for (let second = -SETTLING_S; second < of.seconds; second++) {
+    oneSecond(build, { state, running, setPoint, second, random: of.random });
+    if (second >= 0)
+      samples.push({
+        timeS: second,
+        setPoint,
+        process: running.sensed,
+        outputPercent: running.outputPercent,
+        travelFraction: state.stemAt,
+      });
+  }
+  return samples;
 }
 
 function starting(build: Build, of: { readonly state: State; readonly outputPercent: number }): Running {

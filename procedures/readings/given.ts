@@ -2,12 +2,13 @@ import { testAirLimit } from '../../safety/limits.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { DIMENSIONS } from '../calculations/unit-table.ts';
 import { preferredUnit } from '../calculations/units.ts';
-import type { Job, Reading, Words } from '../job.ts';
+import type { Csv, Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
 import { fill, say } from '../say.ts';
 import { isOverdue } from '../test-gear/fit.ts';
 import type { GearItem } from '../test-gear/gear.ts';
 import type { ChoiceField, Field, QuantityField, TextField } from '../vocabulary.ts';
+import { readCsvField } from './given-csv.ts';
 import { type NumberRead, type NumberRefused, readNumber } from './number-text.ts';
 
 /** What a form or a JSON body gives: texts by field name. */
@@ -16,6 +17,7 @@ export type Given = Readonly<Record<string, string>>;
 export interface Understood {
   readonly readings: Readonly<Record<string, Reading>>;
   readonly words: Words;
+  readonly csv?: Csv;
   /** The highest reading above what this valve may have there. */
   readonly aboveLimitPa: number | null;
 }
@@ -33,6 +35,7 @@ export function understand(
 ): Understood {
   const readings: Record<string, Reading> = {};
   const words: Record<string, string> = {};
+  const csv: Record<string, string> = {};
   const wrong: Refusal[] = [];
   for (const one of fields.filter((some) => asked(some, job))) {
     const field = { ...one, label: fill(one.label, job) };
@@ -40,6 +43,9 @@ export function understand(
       if (field.type === 'quantity') {
         const reading = readQuantity(field, { given, job, today });
         if (reading !== null) readings[field.name] = reading;
+      } else if (field.type === 'csv') {
+        const table = readCsvField(field, given);
+        if (table !== null) csv[field.name] = table;
       } else {
         const word = field.type === 'choice' ? readChoice(field, given) : readText(field, { given, job });
         if (word !== null) words[field.name] = word;
@@ -50,7 +56,8 @@ export function understand(
     }
   }
   if (wrong.length > 0) throw together(wrong);
-  return { readings, words, aboveLimitPa: aboveLimit(fields, { readings, job }) };
+  const tables = Object.keys(csv).length === 0 ? {} : { csv };
+  return { readings, words, ...tables, aboveLimitPa: aboveLimit(fields, { readings, job }) };
 }
 
 /** A field is asked where its fact stands so. */

@@ -13,6 +13,7 @@ import { repairProcedure } from '../troubleshooting/repair-procedures.ts';
 import { REPAIR_IDS, repairFor } from '../troubleshooting/repairs.ts';
 import { LOOKED_ELSEWHERE, outcomesAt, readChoice } from '../troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS, type ValveFacts } from '../troubleshooting/valve-facts.ts';
+import { judgeLoopTable } from './loop-record.ts';
 import type { Rule, RuleInput } from './rule.ts';
 
 /** The symptom in words and the first numbers, put on the axes of the checks that they speak of. */
@@ -75,12 +76,14 @@ const checkRule: Rule = {
     if (!isCheckId(id)) throw new Error(`there is no check ${id}`);
     const { found } = words;
     const figures = { evidence: 'check', check: id };
+    const table = input.csv?.loopRecord;
+    if (table !== undefined) return judgeLoopTable(table, { kind: words.loopKind });
     if (found === 'cannot tell' || found === 'skip')
       return { outcome: found, figures: { ...figures, found } };
     const facts = factsOfJob(job);
     const onAxis = axisOf(id, { facts, readings });
     const word = onAxis === null ? found : bandOf(checkOf(id).measured, onAxis.value);
-    if (word === undefined) throw neither(checkOf(id).title);
+    if (word === undefined) throw id === 'loopRecord' ? noTable() : neither(checkOf(id).title);
     const [sound] = Object.keys(checkOf(id).outcomes);
     return {
       outcome: 'answered',
@@ -207,6 +210,18 @@ function neither(title: string): Refusal {
     kept: 'What you typed is still there; nothing was counted.',
     next,
     fields: { found: next },
+  });
+}
+
+function noTable(): Refusal {
+  const next = 'Choose the file or paste the table; "cannot tell" and "skip" are answers too.';
+  return new Refusal({
+    kind: 'unreadable',
+    code: 'TRB-003',
+    what: 'No table was given.',
+    kept: 'Nothing was counted.',
+    next,
+    fields: { loopRecord: `No table was given. ${next}` },
   });
 }
 

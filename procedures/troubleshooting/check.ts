@@ -59,6 +59,16 @@ export interface Check {
   readonly zero?: string;
   /** Left out: there is such a check on every valve. */
   readonly when?: (v: ValveFacts) => boolean;
+  /**
+   * What a cause shows here follows from what it shows at another check: the words there that count as a word here.
+   * Whatever the cause is, no larger a share of its answers counts so.
+   */
+  readonly seenFrom?: {
+    /** Its id. */
+    readonly check: string;
+    readonly words: Readonly<Record<string, string>>;
+    readonly shareMost: number;
+  };
   /** Never asked for: only taken in where somebody brings it. */
   readonly broughtOnly?: true;
 }

@@ -26,6 +26,8 @@ export interface BodyTaken {
   readonly bytesMax?: number | undefined;
   /** The field of the form that a file comes in; without it, no file is taken. */
   readonly fileField?: string | undefined;
+  /** A file in a form counts as the text of its field. */
+  readonly takesTextFiles?: boolean | undefined;
 }
 
 /**
@@ -35,13 +37,15 @@ export interface BodyTaken {
  */
 export async function readBody(
   request: Request,
-  { bytesMax = BODY_BYTES_MAX, fileField }: BodyTaken = {},
+  { bytesMax = BODY_BYTES_MAX, fileField, takesTextFiles = false }: BodyTaken = {},
 ): Promise<Body> {
   const declared = request.headers.get('content-type') ?? '';
   const type = declared.split(';')[0]?.trim().toLowerCase() ?? '';
   const bytes = await readBytes(request, bytesMax);
   if (type === 'multipart/form-data' && fileField !== undefined)
     return await multipartBody(bytes, { declared, fileField });
+  if (type === 'multipart/form-data' && takesTextFiles)
+    return { fields: await fileFields(bytes, declared), format: 'form', file: null };
   const text = decodeUtf8(bytes);
   const file = null;
   if (type === '' && text === '') return { fields: {}, format: 'none', file };
@@ -133,6 +137,27 @@ function formFields(text: string): Fields {
     else values.push(value);
   }
   return collected(fields);
+}
+
+/**
+ * A form with files: a file becomes the text of its field, and stands in the place of what was typed there; one that was
+ * not chosen is nothing.
+ */
+async function fileFields(bytes: Uint8Array<ArrayBuffer>, declared: string): Promise<Fields> {
+  const typed = new Map<string, string[]>();
+  const chosen = new Map<string, string[]>();
+  for (const [name, value] of await partsOf(bytes, declared)) {
+    const text = typeof value === 'string' ? value : await textOf(value);
+    const into = typeof value === 'string' || text === '' ? typed : chosen;
+    // A file that was not chosen comes blank beside what was typed.
+    const before = (into.get(name) ?? []).filter((one) => one !== '');
+    into.set(name, text === '' && before.length > 0 ? before : [...before, text]);
+  }
+  return collected(new Map([...typed, ...chosen]));
+}
+
+async function textOf(file: Blob): Promise<string> {
+  return decodeUtf8(new Uint8Array(await file.arrayBuffer()));
 }
 
 /** URLSearchParams puts a mark in the place of what it cannot decode; a reading must not change so silently. */

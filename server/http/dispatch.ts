@@ -56,7 +56,10 @@ export async function dispatch(
     const { person } = soFar.call;
     if (!mayAsk(route.roles, person?.role ?? null)) {
       const kept =
-        person === null && posted && route.fileField === undefined && (await keepTyped(incoming, soFar.call));
+        person === null &&
+        posted &&
+        route.fileField === undefined &&
+        (await keepTyped({ ...incoming, route }, soFar.call));
       return sendNotAllowed({ ...incoming, route, kept }, answering());
     }
     refuseOddParams(incoming.params);
@@ -168,7 +171,8 @@ async function withPerson(
 }
 
 async function takeBody(soFar: SoFar, { request, route }: { request: Request; route: Route }): Promise<void> {
-  const body = await readBody(request, { bytesMax: route.bodyBytesMax, fileField: route.fileField });
+  const { bodyBytesMax: bytesMax, fileField, takesTextFiles } = route;
+  const body = await readBody(request, { bytesMax, fileField, takesTextFiles });
   const { requestId, ...fields } = body.fields;
   soFar.body = { ...body, fields };
   if (requestId === undefined) return;
@@ -208,12 +212,15 @@ function queryOf(request: Request): Fields {
 }
 
 /** A form that came after its session had ended: what was typed is kept for the one whose session it was. */
-async function keepTyped({ request }: Incoming, call: BareCall): Promise<boolean> {
+async function keepTyped(
+  { request, route }: Incoming & { readonly route: Route },
+  call: BareCall,
+): Promise<boolean> {
   const session = ourCookie(call.cookies, 'yokeside-session');
   const owner = session === undefined ? undefined : await call.services.people.endedOwner(session);
   // A script leaves the form on the screen as it is, and a program has what it sent.
   if (owner === undefined || wants(request.headers, 'form') !== 'page') return false;
-  const { fields: all } = await readBody(request);
+  const { fields: all } = await readBody(request, { takesTextFiles: route.takesTextFiles });
   const { requestId, ...fields } = all;
   if (typeof requestId !== 'string' || !REQUEST_ID.test(requestId)) return false;
   const { pathname: action } = new URL(request.url);

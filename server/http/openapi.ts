@@ -108,7 +108,7 @@ function parametersOf({ path, query, method }: Route): readonly Schema[] {
   return [...inPath, ...inQuery, ...(method === 'POST' ? [origin] : [])];
 }
 
-function requestBody({ body = z.object({}), fileField }: Route): Schema {
+function requestBody({ body = z.object({}), fileField, takesTextFiles }: Route): Schema {
   const described = jsonSchema(body, 'input');
   const requestId = {
     type: 'string',
@@ -122,7 +122,11 @@ function requestBody({ body = z.object({}), fileField }: Route): Schema {
     return { content: { 'multipart/form-data': { schema: whole } } };
   }
   return {
-    content: { 'application/json': { schema }, 'application/x-www-form-urlencoded': { schema } },
+    content: {
+      'application/json': { schema },
+      'application/x-www-form-urlencoded': { schema },
+      ...(takesTextFiles ? { 'multipart/form-data': { schema } } : {}),
+    },
   };
 }
 

@@ -113,6 +113,8 @@ interface RouteHead {
   readonly bodyBytesMax?: number;
   /** The field of its form that a file comes in; without it, none is taken. */
   readonly fileField?: string;
+  /** A form may come with files: each counts as the text of its field. */
+  readonly takesTextFiles?: true;
   /** Asked by the screen itself, not by a hand: does not count as somebody being there. */
   readonly background?: boolean;
   /** Stands in the menu of those who may ask for it. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Action } from '../../procedures/actions/action.ts';
 import type { Late } from '../../procedures/job.ts';
+import { LOOP_LETTERS_MAX } from '../../procedures/troubleshooting/loop-record/read-csv.ts';
 import { wrongFields } from '../http/fields.ts';
 
 export const ACT_NAMES = [
@@ -22,6 +23,9 @@ export const ACT_NAMES = [
   'confirm-radio',
   'deny-radio',
 ] as const;
+
+/** The one field of a card that is longer than a line: a table. */
+const TABLE_FIELD = 'loopRecord';
 
 /** A form of any card: the act, the line it was answering, and the card's own fields beside them. */
 export const actFields = z
@@ -51,6 +55,10 @@ export const actFields = z
     signer: z.string().max(60).optional(),
     pin: z.string().max(64).optional(),
     shownDigest: z.string().max(64).optional(),
+    [TABLE_FIELD]: z
+      .string()
+      .max(LOOP_LETTERS_MAX, `At most ${LOOP_LETTERS_MAX} letters: take every second row, or fewer hours.`)
+      .optional(),
   })
   .catchall(z.string().max(400, 'At most 400 letters.'));
 
@@ -128,7 +136,9 @@ function onLine(
 function cardFields(fields: ActFields): Readonly<Record<string, string>> {
   return Object.fromEntries(
     Object.entries(fields).flatMap(([name, text]) =>
-      text === undefined || Object.hasOwn(actFields.shape, name) ? [] : [[name, text]],
+      text === undefined || (name !== TABLE_FIELD && Object.hasOwn(actFields.shape, name))
+        ? []
+        : [[name, text]],
     ),
   );
 }

@@ -16,6 +16,7 @@ import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
 import { doubtsOf, type GearNow, wrongGearOf } from './record/wrong-gear.ts';
 import { drawing } from './view/drawing.ts';
+import { type LoopView, loopView } from './view/loop-record.ts';
 import { pointViews } from './view/points.ts';
 import { type StrokeView, strokeView } from './view/stroke.ts';
 import { closedWords, type Names, nameOf } from './view/words.ts';
@@ -35,6 +36,8 @@ export interface RecordInput {
 export interface RecordPictures {
   readonly asFound: string | null;
   readonly asLeft: string | null;
+  /** Trend, and output against position or process value, of each record of the loop. */
+  readonly loops: readonly (readonly string[])[];
   /** The valve as it stood at its last signed hold. */
   readonly section: string;
 }
@@ -62,6 +65,7 @@ export function recordOf({
   const of: OfJob = { job, compiled, entries, names };
   const { definition } = compiled;
   const { found, left } = cycles(job);
+  const loops = loopsOf(job);
   const record: JobRecord = {
     job: job.id,
     tag: job.tag,
@@ -83,6 +87,13 @@ export function recordOf({
     results: resultsOf(job),
     turns: turnsOf(job),
     forces: forcesOf(job),
+    loops: loops.map(({ view, struck }) => ({
+      line: view.place,
+      said: view.said,
+      struck,
+      rows: view.rows.map((row) => ({ ...row })),
+      table: { heads: [...view.table.heads], rows: view.table.rows.map((cells) => [...cells]) },
+    })),
     holds: holdsOf(of),
     points: pointViews(job, compiled).map(({ title, state, more }) => ({ title, state, more })),
     people: peopleOf(of),
@@ -102,8 +113,21 @@ export function recordOf({
   };
   return {
     record,
-    pictures: { asFound: found?.curve ?? null, asLeft: left?.curve ?? null, section: section(of, nowMs) },
+    pictures: {
+      asFound: found?.curve ?? null,
+      asLeft: left?.curve ?? null,
+      loops: loops.map(({ view: { trend, orbit } }) => [trend, orbit]),
+      section: section(of, nowMs),
+    },
   };
+}
+
+/** Every record of the loop that came with a line, those that stand no more struck. */
+function loopsOf({ answers }: Job): readonly { readonly view: LoopView; readonly struck: boolean }[] {
+  return answers.flatMap((answer) => {
+    const view = loopView(answer);
+    return view === null ? [] : [{ view, struck: answer.superseded }];
+  });
 }
 
 /** A cycle that was not read is blank while the job is open, and not there once it is closed. */

@@ -170,6 +170,7 @@ function actRoute(catalogue: Catalogue): Route {
     summary:
       'One act on a job: answer its card, sign or send back a hold, correct, go back, park, take up, prove again, make safe',
     roles: WORKERS,
+    takesTextFiles: true,
     body: actFields,
     answer: jobAnswer,
     handle: async (call) => {

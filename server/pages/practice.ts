@@ -1,6 +1,7 @@
 /** The practice bench: its list, setting an exercise, the gauges beside a card, its supervisor, and what was wrong. */
 import { z } from 'zod';
 import type { Job } from '../../procedures/job.ts';
+import { loopTableOf } from '../../procedures/practice/loop-table.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
 import { actOnJob, noSuchJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -14,6 +15,7 @@ import { AT_BENCH } from '../practice/links.ts';
 import { mayBeTold } from '../practice/may-be-told.ts';
 import { BENCH_SUPERVISOR, knowPerson } from '../practice/on-bench.ts';
 import { resultAnswer, resultOf } from '../practice/result.ts';
+import { valveNow } from '../practice/simulated-valves.ts';
 import type { Services } from '../services.ts';
 import { byOf } from './parts.ts';
 
@@ -21,7 +23,7 @@ const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 
 /** What the bench has beside the routes of a job. */
 export function benchRoutes(catalogue: Catalogue): readonly Route[] {
-  return [gaugesRoute(catalogue), signRoute(catalogue), giveUpRoute(), resultRoute()];
+  return [gaugesRoute(catalogue), loopRoute(), signRoute(catalogue), giveUpRoute(), resultRoute()];
 }
 
 const percent = z
@@ -44,6 +46,25 @@ function gaugesRoute(catalogue: Catalogue): Route {
       const output = { outputPercent: Number(call.query.output), fromPercent: Number(call.query.from) };
       const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED, output });
       return { ...reply, fragment: { template: 'parts/bench-panel.njk', params: reply.params } };
+    },
+  });
+}
+
+function loopRoute(): Route {
+  return route({
+    method: 'GET',
+    path: `${AT_BENCH}/jobs/:id/loop.csv`,
+    name: 'exportBenchLoop',
+    summary: 'A record of the loop of the simulated valve as a table, to be read by its own card',
+    roles: 'signed-in',
+    rawType: 'text/csv',
+    isPractice: true,
+    answer: z.object({ table: z.string() }),
+    handle: async (call) => {
+      const { job, exercise } = await exerciseOf(call);
+      const table = loopTableOf(valveNow(exercise, job));
+      const fileName = `loop-${job.tag.replaceAll(/[^\w-]/g, '-')}.csv`;
+      return { data: { table }, raw: { contentType: 'text/csv; charset=utf-8', body: table, fileName } };
     },
   });
 }

@@ -13,6 +13,8 @@ export interface BenchPanel {
   readonly rows: readonly BenchRow[];
   /** Where the gauges follow the controller output. */
   readonly output: { readonly percent: number; readonly address: string } | null;
+  /** Where a record of the loop is to be had as a table; blank where the card asks for none. */
+  readonly table: string;
   /** What the bench's supervisor may be asked for; blank where nothing waits for a signature. */
   readonly sign: string;
   /** Where the truth is told; blank while it is hidden. */

@@ -31,6 +31,7 @@ const NOTHING: BenchPanel = {
   gauges: [],
   rows: [],
   output: null,
+  table: '',
   sign: '',
   result: '',
 };
@@ -73,6 +74,15 @@ function panelOf(step: OpenStep, beside: Beside): BenchPanel {
 }
 
 function atCheck(check: CheckId, { job, valve, output }: Beside): BenchPanel {
+  if (check === 'loopRecord')
+    return {
+      ...NOTHING,
+      heading: 'What the bench has',
+      lines: [
+        'A quarter of an hour of the loop of this valve, a row a second, as a historian would give it.',
+      ],
+      table: `/practice/jobs/${job.id}/loop.csv`,
+    };
   const again = job.answers.filter((one) => !one.superseded && one.figures.check === check).length;
   const seen = seenAtCheck(valve, { check, hub: hubOfStep(job.step), again, output });
   return {

@@ -37,6 +37,7 @@ export async function recordPdf(
   summary(paper, record);
   cycles(paper, { record, pictures });
   results(paper, record);
+  loops(paper, { record, pictures });
   valveDrawn(paper, pictures.section);
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
@@ -124,6 +125,19 @@ function results(paper: Paper, record: JobRecord): void {
 function valveDrawn(paper: Paper, section: string): void {
   const title = 'The valve in section, as it stood at the hold';
   paper.figure(section, { title, words: sentenceOf(section), share: 0.55 });
+}
+
+function loops(paper: Paper, { record, pictures }: JobSheets): void {
+  record.loops.forEach(({ line, said, struck, rows, table }, at) => {
+    paper.heading(`Record of the loop, line ${line}${struck ? ', struck' : ''}`);
+    paper.text(said, { isBold: true });
+    paper.pictures(pictures.loops[at] ?? []);
+    pairs(paper, rows);
+    paper.table(
+      table.heads.map((label) => ({ label, share: 1, isNumber: true })),
+      table.rows.map((cells) => cells.map(plain)),
+    );
+  });
 }
 
 function holdOf(paper: Paper, hold: JobRecord['holds'][number]): void {

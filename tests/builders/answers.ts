@@ -125,6 +125,7 @@ function plain(job: Job, step: Step): Texts {
 
 function textFor(job: Job, field: Field): string {
   if (field.type === 'choice') return field.choices[0]?.value ?? '';
+  if (field.type === 'csv') return '';
   if (field.type === 'text')
     return field.mustBe === undefined ? 'as said' : String(FIGURES[field.mustBe].of(job) ?? '');
   const value = valueFor(job, field);

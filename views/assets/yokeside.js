@@ -102,7 +102,8 @@ document.addEventListener('keydown', (event) => {
 const draftKey = (form) => `draft ${document.documentElement.dataset.person} ${form.dataset.draft}`;
 const draftFields = (form) =>
   [...form.elements].filter(
-    (field) => field.name && !['hidden', 'password', 'submit', 'button', 'fieldset'].includes(field.type),
+    (field) =>
+      field.name && !['hidden', 'password', 'submit', 'button', 'fieldset', 'file'].includes(field.type),
   );
 const isBox = (field) => field.type === 'radio' || field.type === 'checkbox';
 const written = (form) => draftFields(form).map((field) => (isBox(field) ? field.checked : field.value));

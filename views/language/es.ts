@@ -3,6 +3,7 @@ import { guide } from './es/guide.ts';
 import { help } from './es/help.ts';
 import { jobScreen } from './es/job-screen.ts';
 import { longWork } from './es/long-work.ts';
+import { loopRecord } from './es/loop-record.ts';
 import { peoplePages } from './es/people-pages.ts';
 import { photos } from './es/photos.ts';
 import { pictures } from './es/pictures.ts';
@@ -23,6 +24,7 @@ export const es = {
   ...help,
   ...jobScreen,
   ...longWork,
+  ...loopRecord,
   ...peoplePages,
   ...photos,
   ...pictures,

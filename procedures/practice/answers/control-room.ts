@@ -1,3 +1,4 @@
+import { judgeLoop } from '../../troubleshooting/loop-record/judge.ts';
 import {
   answersAfterS,
   changedAtOnce,
@@ -8,6 +9,7 @@ import {
   swingsOnTrend,
 } from '../look-at-loop.ts';
 import { heldInManual, type LoopRecord, loopRecord } from '../loop.ts';
+import { loopSamplesOf } from '../loop-table.ts';
 import { bell, seeded } from '../random.ts';
 import { kept, recordOf, type SimulatedValve } from '../simulated.ts';
 import { type At, type Looks, type Said, word } from './look.ts';
@@ -59,6 +61,12 @@ function holdInManual({ valve }: At): Said {
   return word(left > 0.4 * swing.process && crossingsOf(seen) >= 2 ? 'goes on' : 'stops');
 }
 
+/** A record says what two methods say of it together, or nothing. */
+function loopRecordSaid({ valve }: At): Said {
+  const { verdict } = judgeLoop(loopSamplesOf(valve), 'settles');
+  return verdict === 'no verdict' ? { cannotTell: true } : word(verdict);
+}
+
 /** From the control room. */
 export const looksFromControlRoom: Looks = {
   controllerOutput,
@@ -66,6 +74,7 @@ export const looksFromControlRoom: Looks = {
     word(build.mode === 'held' ? 'held' : build.inputBad ? 'bad input' : 'automatic'),
   trend,
   holdInManual,
+  loopRecord: loopRecordSaid,
   secondMeasurement: ({ valve: { build }, random }) => ({
     value: Math.abs(100 * build.measureOff * 0.5 + 0.8 * bell(random)),
     readSigma: 0.5,

@@ -63,6 +63,7 @@ function entryFor(job: Job, { field, complaint }: Asked): string | null {
   if (GAUGE_FIELDS[field.name] !== undefined) return gaugeThere(job, field.name);
   if (field.type === 'choice') return choiceFor(field);
   if (field.type === 'text') return textFor(job, field);
+  if (field.type === 'csv') return null;
   const valueSi = pressureFor(job, field);
   return valueSi === null ? null : say({ valueSi, dimension: 'pressure', units });
 }

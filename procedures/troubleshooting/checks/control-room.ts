@@ -44,6 +44,20 @@ export const controlRoomChecks = {
       sluggish: 'The process answers late and slowly',
     },
   },
+  loopRecord: {
+    title: 'A record of the loop as a table: does the valve stick?',
+    todo: 'Bring a table of time, output and process value, of six half swings and more; with the position of the stem it tells more.',
+    minutes: 6,
+    hubs: ANY_HUB,
+    // A record alone proves nothing: with this share no answer moves the odds of two causes by more than four to one.
+    misread: 0.29,
+    broughtOnly: true,
+    seenFrom: { check: 'trend', words: { 'saw-tooth': 'sticks' }, shareMost: 0.37 },
+    outcomes: {
+      'no sign': 'Two methods agree: no sign of sticking',
+      sticks: 'Two methods agree: the valve sticks',
+    },
+  },
   holdInManual: {
     title: 'Loop in manual and held: does the swing stop?',
     todo: 'With consent, put the loop in manual, hold the output, watch three periods.',

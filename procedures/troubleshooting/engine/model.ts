@@ -1,7 +1,7 @@
-import { type Grade, priorOf } from '../cause.ts';
+import { type Grade, isSpread, priorOf, type Row } from '../cause.ts';
 import { type CauseId, causeOf, causesFor } from '../causes.ts';
 import type { Check } from '../check.ts';
-import { type CheckId, checkOf, checksFor } from '../checks.ts';
+import { type CheckId, checkOf, checksFor, isCheckId } from '../checks.ts';
 import { pairFactor } from '../pairs.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
@@ -115,12 +115,30 @@ function tableOf(
   const check = checkOn(id, of.facts);
   const codes = Object.keys(check.outcomes);
   const rows = of.sources.map(({ grades }) =>
-    mixture(grades.map((grade) => ({ share: grade.share, row: bareRow(check, grade.shows[id]) }))),
+    mixture(
+      grades.map((grade) => ({
+        share: grade.share,
+        row: bareRow(check, grade.shows[id] ?? seenFrom(check, grade.shows)),
+      })),
+    ),
   );
   const hiding = new Set(
     of.sources.flatMap(({ cause }, row) => (causeOf(cause).hides?.includes(id) ? [row] : [])),
   );
   return { check, codes, rows, hiding };
+}
+
+/** What follows from another check, where this one says so. */
+function seenFrom({ seenFrom: from }: Check, shows: Grade['shows']): Row | undefined {
+  const row = from === undefined || !isCheckId(from.check) ? undefined : shows[from.check];
+  if (from === undefined || row === undefined) return undefined;
+  const there = isSpread(row) ? (row.words ?? {}) : row;
+  const here: Record<string, number> = {};
+  for (const [word, share] of Object.entries(there)) {
+    const as = from.words[word];
+    if (as !== undefined) here[as] = Math.min(from.shareMost, (here[as] ?? 0) + share);
+  }
+  return here;
 }
 
 /** What a set of rows shows together: none is the sound valve. */

@@ -1,5 +1,5 @@
 import type { Job, Answer as Line } from '../../job.ts';
-import { isCheckId } from '../checks.ts';
+import { type CheckId, isCheckId } from '../checks.ts';
 import type { Answer, Evidence } from '../engine/evidence.ts';
 import { OPENING_IDS, type OpeningId, openingEvidence } from '../openings.ts';
 import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
@@ -10,7 +10,7 @@ import type { ValveFacts } from '../valve-facts.ts';
  * ranking is no part of it.
  */
 export function evidenceOf(job: Pick<Job, 'answers'>, facts: ValveFacts): readonly Evidence[] {
-  const lines = job.answers.filter((one) => !one.superseded);
+  const lines = job.answers.filter((one, at) => !one.superseded && !isOlderRecord(job.answers, at));
   const proofs = new Map<number, { readonly at: number; readonly cured: boolean }>();
   lines.forEach((line, at) => {
     const repair = mended(line);
@@ -26,6 +26,14 @@ export function evidenceOf(job: Pick<Job, 'answers'>, facts: ValveFacts): readon
     return spent.has(at) ? [] : checkAnswer(line);
   });
 }
+
+/** Of several records of one loop the newest alone counts: they are no witnesses of each other. */
+function isOlderRecord(answers: Job['answers'], at: number): boolean {
+  const isRecord = (one: Line | undefined) => one?.figures.check === LOOP_RECORD && !one.superseded;
+  return isRecord(answers[at]) && answers.slice(at + 1).some(isRecord);
+}
+
+const LOOP_RECORD: CheckId = 'loopRecord';
 
 /** The repair that was made and whose proof has not been looked at yet. */
 export function repairToProve(job: Pick<Job, 'answers'>): RepairId | null {

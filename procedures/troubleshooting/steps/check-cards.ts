@@ -133,7 +133,39 @@ function onlyOn({ onlyOn: kinds = {} }: Check, outcome: string): { readonly when
   return is === undefined ? {} : { when: { fact: 'actuator', is } };
 }
 
+/** The one check that is answered by a table. */
+const LOOP_ASKS: readonly Field[] = [
+  {
+    name: 'loopRecord',
+    label: 'The table: a CSV file, or pasted',
+    type: 'csv',
+    of: 'loop record',
+    optional: true,
+  },
+  {
+    name: 'loopKind',
+    label: 'What the loop holds',
+    type: 'choice',
+    optional: true,
+    choices: [
+      { value: 'settles', label: 'Flow, pressure or temperature: it settles by itself' },
+      { value: 'integrates', label: 'A level, or another that goes on rising' },
+    ],
+  },
+  {
+    name: 'found',
+    label: 'Or no table',
+    type: 'choice',
+    optional: true,
+    choices: [
+      { value: 'cannot tell', label: 'I cannot tell' },
+      { value: 'skip', label: 'Skip it' },
+    ],
+  },
+];
+
 function asksOf(id: CheckId): readonly Field[] {
+  if (id === 'loopRecord') return LOOP_ASKS;
   const check = checkOf(id);
   const numbers = CHECK_READINGS[id]?.asks ?? [];
   const found: ChoiceField = {

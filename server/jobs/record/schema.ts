@@ -86,6 +86,19 @@ export const recordSchema = z.object({
     .object({ rows: z.array(pair), note: z.string() })
     .nullable()
     .describe('What holds the valve shut, term by term; null without a spring'),
+  loops: z
+    .array(
+      z.object({
+        line: z.int(),
+        said: z.string(),
+        struck: z.boolean().describe('Another record stands in its place'),
+        rows: z.array(pair),
+        table: z.object({ heads: z.array(z.string()), rows: z.array(z.array(z.string())) }),
+      }),
+    )
+    .describe(
+      'Records of the loop that were uploaded, with what they say; the whole tables stand in the log',
+    ),
   holds: z.array(hold),
   /** How each point of the job stands. */
   points: z.array(z.object({ title: z.string(), state: z.string(), more: z.string() })),

@@ -8,7 +8,8 @@ import type { Field, QuantityField } from '../../../procedures/vocabulary.ts';
 export interface FieldView {
   readonly name: string;
   readonly label: string;
-  readonly type: 'quantity' | 'choice' | 'text';
+  readonly type: 'quantity' | 'choice' | 'text' | 'csv';
+  readonly isTable: boolean;
   readonly unit: string;
   readonly gauge: string;
   readonly optional: boolean;
@@ -38,6 +39,7 @@ function fieldView(field: Field, { job, again }: { readonly job: Job; readonly a
     name: field.name,
     label: fill(field.label, job),
     type: field.type,
+    isTable: field.type === 'csv',
     unit: field.type === 'quantity' ? unitOf(field.dimension, job) : '',
     gauge,
     optional: field.optional === true || (field.carried === true && known(field.name, job) !== ''),
@@ -50,6 +52,10 @@ function fieldView(field: Field, { job, again }: { readonly job: Job; readonly a
     error: again.wrong[field.name] ?? '',
   };
 }
+
+/** What a record of the loop must hold, in a line. */
+const TABLE_HELP =
+  'Its first row names time, output and process, and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells';
 
 function unitOf(dimension: QuantityField['dimension'], job: Job): string {
   return dimension === 'travel' ? '%' : unitFor(preferredUnit(dimension, job.sheet.units)).label;
@@ -66,6 +72,7 @@ function helpFor(field: Field, { job, gauge }: { readonly job: Job; readonly gau
     parts.push(`wanted: ${sayFigure(field.wanted, job)}`);
   if (field.type === 'quantity' && field.most !== undefined)
     parts.push(`at most: ${sayFigure(field.most, job)}`);
+  if (field.type === 'csv') parts.push(TABLE_HELP);
   if (field.type === 'text' && field.mustBe !== undefined) parts.push('as on its label');
   if (field.carried && known(field.name, job) !== '') parts.push(`blank: ${known(field.name, job)} stands`);
   else if (field.optional) parts.push('may stay blank');

@@ -2,6 +2,7 @@ import type { Compiled } from '../../../procedures/compile.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import { straightWay } from '../../../procedures/straight-way.ts';
+import { type LoopView, loopView } from './loop-record.ts';
 import { clock, given, short } from './words.ts';
 
 export interface LineView {
@@ -16,6 +17,8 @@ export interface LineView {
   readonly who: string;
   readonly when: string;
   readonly more: string;
+  /** A record of the loop that came with it, drawn. */
+  readonly loop?: LoopView | null;
   readonly correctable: boolean;
   /** A second person may read its gauge again. */
   readonly readable: boolean;
@@ -72,6 +75,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       who: short(answer.person),
       when: clock(answer.at),
       more: moreOf(answer),
+      loop: loopView(answer),
       correctable:
         !answer.superseded &&
         (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),
@@ -120,6 +124,7 @@ function peopleText({ act, words }: Answer): string {
 function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
   if (step?.kind === 'question') return step.choices[answer.outcome]?.label ?? '';
   if (step?.kind !== 'reading') return '';
+  if (answer.csv !== undefined) return loopView(answer)?.said ?? '';
   // Of a card that names one thing among many: the others say it with their figures.
   const said = step.asks.find(({ name }) => SAYS_ALL.includes(name));
   if (said?.type !== 'choice') return '';

@@ -9,12 +9,13 @@ import { loadJob } from '../load.ts';
 import { groupView } from '../reply/group-view.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
+import { loopHtml } from './loop-html.ts';
 import { isForOpenCard, typedElsewhere } from './typed.ts';
 
 const fieldAnswer = z.object({
   name: z.string(),
   label: z.string(),
-  type: z.enum(['quantity', 'choice', 'text']),
+  type: z.enum(['quantity', 'choice', 'text', 'csv']),
   unit: z.string(),
   gauge: z.string(),
   optional: z.boolean(),
@@ -253,6 +254,7 @@ function forTemplate(view: JobView, { again }: { readonly again: Typed }): objec
 function extras(card: NonNullable<JobView['card']>, { typed }: Typed): object {
   const unshown = 'unshown' in card ? (card as unknown as { unshown: readonly string[] }).unshown : [];
   return {
+    hasTable: card.fields.some(({ isTable }) => isTable),
     options: card.choices.map(({ value, label }) => ({ value, label, checked: typed.choice === value })),
     wantsReason: card.choices.some((choice) => choice.reason),
     waits: waitsText(card, unshown),
@@ -299,11 +301,12 @@ function lineHtml(job: string, line: Line): string {
     line.isPhoto === true
       ? `<img class="photo" src="/jobs/${job}/photos/${line.place}" loading="lazy" alt="${escaped(line.what)}">`
       : '';
+  const loop = line.loop === undefined || line.loop === null ? '' : loopHtml(line.loop, escaped);
   const strike =
     line.isNote === true && line.verdict.word !== 'struck'
       ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`
       : '';
-  return `${photo}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>`;
+  return `${photo}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>${loop}`;
 }
 
 function escaped(text: string): string {

@@ -135,6 +135,7 @@ const TABLE: Readonly<Record<string, 'anyone' | 'signed-in' | readonly Role[]>> 
   showHelp: 'anyone',
   showPracticeBench: 'signed-in',
   setExercise: ['technician', 'supervisor', 'engineer'],
+  exportBenchLoop: 'signed-in',
   showBenchGauges: 'signed-in',
   signOnBench: ['technician', 'supervisor', 'engineer'],
   giveUpExercise: ['technician', 'supervisor', 'engineer'],

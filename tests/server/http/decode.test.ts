@@ -83,6 +83,34 @@ describe('the body of a request', () => {
     },
   );
 
+  test('with a file in it is read where the route takes files: the file stands in the place of what was typed', async () => {
+    const form = new FormData();
+    form.append('a', 'typed');
+    form.append('a', new Blob(['from;the;file']), 'loop.csv');
+    form.append('b', 'typed');
+    form.append('b', new Blob([]), '');
+    const sent = (bytesMax: number) =>
+      readBody(new Request('http://127.0.0.1/', { method: 'POST', body: form }), {
+        takesTextFiles: true,
+        bytesMax,
+      });
+    expect(await sent(2000)).toEqual({
+      fields: { a: 'from;the;file', b: 'typed' },
+      format: 'form',
+      file: null,
+    });
+    expect(await codeOf(sent(20))).toBe('REQ-001');
+    const init = {
+      method: 'POST',
+      body: 'x',
+      headers: { 'content-type': 'multipart/form-data; boundary=x' },
+    };
+    const broken = readBody(new Request('http://127.0.0.1/', init), { takesTextFiles: true });
+    expect(await codeOf(broken)).toBe('REQ-003');
+    form.append('c', new Blob([new Uint8Array([0xff])]), 'loop.csv');
+    expect(await codeOf(sent(2000))).toBe('REQ-003');
+  });
+
   test('is counted as it comes, whatever length was announced', async () => {
     expect((await read('a=12', FORM, 4)).fields).toEqual({ a: '12' });
     expect(await codeOf(read('a=123', FORM, 4))).toBe('REQ-001');

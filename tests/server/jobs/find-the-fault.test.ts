@@ -1,11 +1,13 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findTheFault } from '../../../procedures/troubleshooting/find-the-fault.ts';
+import { adviceFor } from '../../../procedures/troubleshooting/job/advice.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
 import { auditors } from '../../../server/streams.ts';
 import { aSheet } from '../../builders/sheets.ts';
+import { stickyLoop, withoutPosition } from '../../procedures/troubleshooting/loop-record/sticky-loop.ts';
 import { readHtml, textOf } from '../../views/html.ts';
-import { type AnApp, anApp, type Browser, newRequestId } from '../an-app.ts';
+import { type AnApp, anApp, type Browser, newRequestId, ORIGIN } from '../an-app.ts';
 import { gearNumbers, withValve } from './site.ts';
 
 interface Told {
@@ -53,6 +55,24 @@ async function pageText(): Promise<string> {
   return elements.map((element) => textOf(element)).join(' ');
 }
 
+function cell(value: number): string {
+  return value.toFixed(3).replace('.', ',');
+}
+
+/** The form of the card as a browser without script sends it: a file, and the blank text beside it. */
+async function upload(table: string): Promise<Response> {
+  const { place, step } = await told();
+  const form = new FormData();
+  const fields = { requestId: newRequestId(), act: 'answer', place: String(place), step, loopRecord: '' };
+  for (const [name, value] of Object.entries(fields)) form.append(name, value);
+  form.append('loopRecord', new Blob([`\ufeff${table}`], { type: 'text/csv' }), 'loop.csv');
+  return await app.send('/jobs/1/acts', {
+    method: 'POST',
+    headers: { origin: ORIGIN, cookie: as.header, accept: 'text/html' },
+    body: form,
+  });
+}
+
 describe('A fault looked for over HTTP', () => {
   test('begins with a first line that is shown back before it counts', async () => {
     await answer({});
@@ -92,6 +112,47 @@ describe('A fault looked for over HTTP', () => {
     const next = await answer({ hubChoice: offered[0] ?? '' });
     expect(next.step).toBe(`${offered[0]}InService`);
     await answer({ found: 'skip' });
+  });
+
+  test('takes a record of the loop as a file: a wrong cell is named and kept, a good one is judged, drawn and kept', async () => {
+    await answer({ hubChoice: 'loopRecord' });
+    const sticks = withoutPosition(stickyLoop({ stickPercent: 5, jumpPercent: 2 }));
+    const table = [
+      'Zeit;t;OP;PV',
+      ...sticks.map((one) => `;${one.timeS};${cell(one.outputPercent)};${cell(one.process)}`),
+    ].join('\n');
+    const refused = await upload(table.replace(/;50,/, ';5o,'));
+    expect(refused.status).toBe(422);
+    const again = await refused.text();
+    expect(again).toMatch(/Row \d+, process: “5o,\d+” is no number\./);
+    expect(again).toContain('<textarea');
+    expect(readHtml(again).faults).toEqual([]);
+    expect((await told()).step).toBe('loopRecordInService');
+    expect((await upload(table)).status).toBe(303);
+    expect((await told()).step).toBe('inService');
+    const text = await pageText();
+    expect(text).toContain('The valve sticks: two published methods agree.');
+    expect(text).toContain('Output against process value');
+    const job = await app.services.log.state(jobKind, '1');
+    expect(job.answers.at(-1)?.csv?.loopRecord).toBe(table);
+    expect(job.figures.loopRecordInService).toMatchObject({ found: 'sticks', loopRows: 1200 });
+    expect(adviceFor(job, 'in service').evidence).toContainEqual(
+      expect.objectContaining({ check: 'loopRecord', outcome: 'sticks' }),
+    );
+  });
+
+  test('shows that record in the record of the job, as pictures, figures and rows, on page and paper', async () => {
+    const asJson = { as, headers: { accept: 'application/json' } };
+    const { record } = (await (await app.get('/jobs/1/record', asJson)).json()) as {
+      record: { loops: { said: string; table: { rows: string[][] } }[] };
+    };
+    expect(record.loops[0]?.said).toContain('sticks');
+    expect(record.loops[0]?.table.rows.length).toBeGreaterThan(10);
+    const page = await (await app.get('/jobs/1/record', { as })).text();
+    expect(readHtml(page).faults).toEqual([]);
+    expect(page).toContain('Trend of output and process value over 1199 seconds.');
+    const pdf = await app.get('/jobs/1/record.pdf', { as });
+    expect([pdf.status, pdf.headers.get('content-type')]).toEqual([200, 'application/pdf']);
   });
 
   test('comes to the cause by the soap, names it, and gives the valve back', async () => {

@@ -47,6 +47,10 @@ describe('The practice bench', () => {
     expect(complaint.bench?.mayBeTold).toBe(false);
     expect((await client.result()).status).toBe(409);
     await toHub(client);
+    await client.act({ hubChoice: 'loopRecord' });
+    const csv = await app.get(`/practice/jobs/${client.job}/loop.csv`, { as: technician });
+    expect(csv.headers.get('content-type')).toContain('text/csv');
+    expect((await client.act({ loopRecord: await csv.text() })).step).toBe('inService');
     await client.act({ hubChoice: 'sourceOutlet' });
     const gauge = await client.told();
     expect(gauge.bench?.rows.find(({ name }) => name === 'sourcePa')?.text).toMatch(/^\d+\.\d+ psi$/);
@@ -65,7 +69,7 @@ describe('The practice bench', () => {
       engineRightly: boolean;
       steps: { what: string; told: string; minutes: number }[];
     };
-    expect(told).toMatchObject({ rightly: true, checks: 2, engineRightly: true });
+    expect(told).toMatchObject({ rightly: true, checks: 3, engineRightly: true });
     expect(told.truth.join(' ')).toMatch(/signal tube.*\(bad\)/i);
     expect(told.minutes).toBe(told.steps.reduce((sum, one) => sum + one.minutes, 0));
     const text = await page(`/practice/jobs/${client.job}/result`);

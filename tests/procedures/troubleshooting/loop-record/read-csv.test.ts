@@ -1,0 +1,114 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  LOOP_LETTERS_MAX,
+  readLoopCsv,
+} from '../../../../procedures/troubleshooting/loop-record/read-csv.ts';
+import { readTimeS } from '../../../../procedures/troubleshooting/loop-record/time-cell.ts';
+
+const rows = (count: number, of: (at: number) => string): string =>
+  Array.from({ length: count }, (_, at) => of(at)).join('\r\n');
+const table = (head: string, of: (at: number) => string, count = 30): string =>
+  `${head}\r\n${rows(count, of)}\r\n`;
+const faultsOf = (text: string) => readLoopCsv(text).faults;
+
+describe('a record of the loop', () => {
+  test('is read with commas and points, semicolons or tabs and decimal commas, all to the same', () => {
+    const points = table('time,output,process', (at) => `${at},${50 + at / 10},${20.5}`);
+    const commas = table('Time [s];OP;PV', (at) => `${at};${String(50 + at / 10).replace('.', ',')};20,5`);
+    const tabs = commas.replaceAll(';', '\t');
+    const quoted = table(
+      'time,output,process',
+      (at) => `${at},"${String(50 + at / 10).replace('.', ',')}","20,5"`,
+    );
+    const wanted = readLoopCsv(points).samples;
+    expect(wanted).toHaveLength(30);
+    expect(wanted[3]).toEqual({
+      timeS: 3,
+      outputPercent: 50.3,
+      process: 20.5,
+      positionPercent: null,
+      setPoint: null,
+    });
+    for (const text of [commas, tabs, `\ufeffsep=;\n${commas}`, quoted])
+      expect(readLoopCsv(text)).toEqual({ samples: wanted, faults: [] });
+  });
+
+  test('takes position and set point where they are there, and leaves other columns aside', () => {
+    const text = table(
+      'time [min],remark,output,process,position,set point',
+      (at) => `${at},x,50,20,49.5,21`,
+    );
+    expect(readLoopCsv(text).samples[2]).toEqual({
+      timeS: 120,
+      outputPercent: 50,
+      process: 20,
+      positionPercent: 49.5,
+      setPoint: 21,
+    });
+    const blank = table('time,output,process,position', (at) => `${at},50,20,`);
+    expect(readLoopCsv(blank).samples[0]?.positionPercent).toBeNull();
+  });
+
+  test('counts time from its first row, as seconds, a clock, or date and clock', () => {
+    const clock = table(
+      'time,output,process',
+      (at) => `2026-11-26 09:40:${String(at).padStart(2, '0')},50,20`,
+    );
+    expect(readLoopCsv(clock).samples.at(-1)?.timeS).toBe(29);
+    expect(readTimeS('09:40:30')).toBe(34_830);
+    expect(readTimeS('2026-02-30T09:40:30Z')).toBeNull();
+    expect(readTimeS('25:00')).toBeNull();
+  });
+
+  test('with a wrong cell is taken as a whole or not at all, each wrong cell named by row and column', () => {
+    const text = table('time,output,process', (at) =>
+      at === 4
+        ? '4,abc,20'
+        : at === 7
+          ? '7,50,'
+          : at === 9
+            ? '2,50,20'
+            : at === 11
+              ? '11,140,20'
+              : `${at},50,20`,
+    );
+    expect(readLoopCsv(text).samples).toEqual([]);
+    expect(faultsOf(text)).toEqual([
+      { row: 6, column: 'output', what: '“abc” is no number.' },
+      { row: 9, column: 'process', what: 'Nothing is written.' },
+      { row: 11, column: 'time', what: 'It does not come after the row before.' },
+      { row: 13, column: 'output', what: '140 is beyond -10 to 110 %.' },
+    ]);
+  });
+
+  test('without its columns, too short, too long or cut off says so', () => {
+    expect(faultsOf('')[0]?.what).toContain('names no column time');
+    expect(faultsOf(table('time,process', () => '1,2'))[0]?.what).toContain('no column output');
+    expect(faultsOf(table('time,output,process,pv', (at) => `${at},1,2,3`))[0]?.what).toContain('twice');
+    expect(faultsOf(table('time,output,process', (at) => `${at},1,2`, 5))[0]?.what).toContain('at least 20');
+    expect(faultsOf(table('time,output,process', (at) => `${at},1,2`, 5001))[0]?.what).toContain(
+      'at most 5000',
+    );
+    expect(faultsOf('x'.repeat(LOOP_LETTERS_MAX + 1))[0]?.what).toContain('letters');
+    expect(faultsOf('time,output,process\n1,"2,3\n')[0]?.what).toContain('quotation mark');
+    expect(faultsOf(`time,output,process\n${'9'.repeat(3000)}`)[0]?.what).toContain('longer than');
+  });
+
+  test('of any text never crashes it, and gives rows or faults, never both', () => {
+    const cell = fc.oneof(fc.double().map(String), fc.string({ maxLength: 6 }), fc.constant(''));
+    const lines = fc.array(
+      fc.array(cell, { maxLength: 6 }).map((cells) => cells.join(';')),
+      { maxLength: 40 },
+    );
+    fc.assert(
+      fc.property(fc.constantFrom('time;output;process', 'time,output,process', ''), lines, (head, body) => {
+        const { samples, faults } = readLoopCsv([head, ...body].join('\n'));
+        expect(samples.length === 0).toBe(faults.length > 0);
+        for (const one of samples)
+          expect(Number.isFinite(one.timeS + one.outputPercent + one.process)).toBe(true);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});

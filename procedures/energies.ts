@@ -55,7 +55,7 @@ export function energiesOf(sheet: ValveSheet): readonly EnergyOfValve[] {
       sizes: pressure(sheet.secondSupplyHighPa),
       points: tags(sheet.secondSupplyPoint),
     }),
-    row('signalAir', { sizes: [...pressure(sheet.signalHighPa), ...caseAir(sheet)] }),
+    row('signalAir', { sizes: [...pressure(onActuatorPa(sheet)), ...caseAir(sheet)] }),
     row('trappedAir', { onSheet: sheet.volumeTank, sizes: tankAir(sheet) }),
     row('lockUpAir', { onSheet: sheet.lockUp, sizes: pressure(sheet.supplyHighPa) }),
     row('oppositeAir', {
@@ -126,9 +126,14 @@ function tags(tag: string | null): readonly string[] {
   return tag === null ? [] : [tag];
 }
 
-/** Air on the case at full signal, over the volume that the stroke sweeps: the least that is stored there. */
+/** A positioner gives the actuator up to its whole supply; without one no more comes than the signal. */
+function onActuatorPa({ positioner, signalHighPa, supplyHighPa }: Sheet): number {
+  return positioner === 'none' ? signalHighPa : Math.max(signalHighPa, supplyHighPa ?? 0);
+}
+
+/** The most air on the actuator, over the volume that the stroke sweeps: the least that is stored there. */
 function caseAir(sheet: Sheet): readonly Size[] {
-  return stored({ volumeM3: sheet.effectiveAreaM2 * sheet.travelM, gaugePa: sheet.signalHighPa });
+  return stored({ volumeM3: sheet.effectiveAreaM2 * sheet.travelM, gaugePa: onActuatorPa(sheet) });
 }
 
 function tankAir({ tankVolumeM3, supplyHighPa }: Sheet): readonly Size[] {

@@ -11,6 +11,7 @@ import { moreSeatTurns } from './seat-turns.ts';
 import { RUN_OUT_USUAL_M } from './trim-limits.ts';
 import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
+import { worded } from './valve-sheet/worded.ts';
 
 /** The highest signal that this case may be given: enough to show a leak, never more than the case may have. */
 export function soapPressurePa(sheet: ValveSheet): number {
@@ -107,9 +108,10 @@ function bonnetPasses({ readings, sheet }: Job): string {
   return crosswise.map(({ highNm }) => format({ valueSi: highNm, unit })).join(', ');
 }
 
-function seatTurnsSay(job: Job): string {
+/** Null while no contact was found: nothing is known of the load yet. */
+function seatTurnsSay(job: Job): string | null {
   const more = moreSeatTurns(job);
-  if (more === null) return 'The sheet names no seat load.';
+  if (more === null) return job.sheet.seatLoadNPerM === null ? 'The sheet names no seat load.' : null;
   const unit = preferredUnit('force', job.sheet.units);
   const has = format({ valueSi: more.hasN, unit });
   const needs = format({ valueSi: more.neededN, unit });
@@ -163,8 +165,9 @@ export const OVERHAUL_FIGURES = {
   glandLoadBecause: { label: 'gland load by', dimension: 'text', of: (job) => glandLoad(job).because },
   actuatorMass: {
     label: 'weight of the actuator',
-    dimension: 'mass',
-    of: ({ sheet }) => sheet.actuatorMassKg,
+    dimension: 'text',
+    of: ({ sheet: { actuatorMassKg: valueSi, units } }) =>
+      valueSi === null ? null : worded({ valueSi, dimension: 'mass', units }),
   },
   benchSetTolerance: {
     label: 'bench set, each end within',

@@ -135,6 +135,9 @@ export const indicatorAndCoupling = procedure({
       phase: 'work',
       title: 'Set the pointer to the end where the stem rests',
       how: 'Without air {tag} {failWanted}: the pointer stands on that mark. Where the stem does not rest at an end, the pointer is left alone.',
+      onCylinder: {
+        how: 'Without air {tag} {failWanted}. Where the stem does not rest at an end, the pointer is left alone.',
+      },
       action: 'tightenConnector',
       do: [
         'Look that the stem rests at its end.',

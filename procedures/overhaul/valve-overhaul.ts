@@ -98,7 +98,7 @@ export const valveOverhaul = procedure({
           name: 'caseBolts',
           label: 'Case bolts, counted',
           type: 'choice',
-          choices: ['12', '8', '10', '16', '20', '24', '6', 'other'].map((value) => ({
+          choices: ['6', '8', '10', '12', '16', '20', '24', 'other'].map((value) => ({
             value,
             label: value === 'other' ? 'another count' : value,
           })),

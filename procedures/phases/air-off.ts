@@ -141,7 +141,7 @@ function circuits(): Readonly<Partial<Record<Off, Step<Off>>>> {
       makeSafe,
     },
     circuitsNotSafe: notShown('A circuit is not safe, not told how, or on the sheet', {
-      how: 'The sheet says: {energyElectrical}. A bare yes is not enough.',
+      how: 'The sheet says: {energyElectrical} A bare yes is not enough.',
       choices: { again: { label: 'Locked and tried dead: look again', to: 'circuitsOff' } },
     }),
   };

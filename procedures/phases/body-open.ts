@@ -228,7 +228,7 @@ export function closeBonnet<const Next extends string>({
           name: 'bonnetNuts',
           label: 'Bonnet nuts, counted',
           type: 'choice',
-          choices: ['8', '4', '6', '12', '16', 'other'].map((value) => ({
+          choices: ['4', '6', '8', '12', '16', 'other'].map((value) => ({
             value,
             label: value === 'other' ? 'another count' : value,
           })),

@@ -41,13 +41,13 @@ export function markCase<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Mark the case across its joint, and count its bolts',
-      how: 'Long bolts among short ones hold the spring: write down where they sit. The adjuster’s height is written down now.',
+      how: 'Long bolts among short ones hold the spring: write down where they sit. Where it has an adjuster, its height is written down now.',
       asks: [
         {
           name: 'caseBolts',
           label: 'Case bolts, counted',
           type: 'choice',
-          choices: ['12', '8', '10', '16', '20', '24', '6', 'other'].map((value) => ({
+          choices: ['6', '8', '10', '12', '16', '20', '24', 'other'].map((value) => ({
             value,
             label: value === 'other' ? 'another count' : value,
           })),

@@ -87,7 +87,7 @@ function airAway<const Next extends string>({
       phase,
       title: 'Take the test air off the case',
       action: 'disconnectTestAir',
-      do: ['Disconnect the test air.', 'Take gauge and dial indicator off.'],
+      do: ['Disconnect the test air.', 'Take off what was fitted for it: gauge, dial indicator.'],
       next: { to: 'finalCheck', sets: { testAir: 'off' } },
       makeSafe,
     },

@@ -266,7 +266,7 @@ function rest<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Look at case, bonnet and gland',
-      how: 'Write the adjuster height and the exposed stem thread as found: the next person wants them.',
+      how: 'Measure what is asked below as it was found: the next person wants it.',
       why: 'A case with a slack bolt does not hold its spring.',
       asks: [
         yesNo('caseTight', 'All shut, every bolt in and tight'),

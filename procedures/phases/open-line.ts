@@ -21,7 +21,7 @@ export function openLine<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Mark what comes apart, before it does',
-      how: 'A line across connector and stem, across case and cover, across bonnet and body. Write rings, thread and adjuster down: the next person wants them.',
+      how: 'A line across connector and stem, across case and cover, across bonnet and body. Write rings and thread down, and the adjuster where it has one: the next person wants them.',
       why: 'What goes back where it stood needs no second setting.',
       do: ['Mark the connector on its stem.', 'Mark case and bonnet across their joints.'],
       asks: [yesNo('marked', 'Marked; photos taken where the site allows them')],

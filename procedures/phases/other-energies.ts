@@ -111,7 +111,7 @@ function rest<const Next extends string>(next: {
       makeSafe,
     },
     othersNotSafe: notShown('One of them is not safe, not told how, or on the sheet', {
-      how: 'The sheet says: {energyResidue}; trip {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.',
+      how: 'The sheet says: {energyResidue} Part of a trip: {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.',
       choices: { again: { label: 'Made safe: look again', to: 'otherEnergies' } },
     }),
   } as Readonly<Partial<Record<Others, Step<Others | Next | 'haltIsolating'>>>>;

@@ -46,7 +46,7 @@ const GLAND_SIZE: readonly Field[] = [
     name: 'glandStuds',
     label: 'Gland studs',
     type: 'choice',
-    choices: ['2', '4', '3', '6', '8'].map((value) => ({ value, label: value })),
+    choices: ['2', '3', '4', '6', '8'].map((value) => ({ value, label: value })),
   },
 ];
 

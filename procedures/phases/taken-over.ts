@@ -175,7 +175,7 @@ export function airAwayFor<const Next extends string>(step: {
       action: 'disconnectTestAir',
       do: [
         'Disconnect the test air.',
-        'Take gauge and dial indicator off.',
+        'Take off what was fitted for it: gauge, dial indicator.',
         'Leave the port of the case open.',
       ],
       next: { to: next, sets: { testAir: 'off' } },

@@ -1,3 +1,4 @@
+import { everyDrawing } from './pictures/drawings.ts';
 import { CURVE_EXAMPLES, VALVE_EXAMPLES } from './pictures/examples.ts';
 import type { Renderer } from './render.ts';
 import type { screenChoice } from './screen-choice.ts';
@@ -97,5 +98,6 @@ export function styleView(of: { renderer: Renderer; screen: ReturnType<typeof sc
     })),
     valves: VALVE_EXAMPLES,
     curves: CURVE_EXAMPLES,
+    drawings: everyDrawing(),
   };
 }

@@ -1,9 +1,14 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
+import { everyDrawing } from '../../views/pictures/drawings.ts';
 import { createRenderer } from '../../views/render.ts';
 import { SCREEN_CHOICES, screenChoice } from '../../views/screen-choice.ts';
 import { COMPONENTS, styleView } from '../../views/style-page.ts';
 import { attributeOf, readHtml } from './html.ts';
+
+/** Helpers of drawings, and the lists of their examples. */
+const NOT_DRAWINGS = ['svg.ts', 'examples.ts', 'drawings.ts'];
 
 const renderer = createRenderer({ folder: fileURLToPath(new URL('../../views', import.meta.url)) });
 const draw = (name: string) =>
@@ -15,7 +20,21 @@ test('the style page shows every component once, as sound HTML with no id twice'
   const parts = page.elements.flatMap(
     (element) => /^part-(.*)/.exec(attributeOf(element, 'id') ?? '')?.[1] ?? [],
   );
-  expect(parts).toEqual([...COMPONENTS, 'curves', 'valves']);
+  expect(parts).toEqual([...COMPONENTS, 'curves', 'valves', 'drawings']);
+});
+
+test('the style page shows every drawing there is, each with what is read in its place or hidden from readers', () => {
+  const files = readdirSync(new URL('../../views/pictures', import.meta.url));
+  const drawn = files.filter((file) => file.endsWith('.ts') && !NOT_DRAWINGS.includes(file));
+  const source = readFileSync(new URL('../../views/pictures/drawings.ts', import.meta.url), 'utf8');
+  const page = readFileSync(new URL('../../views/pages/style.njk', import.meta.url), 'utf8');
+  for (const file of drawn) {
+    const name = file.replace(/\.ts$/, '').replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());
+    expect(source.includes(`'./${file}'`) || page.includes(`draw.${name}(`), file).toBe(true);
+  }
+  for (const { name, states } of everyDrawing())
+    for (const { svg, readAs } of states)
+      expect(readAs !== '' || svg.includes('aria-hidden="true"'), name).toBe(true);
 });
 
 test('a page takes nothing from outside and runs no script of its own text', () => {

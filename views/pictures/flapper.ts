@@ -1,5 +1,9 @@
 import { group, letters, shape } from './svg.ts';
 
+/** What the drawing says, read out in its place. */
+export const FLAPPER_SENTENCE =
+  'A flapper over its nozzle, twice. Square: the light goes out all round at once. Not square: light stays on one side.';
+
 interface Side {
   readonly left: number;
   /** How far the free end of the flapper stands up, in drawing units. */

@@ -1,5 +1,9 @@
 import { group, letters, shape } from './svg.ts';
 
+/** What the drawing says, read out in its place. */
+export const RELAY_SENTENCE =
+  'A relay in section. Supply air passes the restriction on its way to the nozzle; the clean-out plunger stands in line with the restriction, its wire just above the hole. The flapper lies over the nozzle. The gauge on the output of the relay is the proof.';
+
 const WIDTH = 372;
 const TOP = 10;
 const HEIGHT = 292;

@@ -3,20 +3,12 @@ import type { Job } from '../../../../procedures/job.ts';
 import { crossOrder } from '../../../../procedures/overhaul-figures.ts';
 import type { OpenStep, PictureName } from '../../../../procedures/vocabulary.ts';
 import { boltCircle } from '../../../../views/pictures/bolt-circle.ts';
-import { flapper } from '../../../../views/pictures/flapper.ts';
-import { relay } from '../../../../views/pictures/relay.ts';
+import { FLAPPER_SENTENCE, flapper } from '../../../../views/pictures/flapper.ts';
+import { RELAY_SENTENCE, relay } from '../../../../views/pictures/relay.ts';
 
 const DRAWN: Readonly<Record<PictureName, (job: Job) => string>> = {
-  relay: () =>
-    relay({
-      sentence:
-        'A relay in section. Supply air passes the restriction on its way to the nozzle; the clean-out plunger stands in line with the restriction, its wire just above the hole. The flapper lies over the nozzle. The gauge on the output of the relay is the proof.',
-    }),
-  flapper: () =>
-    flapper({
-      sentence:
-        'A flapper over its nozzle, twice. Square: the light goes out all round at once. Not square: light stays on one side.',
-    }),
+  relay: () => relay({ sentence: RELAY_SENTENCE }),
+  flapper: () => flapper({ sentence: FLAPPER_SENTENCE }),
   tieRods,
 };
 

@@ -127,7 +127,11 @@ describe('Seat and plug', () => {
   });
 
   test('get their bonnet in three passes of the torque, crosswise', () => {
-    const { job } = played(SEAT, { bonnetOn: { bonnetNuts: '8', bonnetTorqueNm: '100 N.m' } }, 'bonnetTorque');
+    const { job } = played(
+      SEAT,
+      { bonnetOn: { bonnetNuts: '8', bonnetTorqueNm: '100 N.m' } },
+      'bonnetTorque',
+    );
     // By hand: 30, 60 and 100 N·m are 22.1, 44.3 and 73.8 lbf·ft.
     expect(sayFigure('bonnetPasses', job)).toBe('22.1 lbf·ft, 44.3 lbf·ft, 73.8 lbf·ft');
     expect(sayFigure('bonnetOrder', job)).toBe('1, 5, 3, 7, 2, 6, 4, 8');

@@ -1,3 +1,4 @@
+import type { ReadIn } from './actions/action.ts';
 import { type AnyState, CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { LOCK_BEHIND } from '../safety/interlock.ts';
 import { testAirLimit } from '../safety/limits.ts';
@@ -164,6 +165,19 @@ function foundSince(job: Job): { readonly findings?: readonly object[] } {
     words,
   }));
   return findings.length === 0 ? {} : { findings };
+}
+
+/** What a signer is shown, with the words of the card where they were not English: what the signature is over. */
+export function shownToSigner(
+  job: Job,
+  { definition, readIn }: { readonly definition: Definition; readonly readIn: ReadIn | undefined },
+): Json {
+  const shown = shownAtHold(job, definition);
+  if (readIn === undefined || shown === null) return shown;
+  return {
+    ...(shown as Readonly<Record<string, Json>>),
+    read: { language: readIn.language, lines: [...readIn.lines] },
+  };
 }
 
 /**

@@ -1,5 +1,6 @@
 import nunjucks from 'nunjucks';
 import { LANGUAGES, type Language } from './language/language.ts';
+import { isProcedureSaid } from './language/said-procedures.ts';
 import { inLanguage } from './language/speak.ts';
 import { boltCircle } from './pictures/bolt-circle.ts';
 import { chanceBar, weightStrokes } from './pictures/chance-bar.ts';
@@ -49,6 +50,7 @@ const WORDS = {
   stateWord,
   screenChoices: Object.entries(SCREEN_CHOICES).map(([name, choice]) => ({ name, ...choice })),
   groupStart,
+  isProcedureSaid,
   languages: Object.entries(LANGUAGES).map(([name, { text }]) => ({ name, text })),
 };
 

@@ -111,6 +111,12 @@ export interface Signatory {
   readonly radio: { readonly code: string; readonly heardBy: string } | null;
 }
 
+/** The words of a card in another language: a signature covers them beside the facts. */
+export interface ReadIn {
+  readonly language: string;
+  readonly lines: readonly string[];
+}
+
 /** What the world gives to a decision; nothing in `procedures/` asks for it. */
 export interface Surroundings {
   readonly compiled: Compiled;
@@ -121,6 +127,8 @@ export interface Surroundings {
   readonly points: { readonly [C in ConditionId]?: PointState };
   /** Digest of what a signer is shown now. */
   readonly shownDigest: string;
+  /** What the card said to whoever signs, word for word, where it was not in English. */
+  readonly readIn?: ReadIn;
   /** The job that goes on after this one, where the act opens it in the same line. */
   readonly goesOnAs?: string;
   /** Absent where the person at the screen signs for themselves. */

@@ -1,7 +1,7 @@
 import { SIGN_OFF_HOURS, testAirLimit } from '../../safety/limits.ts';
 import { type Envelope, workByRadio } from '../../safety/sign-off.ts';
 import type { JobDraft } from '../evolve.ts';
-import { holdEvidence, notReadAgain, shownAtHold, unshown } from '../hold.ts';
+import { holdEvidence, notReadAgain, shownToSigner, unshown } from '../hold.ts';
 import type { Job } from '../job.ts';
 import { readLate } from '../late.ts';
 import type { HoldStep } from '../vocabulary.ts';
@@ -27,7 +27,7 @@ export function sign(job: Job, action: ActionOf<'sign'>, around: Surroundings): 
   }
   const effects = move(job, { event: { type: 'SIGN', outcome: '' }, words: {}, around });
   checkMayClose(job, effects);
-  const shown = shownAtHold(job, around.compiled.definition);
+  const shown = shownToSigner(job, { definition: around.compiled.definition, readIn: around.readIn });
   const inputs = {
     step: job.step,
     signature: noteOf('signed', around),

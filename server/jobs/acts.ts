@@ -21,7 +21,7 @@ import type { StoredBlob } from '../store/store.ts';
 import type { Catalogue } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { pointKind } from './point-stream.ts';
-import { shownDigest } from './shown.ts';
+import { readInBy, shownDigest } from './shown.ts';
 import { clock, nameOf } from './view/words.ts';
 
 export interface JobCall {
@@ -191,13 +191,17 @@ export function decidedOn(call: JobCall, { read, compiled, tags, goesOnAs }: Dec
   const points = Object.fromEntries(
     tags.map(([lock, tag]) => [lock, { ...read.state(pointKind, tag), tag }]),
   );
+  const { definition } = compiled;
+  const readIn =
+    call.action.kind === 'sign' ? readInBy(call.action.shownDigest, { job, definition }) : undefined;
   const around: Surroundings = {
     compiled,
     nowMs: Date.parse(read.now),
     today: read.now.slice(0, 10),
     person: { id: call.person.id, role: call.person.role },
     points,
-    shownDigest: shownDigest(job, compiled),
+    shownDigest: shownDigest(job, { ...compiled, readIn }),
+    ...(readIn === undefined ? {} : { readIn }),
     ...(goesOnAs === undefined ? {} : { goesOnAs }),
     ...signatoryNow(call, read),
   };

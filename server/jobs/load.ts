@@ -1,12 +1,13 @@
 import type { Surroundings } from '../../procedures/actions/action.ts';
 import type { Job } from '../../procedures/job.ts';
+import type { Language } from '../../views/language/language.ts';
 import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
 import { noSuchJob, pointTags } from './acts.ts';
 import type { Catalogue } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { pointKind } from './point-stream.ts';
-import { shownDigest } from './shown.ts';
+import { readInOf, shownDigest } from './shown.ts';
 
 export interface LoadedJob {
   readonly job: Job;
@@ -20,7 +21,13 @@ export async function loadJob(
     services,
     catalogue,
     person,
-  }: { readonly services: Services; readonly catalogue: Catalogue; readonly person: Person },
+    language = 'en',
+  }: {
+    readonly services: Services;
+    readonly catalogue: Catalogue;
+    readonly person: Person;
+    readonly language?: Language;
+  },
 ): Promise<LoadedJob> {
   const job = await services.log.state(jobKind, id);
   if (job.status === 'none') throw noSuchJob(id);
@@ -31,13 +38,14 @@ export async function loadJob(
     ),
   );
   const now = services.now();
+  const readIn = readInOf(job, { definition: compiled.definition, language });
   const around: Surroundings = {
     compiled,
     nowMs: now.getTime(),
     today: now.toISOString().slice(0, 10),
     person: { id: person.id, role: person.role },
     points: Object.fromEntries(points),
-    shownDigest: shownDigest(job, compiled),
+    shownDigest: shownDigest(job, { ...compiled, readIn }),
   };
   return { job, around };
 }

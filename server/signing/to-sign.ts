@@ -87,12 +87,14 @@ export async function toSign(call: SignedInCall, catalogue: Catalogue): Promise<
 }
 
 async function openJobs(call: SignedInCall, catalogue: Catalogue): Promise<readonly LoadedJob[]> {
-  const { services, person } = call;
+  const { services, person, language } = call;
   const lines = await services.log.summaries(jobKind.kind, { limit: OPEN_MAX });
   const open = lines
     .map(({ body }) => body as unknown as JobLine)
     .filter(({ status }) => status === 'open' || status === 'parked');
-  const loaded = await Promise.all(open.map(({ id }) => loadJob(id, { services, catalogue, person })));
+  const loaded = await Promise.all(
+    open.map(({ id }) => loadJob(id, { services, catalogue, person, language })),
+  );
   return loaded
     .filter(({ job, around }) => isAskedFor(job.step, around) || job.signing.reviews.length > 0)
     .slice(0, WAITING_MAX);

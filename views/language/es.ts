@@ -12,6 +12,7 @@ import { recordAndAudit } from './es/record-and-audit.ts';
 import { recordForces } from './es/record-forces.ts';
 import { shiftAndPoints } from './es/shift-and-points.ts';
 import { valvesAndGear } from './es/valves-and-gear.ts';
+import { work } from './es-work.ts';
 import type { Catalogue } from './patterns.ts';
 
 /**
@@ -19,6 +20,7 @@ import type { Catalogue } from './patterns.ts';
  * shops use them; not yet read by a native of the trade.
  */
 export const es = {
+  ...work,
   ...frame,
   ...guide,
   ...help,

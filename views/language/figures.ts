@@ -13,7 +13,7 @@ const DECIMAL = /(?<![\p{L}\d.,:/_-]|\d\.)([-−+±]?\d+)\.(\d+)(?![\p{L}\d]|\.\
 const DAY = /(?<![\w-])(\d{4})-(\d{2})-(\d{2})(?:[ T](\d{2}):(\d{2})(?::\d{2}(?:\.\d+)?Z?)?)?(?![\w-])/g;
 /** Signs that stand behind numbers in every language, and what joins two numbers. */
 const SIGN =
-  /^(?:psig?|psia|kPa|MPa|mbar|bar|Pa|mm|cm|µm|m|mA|mV|V|A|Ω|ohm|Hz|°C|°F|K|N|kN|Nm|N·m|lbf|kg|g|lb|lbm|ft|ft-lb|in-lb|in2|in²|cm2|cm²|mm²|mL|mL\/min|L|L\/min|gal|scfh|scfm|m³\/h|Kv|Cv|s|min|h|d|%|UTC|x|×|\/|–|—|-|±|=|<|>|≤|≥|·|\+|,|;|\(|\))$/u;
+  /^(?:psig?|psia|kPa|MPa|mbar|bar|Pa|mm|cm|µm|m|mA|mV|V|A|Ω|ohm|Hz|°C|°F|K|N|kN|Nm|N·m|lbf|kg|g|lb|lbm|ft|ft-lb|in-lb|in2|in²|cm2|cm²|mm²|mL|mL\/min|L|L\/min|gal|scfh|scfm|m³\/h|Kv|Cv|s|min|h|d|%|UTC|lbf·ft|ft·lbf|N·m|lbf·in|kgf\/cm²|mmH₂O|inH₂O|in|x|×|\/|–|—|-|±|=|<|>|≤|≥|·|\+|,|;|\(|\))$/u;
 const NUMBER = /^[([<>≤≥±]*[-−+±]?\d+(?:[.,/:]\d+)*(?:%|°|″|")?[)\],;.]*$/u;
 
 export function figuresIn(language: Language): Figures {
@@ -30,7 +30,6 @@ export function figuresIn(language: Language): Figures {
   return {
     localised: (text) => text.replace(DAY, day).replace(DECIMAL, `$1${comma}$2`),
     isFigures: (text) =>
-      /\d/.test(text) &&
       text
         .replace(DAY, '0')
         .split(/\s+/)

@@ -18,6 +18,8 @@ export interface Words {
 
 /** What was said once is said again at once; emptied when it is full, so that odd texts cannot fill the memory. */
 const KEPT_MAX = 20_000;
+/** A text whose gaps hold unknown prose is said only where enough of it is known: half a sentence misleads. */
+const OWN_MIN = 10;
 /** Longer than any sentence of ours: prose that somebody else wrote. */
 const LETTERS_MAX = 1500;
 /** Prose, as against names and tags: a word of small letters. */
@@ -52,7 +54,7 @@ class Speaker {
   readonly #kept = new Map<string, Said>();
 
   constructor({ catalogue, figures }: { readonly catalogue: Catalogue; readonly figures: Figures }) {
-    this.#catalogue = new Map(Object.entries(catalogue));
+    this.#catalogue = new Map([...sentencesOf(catalogue), ...Object.entries(catalogue)]);
     this.#patterns = new PatternIndex(catalogue);
     this.#figures = figures;
   }
@@ -73,8 +75,10 @@ class Speaker {
     if (this.#figures.isFigures(text)) return whole(this.#figures.localised(text));
     const filled = this.#filled(text);
     if (filled?.isWhole) return filled;
-    const near = this.#capital(text) ?? this.#ending(text);
-    if (near?.isWhole) return near;
+    for (const way of [this.#capital, this.#ending, this.#beginning, this.#counted, this.#tail]) {
+      const said = way.call(this, text);
+      if (said?.isWhole) return said;
+    }
     const parted = this.#parted(text, filled);
     if (parted !== null) return parted;
     if (filled !== null) return filled;
@@ -92,7 +96,8 @@ class Speaker {
       );
       const missing = parts.flatMap((part) => part.missing);
       if (missing.length === 0) return whole(said);
-      best ??= { text: said, isWhole: false, missing };
+      if (pattern.own >= OWN_MIN && pattern.own * 3 >= text.length)
+        best ??= { text: said, isWhole: false, missing };
     }
     return best;
   }
@@ -127,9 +132,40 @@ class Speaker {
     return said.isWhole && PROSE.test(body) ? { ...said, text: said.text + end } : null;
   }
 
+  /** A text that goes on behind something that stands apart from it: `, since 08:07 UTC`. */
+  #beginning(text: string): Said | null {
+    const match = /^([,:;.·] )(.+)$/su.exec(text);
+    const said = match === null ? null : this.say(match[2] ?? '');
+    return said?.isWhole ? { ...said, text: (match?.[1] ?? '') + said.text } : null;
+  }
+
+  /** A number or a unit beside one known word: `2 turns`, `psi going up`, `read %`, `hold 1`. */
+  #counted(text: string): Said | null {
+    const words = text.split(' ');
+    const [first = '', last = ''] = [words[0], words.at(-1)];
+    const known = (part: string) => this.#catalogue.get(part);
+    const behind = this.#figures.isFigures(first) ? known(words.slice(1).join(' ')) : undefined;
+    if (behind !== undefined) return whole(`${this.#figures.localised(first)} ${behind}`);
+    const before = this.#figures.isFigures(last) ? known(words.slice(0, -1).join(' ')) : undefined;
+    return before === undefined ? null : whole(`${before} ${this.#figures.localised(last)}`);
+  }
+
+  /** What a text was followed by: `20 psi` and then `, isolated at IA-214-1`. */
+  #tail(text: string): Said | null {
+    for (const match of text.matchAll(/[,;:.] /g)) {
+      const tail = text.slice(match.index);
+      const exact = this.#catalogue.get(tail);
+      const end = exact === undefined ? this.#filled(tail) : whole(exact);
+      if (end === null || !end.isWhole) continue;
+      const begin = this.say(text.slice(0, match.index));
+      if (begin.isWhole) return whole(begin.text + end.text);
+    }
+    return null;
+  }
+
   /** Sentences may be said one by one, and so may the items of a list if all of them are known. */
   #parted(text: string, filled: Said | null): Said | null {
-    const sentences = text.split(/(?<=[^\s.][.!?]) (?=[\p{Lu}\d{])/u);
+    const sentences = text.split(BETWEEN);
     if (sentences.length > 1) {
       const said = joined(
         sentences.map((part) => this.say(part)),
@@ -148,6 +184,17 @@ class Speaker {
     }
     return null;
   }
+}
+
+const BETWEEN = /(?<=[^\s.][.!?]) (?=[\p{Lu}\d{])/u;
+
+/** The sentences of each text by themselves, where both languages have as many: they are shown apart now and then. */
+function sentencesOf(catalogue: Catalogue): readonly (readonly [string, string])[] {
+  return Object.entries(catalogue).flatMap(([key, said]) => {
+    const [english, other] = [key.split(BETWEEN), said.split(BETWEEN)];
+    if (english.length < 2 || english.length !== other.length || key.includes('{')) return [];
+    return english.map((sentence, at) => [sentence, other[at] ?? ''] as const);
+  });
 }
 
 /** What stands between the items of a list, and how Spanish has it. */

@@ -44,6 +44,7 @@ export function jobView(input: ViewInput) {
     location: job.sheet.location,
     service: job.sheet.service,
     procedure: definition.title,
+    procedureId: job.procedure,
     revision: job.procedureRevision,
     sheetRevision: job.sheetRevision,
     where: placeWords(job),

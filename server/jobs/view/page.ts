@@ -181,7 +181,12 @@ export async function jobPage(
   }: { readonly catalogue: Catalogue; readonly again: Typed; readonly output?: BenchAsked['output'] },
 ): Promise<JobReply> {
   const { services, person } = call;
-  const { job, around } = await loadJob(call.params.id ?? '', { services, catalogue, person });
+  const { job, around } = await loadJob(call.params.id ?? '', {
+    services,
+    catalogue,
+    person,
+    language: call.language,
+  });
   const people = (await services.people.list()).filter((one) => !one.retired);
   const { definition } = around.compiled;
   const shown = isForOpenCard(again.typed, job) ? again : NOTHING_TYPED;

@@ -38,7 +38,6 @@ export const jobScreen = {
   'Go back to where it is shown safe, or make safe and stop.':
     'Vuelva a donde se demuestra seguro, o deje seguro y pare.',
   'Go on with {1}': 'Seguir con {1}',
-  'HOLD:': 'PUNTO DE ESPERA:',
   'Holds of this job': 'Puntos de espera de este trabajo',
   'Holds that wait': 'Puntos de espera pendientes',
   'How it was read': 'Cómo se leyó',
@@ -98,8 +97,6 @@ export const jobScreen = {
   'Read this out, {1}': 'Leer esto en voz alta, {1}',
   'Readings of step {1}': 'Lecturas del paso {1}',
   'Reason, where an answer departs from the sheet': 'Motivo, si una respuesta se aparta de la ficha',
-  'Revision {1}. To be filled by hand where no screen is at hand. Nothing is recorded by it: what is written here is entered afterwards, each reading with the time at which it was read and the reason why so late.':
-    'Revisión {1}. Para rellenar a mano donde no hay pantalla. No registra nada: lo escrito aquí se introduce después, cada lectura con la hora en que se tomó y el motivo del retraso.',
   Revisions: 'Revisiones',
   Send: 'Enviar',
   'Shown again': 'Demostrado otra vez',
@@ -117,7 +114,6 @@ export const jobScreen = {
   'The old line stays readable. Where another outcome follows, the job goes back to that card.':
     'La línea antigua se sigue leyendo. Si de ello sale otro resultado, el trabajo vuelve a esa tarjeta.',
   'The review accepts this, or sends it back': 'La revisión acepta esto o lo devuelve',
-  'The signer looks at: {1}.': 'Quien firma mira: {1}.',
   'The steps as a chart': 'Los pasos en un diagrama',
   'The supervisor judges': 'El supervisor juzga',
   'They have answered': 'Han respondido',

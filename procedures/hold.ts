@@ -1,9 +1,9 @@
-import type { ReadIn } from './actions/action.ts';
 import { type AnyState, CONDITIONS, type ConditionId } from '../safety/conditions.ts';
 import { LOCK_BEHIND } from '../safety/interlock.ts';
 import { testAirLimit } from '../safety/limits.ts';
 import type { PointWork } from '../safety/sign-off.ts';
 import { stateThatCounts } from '../safety/situation.ts';
+import type { ReadIn } from './actions/action.ts';
 import { type DepartureKind, departureOf } from './departures.ts';
 import type { Answer, EvidenceNote, Job } from './job.ts';
 import type { Json } from './json.ts';

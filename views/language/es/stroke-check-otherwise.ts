@@ -100,4 +100,10 @@ export const strokeCheckOtherwise = {
   'Told and clear now: tell them once more': 'Avisado y apartado ahora: avisar una vez más',
   'Without a bypass it is only blocked in again in a state of the plant that operations agree to.':
     'Sin bypass solo se bloquea otra vez por ambos lados en un estado de la planta que acepten operaciones.',
+  'The sheet says: {energyResidue} Part of a trip: {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.':
+    'La ficha dice: {energyResidue} Parte de un disparo: {sheetTrip}. Se puede tocar hasta {safeTouch}. Un simple sí no basta.',
+  'Measure what is asked below as it was found: the next person wants it.':
+    'Mida lo que se pregunta abajo como se encontró: la próxima persona lo necesita.',
+  'Take off what was fitted for it: gauge, dial indicator.':
+    'Quite lo que se montó para ello: manómetro, comparador.',
 } as const satisfies Catalogue;

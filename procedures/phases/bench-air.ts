@@ -238,7 +238,7 @@ function hosesOff(): Readonly<Partial<Record<BenchBack, Step<BenchBack>>>> {
     benchStillKept: putRight<BenchBack>({
       phase,
       title: 'Something still keeps air',
-      how: 'A lock-up relay is let off at its own screw, a tank at its drain, a cylinder at both ports, away from the face.',
+      how: 'A lock-up relay is let off at its own screw, a tank at its drain, each side of the actuator at its port, away from the face.',
       again: ['Let off: look again', 'benchKept'],
       stop: ['Leave it and stop', 'haltBench'],
       makeSafe,

@@ -7,8 +7,8 @@ import { SCREEN_CHOICES, screenChoice } from '../../views/screen-choice.ts';
 import { COMPONENTS, styleView } from '../../views/style-page.ts';
 import { attributeOf, readHtml } from './html.ts';
 
-/** Helpers of drawings, and the lists of their examples. */
-const NOT_DRAWINGS = ['svg.ts', 'examples.ts', 'drawings.ts'];
+/** Helpers of drawings, the lists of their examples, and one that is not on the page yet. */
+const NOT_DRAWINGS = ['svg.ts', 'examples.ts', 'drawings.ts', 'loop-record.ts'];
 
 const renderer = createRenderer({ folder: fileURLToPath(new URL('../../views', import.meta.url)) });
 const draw = (name: string) =>

@@ -86,6 +86,8 @@ export const jobScreen = {
   'Read all steps, ahead and back': 'Leer todos los pasos, adelante y atrás',
   'Read at, hour and minute, UTC': 'Leído a las, hora y minuto, UTC',
   'Read by somebody else': 'Lo leyó otra persona',
+  'Done at, hour and minute, UTC': 'Hecho a las, hora y minuto, UTC',
+  'Done earlier than it is written': 'Hecho antes de escribirlo',
   'Read earlier than it is written': 'Se leyó antes de escribirlo',
   'Read every line to the supervisor, slowly, then the code. They write the code down and read it back to you. They confirm at their own screen before the shift ends.':
     'Lea cada línea al supervisor, despacio, y después el código. Él anota el código y se lo lee a usted. Lo confirma en su propia pantalla antes de que acabe el turno.',

@@ -153,8 +153,8 @@ export const strokeCheckIsolate = {
     'La ficha tiene una sola alimentación. Lo ausente lo registra una persona; no se supone.',
   'The sheet says: tank or booster {sheetTank}, lock-up relay {sheetLockUp}, {actuatorKind}. Nothing goes on by memory.':
     'La ficha dice: tanque o amplificador {sheetTank}, relé de bloqueo de aire {sheetLockUp}, {actuatorKind}. Nada sigue de memoria.',
-  'The sheet says: {energyResidue}; trip {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.':
-    'La ficha dice: {energyResidue}; disparo {sheetTrip}. Se puede tocar hasta {safeTouch}. Un simple sí no basta.',
+  'The sheet says: {energyResidue} Part of a trip: {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.':
+    'La ficha dice: {energyResidue} disparo {sheetTrip}. Se puede tocar hasta {safeTouch}. Un simple sí no basta.',
   'The stem moves as the air goes.': 'El vástago se mueve cuando se va el aire.',
   'The supply air is not shown safe': 'El aire de suministro no está demostrado seguro',
   'The valve is held so that it cannot roll': 'La válvula está sujeta para que no ruede',
@@ -175,7 +175,7 @@ export const strokeCheckIsolate = {
   'Weight that this work could let go': 'Peso que este trabajo podría soltar',
   'What is absent is recorded by a person, not assumed.': 'Lo ausente lo registra una persona; no se supone.',
   'What is left in the body comes out at the drain.': 'Lo que queda en el cuerpo sale por el drenaje.',
-  'Write the adjuster height and the exposed stem thread as found: the next person wants them.':
-    'Escriba la altura del ajustador y la rosca vista del vástago como se encontraron: la próxima persona las necesita.',
+  'Measure what is asked below as it was found: the next person wants it.':
+    'Mida lo que se pide abajo tal como se encontró: la próxima persona lo necesita.',
   'no flow': 'sin flujo',
 } as const satisfies Catalogue;

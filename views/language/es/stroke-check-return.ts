@@ -82,7 +82,8 @@ export const strokeCheckReturn = {
   'Stopped: nothing more is opened without a signature': 'Parado: no se abre nada más sin firma',
   'Stopped: the process stays locked out': 'Parado: el proceso sigue bloqueado fuera',
   'Supply gauge': 'Manómetro de suministro',
-  'Take gauge and dial indicator off.': 'Quite el manómetro y el comparador.',
+  'Take off what was fitted for it: gauge, dial indicator.':
+    'Retire lo que se montó para ello: manómetro, comparador.',
   'Take the caps off.': 'Quite los tapones.',
   'Take the test air off the case': 'Quitar el aire de prueba de la caja',
   'Take your lock off the second feed {secondSupplyPoint} and open it':

@@ -5,9 +5,9 @@ import { optionsAt } from './options.ts';
 import { type Choice, type Reply, type ReplyUnderstood, told } from './reply.ts';
 import { plainText, wordsOf } from './words.ts';
 
-/** Words that mean the same act on every card (common practice, no source). */
+/** Words that mean the same act on every card, in the languages of the screen (common practice, no source). */
 const COMMANDS = {
-  back: ['back', 'go back', 'previous', 'one back', 'last card'],
+  back: ['back', 'go back', 'previous', 'one back', 'last card', 'atrás', 'volver'],
   'make-safe': [
     'stop',
     'make safe',
@@ -23,6 +23,10 @@ const COMMANDS = {
     'emergency',
     'make it safe',
     'abort',
+    'parar',
+    'pare',
+    'dejar seguro',
+    'dejar seguro y parar',
   ],
   park: ['park', 'park it', 'park this job', 'leave', 'leave it', 'leave it for later', 'later', 'pause'],
   'not sure': [
@@ -42,6 +46,10 @@ const COMMANDS = {
     'does not remember',
     'help',
     'maybe',
+    'no sé',
+    'no lo sé',
+    'no estoy seguro',
+    'no estoy segura',
   ],
 } as const;
 

@@ -15,7 +15,7 @@ export interface OptionMatch {
 
 /** Ways to say an answer that is labelled Yes or No (common practice, no source). */
 const SAID: Readonly<Record<string, readonly string[]>> = {
-  yes: ['yes', 'y', 'yep', 'yeah', 'ok', 'okay', 'agree', 'agreed', 'correct', 'done', 'confirmed'],
+  yes: ['yes', 'y', 'yep', 'yeah', 'ok', 'okay', 'agree', 'agreed', 'correct', 'done', 'confirmed', 'sí'],
   no: ['no', 'n', 'nope', 'does not agree', 'does not'],
 };
 

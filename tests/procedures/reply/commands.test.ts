@@ -31,6 +31,26 @@ describe('Back', () => {
   });
 });
 
+describe('Spanish', () => {
+  test('has its own words for yes, no, back, stop and not sure', () => {
+    const card = inStrokeCheck('rigBleed');
+    for (const [said, same] of [
+      ['sí', 'yes'],
+      ['Sí.', 'yes'],
+      ['no', 'no'],
+      ['atrás', 'back'],
+      ['parar', 'stop'],
+      ['dejar seguro y parar', 'stop'],
+      ['no sé', 'not sure'],
+    ] as const)
+      expect(card.read(said), said).toEqual(card.read(same));
+  });
+
+  test('never signs a hold either', () => {
+    expect(inStrokeCheck('holdWork').read('sí').kind).toBe('told');
+  });
+});
+
 describe('A hold', () => {
   test.each(['yes', 'agree', 'done', 'sign', 'signed 1234', 'Yes, I sign', '0 psi', 'go on', 'ok'])(
     'is never signed by the reply "%s"',

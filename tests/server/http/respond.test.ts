@@ -223,6 +223,6 @@ describe('other answers', () => {
   ])('to "%s" are %s', async (accept, type) => {
     const response = await app.get('/help', { headers: { accept } });
     expect(response.headers.get('content-type')).toContain(type);
-    expect(response.headers.get('vary')).toBe('Accept, HX-Request, Accept-Encoding');
+    expect(response.headers.get('vary')).toBe('Accept, Accept-Language, HX-Request, Accept-Encoding');
   });
 });

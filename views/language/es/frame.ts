@@ -2,9 +2,8 @@ import type { Catalogue } from '../patterns.ts';
 
 /** What stands around every page, and the parts that pages are made of. */
 export const frame = {
-  ', batch or serial {1}': ', lote o serie {1}',
+  ', batch or serial': ', lote o serie',
   ', not sent.': ', sin enviar.',
-  ', number {1}': ', número {1}',
   '. Line {1}, {2}, {3}': '. Línea {1}, {2}, {3}',
   'A simulated valve. Nothing here is done at the plant, and nothing counts in any record.':
     'Una válvula simulada. Aquí no se hace nada en la planta y nada cuenta en ningún registro.',

@@ -75,7 +75,6 @@ export const jobScreen = {
   'Open the job': 'Abrir el trabajo',
   'Open the record': 'Abrir el registro',
   'Opening the job takes the plan off the list.': 'Al abrir el trabajo, el plan sale de la lista.',
-  'Over at, hour and minute, UTC': 'Terminó a las, hora y minuto, UTC',
   'Overdue.': 'Atrasado.',
   'Park job {1}': 'Poner en pausa el trabajo {1}',
   Parked: 'En pausa',
@@ -84,7 +83,6 @@ export const jobScreen = {
   'Procedures in use': 'Procedimientos en uso',
   'Prove it again, one walk round': 'Demostrarlo otra vez, con una vuelta',
   'Read all steps, ahead and back': 'Leer todos los pasos, adelante y atrás',
-  'Read at, hour and minute, UTC': 'Leído a las, hora y minuto, UTC',
   'Read by somebody else': 'Lo leyó otra persona',
   'Done at, hour and minute, UTC': 'Hecho a las, hora y minuto, UTC',
   'Done earlier than it is written': 'Hecho antes de escribirlo',
@@ -204,4 +202,10 @@ export const jobScreen = {
   '{1}, job {2}: review': '{1}, trabajo {2}: revisión',
   '{1}, rev. {2}': '{1}, rev. {2}',
   '{1}. Work goes on; the job does not close before.': '{1}. El trabajo continúa; no se cierra antes.',
+  'Done earlier than it is written': 'Hecho antes de escribirlo',
+  '{1}, hour and minute, UTC': '{1}, hora y minuto, UTC',
+  'At most {1} letters: take every second row, or fewer hours.':
+    'Como máximo {1} letras: tome una fila de cada dos, o menos horas.',
+  'Its first row names time, output and process, and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells':
+    'Su primera fila nombra tiempo, salida y proceso, y posición y consigna si las hay; salida y posición en tanto por ciento. Coma, punto y coma o tabulador entre las celdas',
 } as const satisfies Catalogue;

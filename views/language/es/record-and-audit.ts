@@ -6,7 +6,7 @@ export const recordAndAudit = {
     ', el {1}: {2}. Se sabe que estaba bien hasta {3}. Las líneas {4} de este trabajo se apoyan en él.',
   '. Anyone can check it from the export and the check program, without the server.':
     '. Cualquiera puede comprobarlo con la exportación y el programa de comprobación, sin el servidor.',
-  '. Why: {1}': '. Por qué: {1}',
+  '. Why:': '. Por qué:',
   '; or print this page with your browser. Programs get the same as JSON at this address.':
     '; o imprima esta página con su navegador. Los programas reciben lo mismo como JSON en esta dirección.',
   'A number from paper': 'Un número del papel',

@@ -154,7 +154,7 @@ export const strokeCheckIsolate = {
   'The sheet says: tank or booster {sheetTank}, lock-up relay {sheetLockUp}, {actuatorKind}. Nothing goes on by memory.':
     'La ficha dice: tanque o amplificador {sheetTank}, relé de bloqueo de aire {sheetLockUp}, {actuatorKind}. Nada sigue de memoria.',
   'The sheet says: {energyResidue} Part of a trip: {sheetTrip}. At most {safeTouch} may be touched. A bare yes is not enough.':
-    'La ficha dice: {energyResidue} disparo {sheetTrip}. Se puede tocar hasta {safeTouch}. Un simple sí no basta.',
+    'La ficha dice: {energyResidue} Parte de un disparo: {sheetTrip}. Se puede tocar hasta {safeTouch}. Un simple sí no basta.',
   'The stem moves as the air goes.': 'El vástago se mueve cuando se va el aire.',
   'The supply air is not shown safe': 'El aire de suministro no está demostrado seguro',
   'The valve is held so that it cannot roll': 'La válvula está sujeta para que no ruede',

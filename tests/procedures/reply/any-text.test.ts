@@ -164,7 +164,7 @@ test('what it prints as understood, typed again, is understood the same', { time
     }),
     { numRuns: 500 },
   );
-  expect(tried).toBeGreaterThan(80);
+  expect(tried).toBeGreaterThan(40);
 });
 
 test('each choice that is offered leads on: chosen, it is one meaning, or fewer', { timeout: 60_000 }, () => {

@@ -85,6 +85,8 @@ export const jobScreen = {
   'Read all steps, ahead and back': 'Leer todos los pasos, adelante y atrás',
   'Read by somebody else': 'Lo leyó otra persona',
   'Done at, hour and minute, UTC': 'Hecho a las, hora y minuto, UTC',
+  'Over at, hour and minute, UTC': 'Terminó a las, hora y minuto, UTC',
+  'Read at, hour and minute, UTC': 'Leído a las, hora y minuto, UTC',
   'Done earlier than it is written': 'Hecho antes de escribirlo',
   'Read earlier than it is written': 'Se leyó antes de escribirlo',
   'Read every line to the supervisor, slowly, then the code. They write the code down and read it back to you. They confirm at their own screen before the shift ends.':
@@ -202,8 +204,6 @@ export const jobScreen = {
   '{1}, job {2}: review': '{1}, trabajo {2}: revisión',
   '{1}, rev. {2}': '{1}, rev. {2}',
   '{1}. Work goes on; the job does not close before.': '{1}. El trabajo continúa; no se cierra antes.',
-  'Done earlier than it is written': 'Hecho antes de escribirlo',
-  '{1}, hour and minute, UTC': '{1}, hora y minuto, UTC',
   'At most {1} letters: take every second row, or fewer hours.':
     'Como máximo {1} letras: tome una fila de cada dos, o menos horas.',
   'Its first row names time, output and process, and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells':

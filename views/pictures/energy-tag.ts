@@ -53,6 +53,15 @@ export function hatchedBox(box: {
   return strokes.join('');
 }
 
+/** Widths of a letter in the line of the state, in the drawing's own measure: judged by the widest letters. */
+const WORD_LETTER = 10;
+const VALUE_LETTER = 10.5;
+
+/** Whether the reading has room beside the word; else it stands in the line below, before what was shown. */
+function fitsBeside(word: string, value: string): boolean {
+  return word.length * WORD_LETTER + value.length * VALUE_LETTER <= 136;
+}
+
 function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX: number }): string[] {
   const word = tag.word ?? stateWord(tag.state);
   const solid = UNSAFE_STATES.includes(tag.state);
@@ -60,7 +69,7 @@ function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX
   const ink = solid ? 'onlive-fill' : tag.state === 'absent' ? 'ink2-fill' : 'ink-fill';
   // In the line of the name: beside the word it would push into a long reading.
   const swatch = { x: edges.valueX - 19, y: 5, width: 19, height: 16 };
-  const value = tag.value ?? '';
+  const value = fitsBeside(word, tag.value ?? '') ? (tag.value ?? '') : '';
   return [
     solid ? shape('rect', { x: edges.bandX, y: 23, width: 146, height: 23, class: 'live-fill' }) : '',
     held
@@ -84,6 +93,8 @@ function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX
 export function energyTagPiece(tag: EnergyTag): string {
   const left = (tag.side ?? 'left') === 'left';
   const { width, dashes, class: className } = border(tag.state);
+  const isBelow = !fitsBeside(tag.word ?? stateWord(tag.state), tag.value ?? '');
+  const below = [isBelow ? tag.value : '', tag.proof].filter(Boolean).join(', ');
   const edges = left ? { textX: 24, valueX: 160, bandX: 20 } : { textX: 10, valueX: 144, bandX: 2 };
   return group({}, [
     shape('path', {
@@ -98,7 +109,7 @@ export function energyTagPiece(tag: EnergyTag): string {
     letters({ x: edges.textX, y: 18, class: 't14 bold ink-fill' }, tag.letter),
     letters({ x: edges.textX + 13, y: 18, class: 't14 ink-fill' }, tag.name),
     ...stateLine(tag, edges),
-    letters({ x: edges.textX, y: 61, class: 't14 ink2-fill' }, tag.proof ?? ''),
+    letters({ x: edges.textX, y: 61, class: 't14 ink2-fill' }, below),
     shape('circle', {
       cx: left ? 11 : TAG_WIDTH - 11,
       cy: 34,

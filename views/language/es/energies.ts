@@ -10,8 +10,8 @@ export const energies = {
   'Controller line': 'Línea del controlador',
   Electrical: 'Eléctrica',
   'Left as it is: the job makes safe and ends': 'Queda como está: el trabajo deja seguro y termina',
-  'Process, inlet side': 'Proceso, lado de entrada',
-  'Process, outlet side': 'Proceso, lado de salida',
+  'Process, inlet side': 'Proceso, entrada',
+  'Process, outlet side': 'Proceso, salida',
   'Put right first, then shown and asked for again':
     'Primero corregido, después demostrado y pedido de nuevo',
   Residue: 'Residuo',

@@ -37,9 +37,9 @@ export function faultsOf(compiled: Compiled): readonly string[] {
 
 /** A card is written as carefully in its other words: both wordings are read. */
 function everyWording(definition: Definition): readonly Definition[] {
-  const [any] = everyFacts([]);
-  if (any === undefined) return [definition];
-  const onCylinder = forValve(definition, { ...any, actuator: 'piston' });
+  const [facts] = everyFacts([]);
+  if (facts === undefined) return [definition];
+  const onCylinder = forValve(definition, { ...facts, actuator: 'piston' });
   return onCylinder === definition ? [definition] : [definition, onCylinder];
 }
 

@@ -38,7 +38,7 @@ function pageOf(work: LongWork): PageView {
   return { title: work.title, template: 'pages/long-work.njk', params };
 }
 
-export const pathOfWork = (id: string): string => `/work/${encodeURIComponent(id)}`;
+export const pathOfWork = (id: string): string => `/long-work/${encodeURIComponent(id)}`;
 
 function replyOf(work: LongWork): Reply<z.input<typeof answer>> {
   const data = dataOf(work);
@@ -48,7 +48,7 @@ function replyOf(work: LongWork): Reply<z.input<typeof answer>> {
 
 const showWork = route({
   method: 'GET',
-  path: '/work/:id',
+  path: '/long-work/:id',
   name: 'showLongWork',
   summary: 'How far a long work is that this person began; done, a page goes on to its result',
   roles: 'signed-in',
@@ -59,7 +59,7 @@ const showWork = route({
 
 const stopWork = route({
   method: 'POST',
-  path: '/work/:id/stop',
+  path: '/long-work/:id/stop',
   name: 'stopLongWork',
   summary: 'Stop a long work; what was stopped has changed nothing',
   roles: 'signed-in',

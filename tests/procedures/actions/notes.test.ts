@@ -51,7 +51,7 @@ describe('A finding or a part', () => {
     expect(run.entries.at(-1)?.effects).toMatchObject({ lapses: { reason: 'handover' } });
   });
 
-  test('bars whoever noted it from signing the next hold, as any other hand in the work', () => {
+  test('bars whoever noted it from signing the next hold, like every other hand in the work', () => {
     const run = jobAt('rigGauges');
     act(run, { kind: 'note-finding', given: WORN }, SUPERVISOR);
     expect(run.job.performers).toContain(SUPERVISOR.id);

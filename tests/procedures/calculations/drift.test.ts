@@ -6,24 +6,13 @@ import {
   leavingTolerance,
   noSurerThanGauges,
 } from '../../../procedures/calculations/drift.ts';
+import { normalChance } from '../../builders/normal-chance.ts';
 import { between, expectClose, expectRefused } from './support.ts';
 
 const DAY_S = 24 * 3600;
 const isLong = process.env.YOKESIDE_LONG !== undefined;
 /** Standard uncertainties of a plant's gauges, in turn: some jobs are read better than others. */
 const STANDARD = [0.3, 0.6, 0.4, 0.9, 0.3, 0.5, 0.7] as const;
-
-/** Numbers with a normal distribution, the same for the same seed. */
-function chance(seed: number): () => number {
-  let state = seed;
-  const even = () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 0x2c1b3c6d);
-    mixed = Math.imul(mixed ^ (mixed >>> 12), 0x297a2d39);
-    return ((mixed ^ (mixed >>> 15)) >>> 0) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(1 - even())) * Math.cos(2 * Math.PI * even());
-}
 
 interface Made {
   readonly startSi: number;
@@ -45,7 +34,7 @@ const UPPER = { limitLowSi: null, limitHighSi: 5 };
 describe('the drift of a history', () => {
   it('lies within its stated uncertainty in ten histories of known drift, and so does the date of leaving', () => {
     // An interval at 95.45 % misses one time in 22: of ten, mostly none, as here. How often is tried below.
-    const normal = chance(2);
+    const normal = normalChance(2);
     const missed: string[] = [];
     for (let of = 1; of <= 10; of += 1) {
       const driftSi = (0.3 * of) / (365 * DAY_S);
@@ -62,7 +51,7 @@ describe('the drift of a history', () => {
 
   it('is covered, drift and date, as often as stated, and histories without drift are not called drifting more often', () => {
     const runs = isLong ? 10_000 : 500;
-    const normal = chance(20_261_125);
+    const normal = normalChance(20_261_125);
     const driftSi = 1.2 / (365 * DAY_S);
     let [alarms, drifts, dates] = [0, 0, 0];
     for (let run = 0; run < runs; run += 1) {

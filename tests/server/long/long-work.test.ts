@@ -120,16 +120,16 @@ describe('long work', () => {
 describe('the page of a long work', () => {
   test('refreshes itself without a script, is fetched anew with one, and stops by a plain form', async () => {
     const { id, goOn } = byHand(app.services.long, engineer.person.id);
-    const page = async () => app.get(`/work/${id}`, { as: engineer.browser });
+    const page = async () => app.get(`/long-work/${id}`, { as: engineer.browser });
     const html = await (await page()).text();
     // To a reader with scripts, as this one, what stands in it is text.
     expect(readHtml(html.replace(/<noscript>.*?<\/noscript>/, '')).faults).toEqual([]);
     expect(html).toContain('<noscript><meta http-equiv="refresh" content="2"></noscript>');
-    expect(html).toMatch(/hx-get="\/work\/[^"]+" hx-trigger="every 1s"/);
+    expect(html).toMatch(/hx-get="\/long-work\/[^"]+" hx-trigger="every 1s"/);
     expect(textOf(html)).toContain('1 of 4 , 25 %.');
     const other = await app.signedIn('technician');
-    expect((await app.get(`/work/${id}`, { as: other.browser })).status).toBe(404);
-    await app.post(`/work/${id}/stop`, { requestId: newRequestId() }, { as: engineer.browser });
+    expect((await app.get(`/long-work/${id}`, { as: other.browser })).status).toBe(404);
+    await app.post(`/long-work/${id}/stop`, { requestId: newRequestId() }, { as: engineer.browser });
     await goOn();
     const stopped = await (await page()).text();
     expect([
@@ -141,9 +141,12 @@ describe('the page of a long work', () => {
   test('goes on to the result once it is done, in a page and in a piece', async () => {
     const { id, goOn } = byHand(app.services.long, engineer.person.id);
     for (let times = 0; times < 4; times += 1) await goOn();
-    const page = await app.get(`/work/${id}`, { as: engineer.browser });
+    const page = await app.get(`/long-work/${id}`, { as: engineer.browser });
     expect([page.status, page.headers.get('location')]).toEqual([303, '/valves']);
-    const piece = await app.get(`/work/${id}`, { as: engineer.browser, headers: { 'hx-request': 'true' } });
+    const piece = await app.get(`/long-work/${id}`, {
+      as: engineer.browser,
+      headers: { 'hx-request': 'true' },
+    });
     expect([piece.status, piece.headers.get('hx-redirect')]).toEqual([204, '/valves']);
   });
 });

@@ -32,6 +32,9 @@ export const METHOD =
 
 const TREND_POINTS_MIN = 3;
 
+/** Readings of one day tell of the gauge, not of a drift. */
+const DAY_S = 86_400;
+
 /** @example unitWordsOf(friction) // 'lbf' */
 export function unitWordsOf({ unit, counts }: Pick<Series, 'unit' | 'counts'>): string {
   return counts ?? unitFor(unit).label;
@@ -50,8 +53,10 @@ export function trendOf(series: Series): Trend {
     line: [],
   };
   if (series.noTrend !== undefined) return { ...none, says: [series.noTrend] };
-  if (counted < TREND_POINTS_MIN || spanS(points) <= 0)
+  if (counted < TREND_POINTS_MIN)
     return { ...none, says: [`${countWords(counted)} since it was last set: too few for a trend.`] };
+  if (spanS(points) < DAY_S)
+    return { ...none, says: [`${countWords(counted)} within one day: too close together for a trend.`] };
   const line = noSurerThanGauges({ line: driftLine(points), points });
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit: series.unit });
   const driftPerYear = inUnit(line.driftSi * YEAR_S);

@@ -130,6 +130,16 @@ describe('the history of a valve', () => {
     expect(says).toEqual(['2 readings since it was last set: too few for a trend.']);
   });
 
+  test.each([0, 1e-6, 0.9])(
+    'tells no trend from readings that lie %d days apart in all, and shows its page',
+    (days) => {
+      const close = [0, 0.5, 1].map((part, at) => line({ days: part * days, found: at }, at));
+      const { leaves, intervalMonths, says } = quantity(close, 'error');
+      expect([leaves, intervalMonths]).toEqual([null, null]);
+      expect(says).toEqual(['3 readings within one day: too close together for a trend.']);
+    },
+  );
+
   test('has seat leakage where it was measured, against what was allowed, from the last overhaul on', () => {
     const leaks = [
       line({ days: 0, found: 1, leak: 9 }, 0),

@@ -6,7 +6,7 @@ import { gasEnergyJ } from './calculations/stored-energy.ts';
 import type { Dimension } from './calculations/unit-table.ts';
 import { capital } from './capital.ts';
 import type { Job } from './job.ts';
-import { springRateOf } from './valve-sheet/derived.ts';
+import { bothEndsFed, springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 import { worded } from './valve-sheet/worded.ts';
 
@@ -59,7 +59,7 @@ export function energiesOf(sheet: ValveSheet): readonly EnergyOfValve[] {
     row('trappedAir', { onSheet: sheet.volumeTank, sizes: tankAir(sheet) }),
     row('lockUpAir', { onSheet: sheet.lockUp, sizes: pressure(sheet.supplyHighPa) }),
     row('oppositeAir', {
-      onSheet: sheet.actuatorKind === 'piston',
+      onSheet: bothEndsFed(sheet),
       sizes: pressure(sheet.supplyHighPa),
     }),
     row('spring', { onSheet: sheet.springHeldBy !== 'no spring', sizes: spring(sheet) }),
@@ -114,8 +114,31 @@ export function sayEnergy(condition: ConditionId, { sheet }: Pick<Job, 'sheet'>)
     worded({ valueSi, dimension, units: sheet.units }),
   );
   const size = [...sizes, found.kind].filter((text) => text !== '').join(', ');
+  const { control, shownBy } = madeSafe(row, { condition, sheet });
   const at = found.points.length === 0 ? '' : `, isolated at ${found.points.join(' and ')}`;
-  return `${size === '' ? 'Size not on the sheet' : size}${at}. ${capital(row.hazard)}. Control: ${row.control}. Shown by: ${row.shownBy}.`;
+  return `${size === '' ? 'Size not on the sheet' : size}${at}. ${capital(row.hazard)}. Control: ${control}. Shown by: ${shownBy}.`;
+}
+
+interface MadeSafe {
+  readonly control: string;
+  readonly shownBy: string;
+}
+
+const LONG_BOLTS: MadeSafe = {
+  control: 'left shut in under its cover, or let off evenly by its long bolts once the short ones are out',
+  shownBy: 'case shut and every bolt in and tight, or its cover loose on all long bolts',
+};
+
+const IN_CYLINDER: MadeSafe = {
+  control: 'left shut in: a cylinder with a spring is opened by its maker’s manual alone',
+  shownBy: 'cylinder shut and every bolt in and tight',
+};
+
+/** A spring is made safe as its actuator holds it; every other energy as its row says. */
+function madeSafe(row: MadeSafe, { condition, sheet }: { condition: ConditionId; sheet: Sheet }): MadeSafe {
+  if (condition !== 'spring' || sheet.springHeldBy === 'no spring') return row;
+  if (sheet.actuatorKind === 'piston') return IN_CYLINDER;
+  return sheet.springHeldBy === 'case' ? LONG_BOLTS : row;
 }
 
 function pressure(valuePa: number | null): readonly Size[] {

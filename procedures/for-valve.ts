@@ -1,12 +1,15 @@
+import type { ActionClass } from '../safety/action-classes.ts';
 import type { Compiled } from './compile.ts';
 import { FACT_NAMES, type Facts } from './facts.ts';
 import { withWords } from './phases/reword.ts';
+import { reachedSteps } from './reached.ts';
 import type { Definition, OpenStep, Step } from './vocabulary.ts';
 
 const KNOWN = new WeakMap<Definition, Map<string, Definition>>();
 
 /**
- * A definition as one valve has it: cards in the words of its actuator, fields without the choices that it cannot have.
+ * A definition as one valve has it: cards in the words of its actuator, fields without the choices that it cannot have,
+ * and holds that allow no work to which no job of this valve comes, such as an adjuster where its case holds the spring.
  * Steps, ways, rules and hash stay what they were, so that machine and proof of the definition hold for it.
  *
  * @example forValve(findTheFault, { ...facts, actuator: 'piston' }).steps.airStays // says cylinder, not case
@@ -17,7 +20,10 @@ export function forValve(definition: Definition, facts: Facts): Definition {
   KNOWN.set(definition, known);
   const before = known.get(key);
   if (before !== undefined) return before;
-  const steps = Object.entries(definition.steps).map(([id, step]) => [id, stepFor(step, facts)] as const);
+  const doneHere = actionsOf(definition, facts);
+  const steps = Object.entries(definition.steps).map(
+    ([id, step]) => [id, stepFor(step, { facts, doneHere })] as const,
+  );
   const same = steps.every(([id, step]) => step === definition.steps[id]);
   const own = same ? definition : { ...definition, steps: Object.fromEntries(steps) };
   known.set(key, own);
@@ -39,9 +45,23 @@ export function compiledForValve(compiled: Compiled, facts: Facts): Compiled {
   };
 }
 
-function stepFor(step: Step, facts: Facts): Step {
+/** Every action that some job of such a valve can come to: what a signature may allow it, and no more. */
+function actionsOf(definition: Definition, facts: Facts): ReadonlySet<ActionClass> {
+  const actions = [...reachedSteps(definition, facts)].flatMap((id) => {
+    const step = definition.steps[id];
+    return step === undefined || step.kind === 'end' || step.action === undefined ? [] : [step.action];
+  });
+  return new Set(actions);
+}
+
+function stepFor(
+  step: Step,
+  { facts, doneHere }: { readonly facts: Facts; readonly doneHere: ReadonlySet<ActionClass> },
+): Step {
   if (step.kind === 'end') return step;
-  return withChoicesOf(facts.actuator === 'piston' ? inCylinderWords(step) : step, facts);
+  const own = withChoicesOf(facts.actuator === 'piston' ? inCylinderWords(step) : step, facts);
+  if (own.kind !== 'hold' || own.allows.every((action) => doneHere.has(action))) return own;
+  return { ...own, allows: own.allows.filter((action) => doneHere.has(action)) };
 }
 
 function inCylinderWords({ onCylinder, ...step }: OpenStep): OpenStep {

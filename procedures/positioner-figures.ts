@@ -90,6 +90,8 @@ function asPressurePa(job: Job, take: 'restAllowedN' | 'movingLeastN'): number {
 
 /** By how much the loaded side wins; nothing can be said where the body pressure moves the stem by itself. */
 function movingWords(job: Job): string {
+  if (job.sheet.springHeldBy !== 'no spring')
+    return 'and its spring, counted in by the sheet, decides by how much; an end that nothing feeds has no gauge and stays blank';
   const leastPa = asPressurePa(job, 'movingLeastN');
   const unit = preferredUnit('pressure', job.sheet.units);
   return leastPa > 0

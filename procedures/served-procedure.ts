@@ -26,6 +26,10 @@ export function noBlockValves({ inletPoint, outletPoint }: ValveSheet, place: Pl
     : null;
 }
 
+/** Why a cylinder may not have what is written for a diaphragm on a spring. */
+export const WRITTEN_FOR_DIAPHRAGM =
+  'This is written for a diaphragm actuator: for a cylinder its maker’s manual and the site’s own way stand.';
+
 /** The upper end of a stroke is never reached for by more air than the case may have. */
 export function outOfReach(sheet: ValveSheet): string | null {
   return sheet.benchSetHighPa > testAirLimit(sheet).limitPa

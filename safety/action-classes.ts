@@ -7,6 +7,7 @@ import {
   AIR_OFF,
   B,
   BACK_TOGETHER,
+  BY_ADJUSTER,
   D,
   E,
   G,
@@ -128,7 +129,7 @@ export const ACTION_CLASSES = {
   windAdjusterOnTestAir: {
     name: 'wind the spring adjuster on held test air',
     danger: 'The spring moves the stem as the adjuster turns; air that changes moves it without warning.',
-    needs: HELD,
+    needs: { ...HELD, ...BY_ADJUSTER },
     leaves: AIR_MOVED,
     source: `EI-42, ${PRACTICE}`,
   },
@@ -150,7 +151,7 @@ export const ACTION_CLASSES = {
   backOffAdjuster: {
     name: 'back off the spring adjuster',
     danger: 'The spring was balancing the stem; the process can push it.',
-    needs: { ...B, ...AIR_OFF, ...P, ...LINE_OFF, ...SIGNED },
+    needs: { ...B, ...AIR_OFF, ...P, ...LINE_OFF, ...SIGNED, ...BY_ADJUSTER },
     // The case stays shut: nothing of it is loosened by this act.
     source: `EI-42, ${PRACTICE}`,
   },
@@ -172,7 +173,7 @@ export const ACTION_CLASSES = {
     name: 'loosen the case bolts of a case with a spring adjuster',
     danger: 'A loaded spring throws the case cover.',
     // Only backing the adjuster off frees the spring: contained is not enough here.
-    needs: { ...B, ...AIR_OFF, ...LINE_OFF, ...SPRING_FREE, ...SIGNED },
+    needs: { ...B, ...AIR_OFF, ...LINE_OFF, ...SPRING_FREE, ...SIGNED, ...BY_ADJUSTER },
     leaves: OPENS,
     source: `EI-45, ${PRACTICE}`,
   },

@@ -52,6 +52,8 @@ export const SIGNED = { workSignOff: ['given'] } as const satisfies Needs;
 export const LINE_OFF = { controllerLine: ['capped', 'absent'] } as const satisfies Needs;
 export const SPRING_SHUT_IN = { spring: ['contained', 'released', 'absent'] } as const satisfies Needs;
 export const SPRING_FREE = { spring: ['released', 'absent'] } as const satisfies Needs;
+/** There is an adjuster to turn; a case that holds its spring itself is let off by its long bolts. */
+export const BY_ADJUSTER = { springHolder: ['adjuster'] } as const satisfies Needs;
 export const SHUT = { closure: ['shut'] } as const satisfies Needs;
 export const OPENS = { closure: 'open' } as const satisfies Leaves;
 export const AIR_OFF = { ...A, ...T, ...NO_CASE_AIR } as const satisfies Needs;

@@ -2,6 +2,7 @@ import {
   type ActionClassRow,
   AIR_MOVED,
   AIR_OFF,
+  BY_ADJUSTER,
   D,
   G,
   H,
@@ -48,7 +49,7 @@ export const OVERHAUL_ACTIONS = {
   windAdjusterBack: {
     name: 'wind the spring adjuster back, the case shut',
     danger: 'A spring that is loaded under an open case throws its cover.',
-    needs: { ...AIR_OFF, ...P, ...LINE_OFF, ...SHUT },
+    needs: { ...AIR_OFF, ...P, ...LINE_OFF, ...SHUT, ...BY_ADJUSTER },
     source: `EI-42, ${PRACTICE}`,
   },
   joinStemConnector: {

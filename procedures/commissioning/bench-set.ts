@@ -103,6 +103,11 @@ export const benchSetJob = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'Where the case holds the spring no adjuster is wound, after the second reading neither.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -309,7 +314,10 @@ export const benchSetJob = procedure({
       shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'The turns are worked out from the last reading: wind those, then read again.',
       choices: {
-        wind: { label: 'Wind the adjuster again', to: 'holdForAdjuster' },
+        wind: {
+          label: 'Wind the adjuster again',
+          to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
+        },
         again: { label: 'Read both ends again', to: 'benchLeft' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
       },

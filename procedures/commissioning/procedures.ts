@@ -20,6 +20,13 @@ function onlyInLine(sheet: ValveSheet, place: Place): string | null {
     : noBlockValves(sheet, place);
 }
 
+function noOwnSignal({ positioner, electricalV, actuatorKind }: ValveSheet): string | null {
+  if (positioner !== 'none' || electricalV !== null) return null;
+  return actuatorKind === 'diaphragm'
+    ? 'It has neither positioner nor converter: its stroke is checked by test air on the case.'
+    : 'It has neither positioner nor converter: a cylinder is moved by its tubes alone, by the site’s own way.';
+}
+
 /** A positioner that takes the current itself is calibrated as one. */
 function noConverter(sheet: ValveSheet, place: Place): string | null {
   if (sheet.electricalV === null) return 'Nothing electric is on its sheet: it has no converter.';
@@ -47,10 +54,7 @@ export const COMMISSIONING: readonly ServedProcedure[] = [
     folder: 'commissioning',
     gear: OWN_AIR_ROLES,
     gearOnBench: ['supplyGauge'],
-    whyNot: (sheet, place) =>
-      sheet.positioner === 'none' && sheet.electricalV === null
-        ? 'It has neither positioner nor converter: its stroke is checked by test air on the case.'
-        : noBlockValves(sheet, place),
+    whyNot: (sheet, place) => noOwnSignal(sheet) ?? noBlockValves(sheet, place),
   },
   {
     definition: positionerCalibration,

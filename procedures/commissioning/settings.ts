@@ -1,5 +1,11 @@
 import { noSeatTest } from '../seat-test.ts';
-import { noBlockValves, outOfReach, type Place, type ServedProcedure } from '../served-procedure.ts';
+import {
+  noBlockValves,
+  outOfReach,
+  type Place,
+  type ServedProcedure,
+  WRITTEN_FOR_DIAPHRAGM,
+} from '../served-procedure.ts';
 import { ALL_ROLES, type GearRole } from '../test-gear/roles.ts';
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { benchSetJob } from './bench-set.ts';
@@ -8,7 +14,9 @@ import { seatLeakTest } from './seat-leak-test.ts';
 /** Only a spring on a diaphragm has a bench set. */
 function noSpringCase({ actuatorKind, springHeldBy }: ValveSheet): string | null {
   if (actuatorKind !== 'diaphragm')
-    return 'A piston has no bench set: no air on one case works against a spring.';
+    return springHeldBy === 'no spring'
+      ? 'A piston has no bench set: no air on one case works against a spring.'
+      : 'A spring presses on its piston: it is set by its maker’s manual alone.';
   return springHeldBy === 'no spring' ? 'It has no spring, and so no bench set.' : null;
 }
 
@@ -19,6 +27,7 @@ const SEAT_ROLES: readonly GearRole[] = [
 ];
 
 function noSeat(sheet: ValveSheet, place: Place): string | null {
+  if (sheet.actuatorKind === 'piston' && sheet.springHeldBy !== 'no spring') return WRITTEN_FOR_DIAPHRAGM;
   if (sheet.actuatorKind !== 'diaphragm' || sheet.springHeldBy === 'no spring')
     return 'A cylinder is held shut by its own air: its seat is tested on the rig of the shop.';
   if (sheet.leakageClass === 'V' && place === 'line')

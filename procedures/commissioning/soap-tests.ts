@@ -62,6 +62,11 @@ export const soapTests = procedure({
       change:
         'On a cylinder soap end caps, vents and rod and shut in the loaded end; on a diaphragm case joint, adjuster and stem. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'On a cylinder soap the end that is fed; where a spring stands behind the piston that is one.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,
@@ -119,7 +124,7 @@ export const soapTests = procedure({
       title: 'Soap tubes, positioner and case, the signal at the middle',
       onCylinder: {
         title: 'Soap tubes, positioner and cylinder, the signal at the middle',
-        how: 'Both ends have air now. Air that goes on at an exhaust of the positioner may come past the piston. A bleed that the maker built in is no leak.',
+        how: 'Each end that is fed has air now. Air that goes on at an exhaust of the positioner may come past the piston. A bleed that the maker built in is no leak.',
         labels: {
           caseBubbles: 'End caps, and their gaskets all round',
           springSideBubbles: 'Any vent of the cylinder, and the cushion screws',

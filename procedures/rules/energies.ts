@@ -1,6 +1,7 @@
 import { SAFE_TOUCH_C } from '../../safety/limits.ts';
 import { energiesMissing } from '../energies.ts';
 import type { Job, Words } from '../job.ts';
+import { bothEndsFed } from '../valve-sheet/derived.ts';
 import type { Rule } from './rule.ts';
 
 const ZERO_CELSIUS_K = 273.15;
@@ -28,8 +29,8 @@ export const keptAirRule: Rule = {
   outcomes: ['all safe', 'one is not safe', 'the sheet has one'],
   params: ['fields'],
   judge({ job, words, params }) {
-    const { volumeTank, lockUp, actuatorKind } = job.sheet;
-    const onSheet = { trappedAir: volumeTank, lockUpAir: lockUp, oppositeAir: actuatorKind === 'piston' };
+    const { volumeTank, lockUp } = job.sheet;
+    const onSheet = { trappedAir: volumeTank, lockUpAir: lockUp, oppositeAir: bothEndsFed(job.sheet) };
     if (missed(words, onSheet)) return { outcome: 'the sheet has one', figures: {} };
     return { outcome: anyUnsafe(words, params.fields) ? 'one is not safe' : 'all safe', figures: {} };
   },

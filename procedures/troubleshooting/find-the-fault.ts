@@ -115,6 +115,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'Mark both tubes of a cylinder before they come off; answer the clean-out plunger as a check by itself before anything counts as mended. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. Upload a record of the loop as a table, where there is one: it says whether the valve sticks.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'A spring on a piston is set by its adjuster or its maker’s manual; no bench set is asked for there.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

@@ -27,6 +27,18 @@ export function failPositionOf({
   return airAction === 'air-to-open' ? 'shut' : 'open';
 }
 
+/**
+ * Whether air is on both sides of the piston: a spring takes the place of the one side, unless each end has its relay.
+ * @example bothEndsFed({ actuatorKind: 'piston', springHeldBy: 'case', positionerRelays: 'one' }) // false
+ */
+export function bothEndsFed({
+  actuatorKind,
+  springHeldBy,
+  positionerRelays,
+}: Pick<ValveSheet, 'actuatorKind' | 'springHeldBy' | 'positionerRelays'>): boolean {
+  return actuatorKind === 'piston' && (springHeldBy === 'no spring' || positionerRelays === 'one an end');
+}
+
 /** @example stemMayTurn({ bellowsSeal: true, stemPinned: false }) // false */
 export function stemMayTurn({
   bellowsSeal,

@@ -69,6 +69,10 @@ describe('What can hurt on a valve', () => {
     expect(sayEnergy('spring', { sheet: aSheet() })).toBe(
       '300 lbf, 2.3 ft·lbf. Throws the cover that is loosened over it. Control: left shut in under its cover, or backed off with the adjuster before a bolt of it is touched. Shown by: actuator shut and every bolt in and tight, or the adjuster turning freely by hand.',
     );
+    const inCase = sayEnergy('spring', { sheet: aSheet({ springHeldBy: 'case', adjusterThread: null }) });
+    expect(inCase).toContain('evenly by its long bolts');
+    expect(inCase).not.toContain('adjuster');
+    expect(sayEnergy('spring', { sheet: aSheet({ actuatorKind: 'piston' }) })).toContain('manual alone');
     expect(sayEnergy('lockUpAir', { sheet: aSheet() })).toBe(
       'None on the sheet. Look for it all the same: the relay keeps it on the actuator by design.',
     );

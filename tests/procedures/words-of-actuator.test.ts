@@ -3,14 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { factsOf } from '../../procedures/facts.ts';
 import { forValve } from '../../procedures/for-valve.ts';
 import { FIGURES, type FigureName } from '../../procedures/quantities.ts';
+import { reachedSteps } from '../../procedures/reached.ts';
 import { asked } from '../../procedures/readings/given.ts';
 import { fill, placeholdersIn, sayFigure } from '../../procedures/say.ts';
 import { PROCEDURES } from '../../procedures/served.ts';
 import type { Place } from '../../procedures/served-procedure.ts';
 import { asFitted } from '../../procedures/troubleshooting/as-fitted.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
-import type { Definition, OpenStep } from '../../procedures/vocabulary.ts';
-import { targetUnder, waysOf } from '../../procedures/ways.ts';
+import type { OpenStep } from '../../procedures/vocabulary.ts';
 import { ACTION_CLASSES } from '../../safety/action-classes.ts';
 import { CONDITIONS } from '../../safety/conditions.ts';
 import { DEMO_VALVES } from '../../server/demo/demo-valves.ts';
@@ -62,17 +62,6 @@ function afterLook({ situation }: Job): Job['situation'] {
   return { ...situation, states: { ...situation.states, spring: 'contained' } };
 }
 
-/** The steps that a job of this valve can come to, from its opening and from where others hand on to it. */
-function reached({ start, takesOver = {}, steps }: Definition, { facts }: Job): readonly string[] {
-  const seen = new Set([start, ...Object.values(takesOver).map(({ at }) => at)]);
-  for (const id of seen) {
-    const step = steps[id];
-    if (step === undefined) throw new Error(`there is no step ${id}`);
-    for (const { way } of waysOf(step)) seen.add(targetUnder(way.to, facts));
-  }
-  return [...seen];
-}
-
 /** Texts are filled only where they, or a figure in them, can say such a word: nearly none of them do. */
 function wrongWords(sheet: ValveSheet, other: RegExp): readonly string[] {
   return (['line', 'bench'] as const).flatMap((place: Place) => {
@@ -84,7 +73,7 @@ function wrongWords(sheet: ValveSheet, other: RegExp): readonly string[] {
     const cards = PROCEDURES.filter(({ whyNot }) => whyNot(sheet, place) === null).flatMap(
       ({ definition }) => {
         const own = asFitted(forValve(definition, job.facts), sheet);
-        return reached(own, job).flatMap((id) => {
+        return [...reachedSteps(own, job.facts)].flatMap((id) => {
           const step = own.steps[id];
           const texts = step === undefined || step.kind === 'end' ? [step?.title ?? ''] : textsOf(step, job);
           return texts
@@ -112,6 +101,20 @@ describe('No card, hold or panel says of an actuator what it has not', () => {
 
   test('a cylinder without positioner, lock-up or tank', () => {
     const sheet = aSheet({ actuatorKind: 'piston', springHeldBy: 'no spring', failPosition: 'stays' });
+    expect([...new Set(wrongWords(sheet, OTHERS.piston))]).toEqual([]);
+  });
+
+  test.each([
+    ['its cylinder holds', { springHeldBy: 'case', adjusterThread: null, adjusterThreadPitchM: null }],
+    ['an adjuster holds', { springHeldBy: 'adjuster' }],
+  ] as const)('a cylinder with a spring that %s', (_, holder) => {
+    const sheet = aSheet({
+      actuatorKind: 'piston',
+      positioner: 'pneumatic',
+      positionerRisingSignalLoads: 'bottom',
+      positionerRelays: 'one',
+      ...holder,
+    });
     expect([...new Set(wrongWords(sheet, OTHERS.piston))]).toEqual([]);
   });
 

@@ -17,6 +17,7 @@ describe('[SAF-03] Rows of table D for an opened valve', () => {
     expect(needsOf('windAdjusterBack')).toMatchObject({
       closure: ['shut'],
       signalAir: ['isolated', 'absent'],
+      springHolder: ['adjuster'],
     });
   });
 

@@ -14,7 +14,7 @@ export const actuatorChecks = {
     gauges: (v) => [actuatorGauge(v)],
     misread: 0.05,
     outcomes: {
-      'as it should be': 'Within 8 % of the bench set range',
+      'as it should be': 'As spring and area ask, within 8 % of their range',
       'more than it should': 'More air for this travel than spring and area ask',
       'less than it should': 'Less air for this travel than spring and area ask',
       'does not build': 'Stays far below what is sent, or sends do not move it',
@@ -121,7 +121,7 @@ export const actuatorChecks = {
       'does not stroke': 'Does not stroke',
       'up and down apart': 'Up and down far apart, the plug uncoupled',
     },
-    when: spring,
+    when: (v) => diaphragm(v) && spring(v),
   },
   handwheelAndStops: {
     title: 'Handwheel and travel stops',

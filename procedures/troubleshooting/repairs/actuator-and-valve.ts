@@ -46,7 +46,7 @@ export const repairsOfActuatorAndValve = {
     ...isolated,
   },
   setSpring: {
-    words: 'Set the bench set',
+    words: 'Set the spring by its adjuster',
     todo: 'On held test air wind the adjuster to the bench set of the sheet.',
     cures: ['springTooTight', 'springSlack'],
     minutes: 30,

@@ -128,6 +128,11 @@ function sentence(job: Job, energies: readonly EnergyView[]): string {
 }
 
 const ENDS_OF_SPRING: readonly FigureName[] = ['benchSetLow', 'benchSetHigh'];
+/** A spring on a piston has the same two ends, and no bench that it is set on. */
+const ENDS_ON_PISTON: { readonly [F in FigureName]?: string } = {
+  benchSetLow: 'begins to move at',
+  benchSetHigh: 'has moved at',
+};
 const ENDS_OF_SIGNAL: readonly FigureName[] = ['signalLow', 'signalHigh'];
 
 /** Where nothing but air moves the stem there is no bench set and no spring: the signal's ends stand in their place. */
@@ -141,7 +146,11 @@ function facts(job: Job): Drawing['facts'] {
     'stemThread',
     'testAirLimit',
   ];
-  const rows = names.map((name) => ({ label: FIGURES[name].label, value: sayFigure(name, job) }));
+  const onPiston = job.sheet.actuatorKind === 'piston' ? ENDS_ON_PISTON : {};
+  const rows = names.map((name) => ({
+    label: onPiston[name] ?? FIGURES[name].label,
+    value: sayFigure(name, job),
+  }));
   if (!hasSpring) return [...rows, { label: 'spring', value: 'none' }];
   const springRate = say({
     valueSi: springRateOf(job.sheet),

@@ -132,7 +132,9 @@ describe('[SAF-09] The bench set', () => {
 
   test('is offered for a spring on a diaphragm only', () => {
     expect(job.whyNot(aSheet(), 'line')).toBeNull();
-    expect(job.whyNot(aSheet({ actuatorKind: 'piston' }), 'bench')).toContain('no bench set');
+    expect(job.whyNot(aSheet({ actuatorKind: 'piston' }), 'bench')).toContain('by its maker’s manual alone');
+    const cylinder = aSheet({ actuatorKind: 'piston', springHeldBy: 'no spring' });
+    expect(job.whyNot(cylinder, 'bench')).toContain('no bench set');
     expect(job.whyNot(aSheet({ springHeldBy: 'no spring' }), 'bench')).toContain('no spring');
     expect(job.whyNot(aSheet({ inletPoint: null }), 'line')).toContain('block valve');
   });

@@ -66,5 +66,7 @@ test('Only a live valve with packing and one actuator pressure is offered it', (
   expect(gland.whyNot(aSheet(), 'line')).toBeNull();
   expect(gland.whyNot(aSheet(), 'bench')).toContain('nothing is live');
   expect(gland.whyNot(aSheet({ bellowsSeal: true }), 'line')).toContain('bellows');
-  expect(gland.whyNot(aSheet({ actuatorKind: 'piston' }), 'line')).toContain('piston');
+  expect(gland.whyNot(aSheet({ actuatorKind: 'piston' }), 'line')).toContain('for a diaphragm');
+  const cylinder = aSheet({ actuatorKind: 'piston', springHeldBy: 'no spring' });
+  expect(gland.whyNot(cylinder, 'line')).toContain('two pressures');
 });

@@ -118,6 +118,6 @@ describe('Packing is renewed', () => {
   test('on no bellows and no piston', () => {
     expect(packing.whyNot(aSheet(), 'line')).toBeNull();
     expect(packing.whyNot(aSheet({ bellowsSeal: true }), 'bench')).toContain('bellows');
-    expect(packing.whyNot(aSheet({ actuatorKind: 'piston' }), 'bench')).toContain('piston');
+    expect(packing.whyNot(aSheet({ actuatorKind: 'piston' }), 'bench')).toContain('for a diaphragm');
   });
 });

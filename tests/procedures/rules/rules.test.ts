@@ -244,7 +244,13 @@ describe('Air that is kept', () => {
   test('counts volume by volume: one vented says nothing of another', () => {
     expect(kept({ trappedAir: 'isolated', lockUpAir: 'live' })).toBe('one is not safe');
     expect(kept({ trappedAir: 'isolated' }, { volumeTank: true, lockUp: true })).toBe('the sheet has one');
-    expect(kept({}, { actuatorKind: 'piston' })).toBe('the sheet has one');
+    expect(kept({}, { actuatorKind: 'piston', springHeldBy: 'no spring' })).toBe('the sheet has one');
+  });
+
+  test('is on the other side of a piston where no spring stands there, or each end has its relay', () => {
+    expect(kept({}, { actuatorKind: 'piston', springHeldBy: 'case' })).toBe('all safe');
+    const eachEnd = { actuatorKind: 'piston', springHeldBy: 'case', positionerRelays: 'one an end' } as const;
+    expect(kept({}, eachEnd)).toBe('the sheet has one');
   });
 });
 

@@ -4,6 +4,7 @@
  */
 import { randomBytes, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
+import { setTimeout as after } from 'node:timers/promises';
 import { createApp } from './app.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
@@ -76,8 +77,12 @@ async function start(): Promise<void> {
   services.operations.write('started', { address: origins[0] ?? '', version });
   await greet(services);
   stopOnSignal({ services, listening, marked });
+  await after(PROVE_AFTER_MS);
   await proveAll();
 }
+
+/** Whoever waits for the server comes first; a job that is opened before proves its own procedure. */
+const PROVE_AFTER_MS = 3000;
 
 /** After an update the lists may want making anew; meanwhile callers are told that the server is starting. */
 async function renewAllLists(of: { readonly store: Store; readonly practiceFolder: string }): Promise<void> {

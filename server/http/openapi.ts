@@ -52,6 +52,8 @@ export function openApi(routes: readonly Route[], version: string): OpenApi {
 
 /** Serves the description of the routes given, and of itself. */
 export function openApiRoute(others: readonly Route[], version: string): Route {
+  // Described when it is first asked for: a start has better things to do.
+  let described: OpenApi | undefined;
   const own = route({
     method: 'GET',
     path: '/openapi.json',
@@ -60,9 +62,11 @@ export function openApiRoute(others: readonly Route[], version: string): Route {
     roles: 'anyone',
     background: true,
     answer: z.looseObject({ openapi: z.string() }),
-    handle: () => ({ data: { ...described } }),
+    handle: () => {
+      described ??= openApi([...others, own], version);
+      return { data: { ...described } };
+    },
   });
-  const described = openApi([...others, own], version);
   return own;
 }
 

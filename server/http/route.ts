@@ -176,9 +176,8 @@ export function route<
   Query extends FieldsSchema,
   Answer extends z.ZodType,
 >(spec: RouteSpec<Roles, Body, Query, Answer>): Route {
-  return {
-    ...spec,
-    run: async (bare, typed) => {
+  const own = {
+    run: async (bare: BareCall, typed: Typed) => {
       if (spec.roles !== 'anyone' && bare.person === null)
         throw new TypeError(`${spec.name} needs a person.`);
       const call = {
@@ -191,6 +190,8 @@ export function route<
       return await spec.handle(call as Parameters<typeof spec.handle>[0]);
     },
   };
+  // Not spread: schemas that are made when they are first asked for stay so.
+  return Object.defineProperties(own, Object.getOwnPropertyDescriptors(spec)) as typeof own & typeof spec;
 }
 
 const NO_FIELDS = z.object({});

@@ -43,14 +43,11 @@ export interface Offer {
 
 export class Catalogue {
   readonly #byId = new Map<string, Served>();
-  readonly #byHash = new Map<string, Pick<Served, 'compiled'>>();
+  /** Of definitions that are served no more. */
+  readonly #earlier = new Map<string, Compiled>();
 
   constructor(procedures: readonly ServedProcedure[] = PROCEDURES) {
-    for (const procedure of procedures) {
-      const served = servedOf(procedure);
-      this.#byId.set(procedure.definition.id, served);
-      this.#byHash.set(served.hash, served);
-    }
+    for (const procedure of procedures) this.#byId.set(procedure.definition.id, servedOf(procedure));
   }
 
   current(id: string): Served | undefined {
@@ -63,9 +60,9 @@ export class Catalogue {
 
   /** What a job was opened on, in the words of its valve and without its proof; null where the log does not have it. */
   async definition({ definitionHash, facts }: OpenedOn, log: SiteLog): Promise<Definition | null> {
-    const served = this.all().find((one) => one.hash === definitionHash);
     const definition =
-      served?.procedure.definition ?? (await log.state(procedureKind, definitionHash)).definition;
+      this.#served(definitionHash)?.procedure.definition ??
+      (await log.state(procedureKind, definitionHash)).definition;
     return definition === null ? null : forValve(definition, facts);
   }
 
@@ -78,13 +75,17 @@ export class Catalogue {
   }
 
   async #compiled(hash: string, log: SiteLog): Promise<Compiled> {
-    const known = this.#byHash.get(hash);
-    if (known !== undefined) return known.compiled;
+    const known = this.#served(hash)?.compiled ?? this.#earlier.get(hash);
+    if (known !== undefined) return known;
     const { definition } = await log.state(procedureKind, hash);
     if (definition === null) throw new Error(`the log has no definition ${hash}`);
     const compiled = compile(definition);
-    this.#byHash.set(hash, { compiled });
+    this.#earlier.set(hash, compiled);
     return compiled;
+  }
+
+  #served(hash: string): Served | undefined {
+    return this.all().find((one) => one.hash === hash);
   }
 
   /** What this valve may have done to it, on the bench and in the line, and why not the rest. */
@@ -121,8 +122,10 @@ export async function proveAll(procedures: readonly ServedProcedure[] = PROCEDUR
 function servedOf(procedure: ServedProcedure): Served {
   const { definition } = procedure;
   return {
-    hash: hashOnce(definition),
     procedure,
+    get hash() {
+      return hashOnce(definition);
+    },
     get compiled() {
       return provedOnce(definition);
     },

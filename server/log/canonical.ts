@@ -20,7 +20,8 @@ export function canonical(value: Json): string {
   return write(value, []);
 }
 
-type Path = readonly (string | number)[];
+/** Where the writer is: one array for all of a value, since a copy at each member costs more than the writing. */
+type Path = (string | number)[];
 
 function write(value: unknown, path: Path): string {
   if (value === null || typeof value === 'boolean') return String(value);
@@ -28,10 +29,18 @@ function write(value: unknown, path: Path): string {
   if (typeof value === 'string') return writeText(value, path);
   if (typeof value !== 'object') throw refused(path, typeof value);
   if (path.length >= NESTING_MAX) throw refused(path, `nesting deeper than ${NESTING_MAX}`);
-  if (Array.isArray(value)) {
-    return `[${Array.from(value, (item, index) => write(item, [...path, index])).join(',')}]`;
+  return Array.isArray(value) ? writeList(value, path) : writeObject(value, path);
+}
+
+function writeList(items: readonly unknown[], path: Path): string {
+  const depth = path.length;
+  let text = '';
+  for (let at = 0; at < items.length; at += 1) {
+    path[depth] = at;
+    text += `${at === 0 ? '' : ','}${write(items[at], path)}`;
   }
-  return writeObject(value, path);
+  path.length = depth;
+  return `[${text}]`;
 }
 
 function writeObject(value: object, path: Path): string {
@@ -39,12 +48,17 @@ function writeObject(value: object, path: Path): string {
   if (prototype !== Object.prototype && prototype !== null) {
     throw refused(path, `an object of class ${value.constructor?.name ?? 'unknown'}`);
   }
+  const depth = path.length;
+  const members = value as Readonly<Record<string, unknown>>;
+  let text = '';
   // The default order of `sort` compares UTF-16 code units, as the RFC wants; a locale's order would not.
-  const members = Object.entries(value)
-    .map(([name, member]) => ({ name, member }))
-    .sort((a, b) => (a.name < b.name ? -1 : 1))
-    .map(({ name, member }) => `${writeText(name, path)}:${write(member, [...path, name])}`);
-  return `{${members.join(',')}}`;
+  for (const name of Object.keys(members).sort()) {
+    const quoted = writeText(name, path);
+    path[depth] = name;
+    text += `${text === '' ? '' : ','}${quoted}:${write(members[name], path)}`;
+    path.length = depth;
+  }
+  return `{${text}}`;
 }
 
 function writeNumber(value: number, path: Path): string {
@@ -52,12 +66,17 @@ function writeNumber(value: number, path: Path): string {
   return JSON.stringify(value);
 }
 
+/** Half a pair is the only thing that JSON.stringify writes as an escape beginning so; a text may also hold the very letters. */
+const MAY_BE_HALF = '\\ud';
+
 function writeText(value: string, path: Path): string {
-  if (LONE_SURROGATE.test(value)) throw refused(path, 'text with half a surrogate pair');
-  return JSON.stringify(value);
+  const text = JSON.stringify(value);
+  if (text.includes(MAY_BE_HALF) && LONE_SURROGATE.test(value))
+    throw refused(path, 'text with half a surrogate pair');
+  return text;
 }
 
-function refused(path: Path, met: string): TypeError {
+function refused(path: readonly (string | number)[], met: string): TypeError {
   const place = path.map((step) => `[${JSON.stringify(step)}]`).join('');
   return new TypeError(`Canonical JSON cannot carry ${met}${place === '' ? '' : ` at ${place}`}.`);
 }

@@ -121,17 +121,33 @@ async function drawnAgain(
   return { page: calculationPage({ calculation, asked, worked: null }) };
 }
 
+/** Schemas of all calculations take longer than the rest of a start; most starts ask for a few. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly is: T } | undefined;
+  return () => {
+    made ??= { is: make() };
+    return made.is;
+  };
+}
+
 function routesOf(calculation: Calculation): readonly Route[] {
   const { id, title, validity } = calculation;
   const path = pathOfCalculation(id) as `/${string}`;
   const summary = `${title}. ${validity}`;
-  const common = { path, roles: 'signed-in', answer: answerSchema(calculation) } as const;
+  const common = { path, roles: 'signed-in' } as const;
+  const answer = once(() => answerSchema(calculation));
+  const texts = once(() => textsSchema(calculation));
   const shown = route({
     ...common,
+    get answer() {
+      return answer();
+    },
+    get query() {
+      return texts();
+    },
     method: 'GET',
     name: `calculate${operationName(id)}`,
     summary,
-    query: textsSchema(calculation),
     refused: (call) => drawnAgain(calculation, { ...call, fields: call.query }),
     handle: async (call) => {
       const done = await answered(calculation, { ...call, fields: call.query });
@@ -141,10 +157,15 @@ function routesOf(calculation: Calculation): readonly Route[] {
   if (!hasTable(calculation)) return [shown];
   const posted = route({
     ...common,
+    get answer() {
+      return answer();
+    },
+    get body() {
+      return texts();
+    },
     method: 'POST',
     name: `calculateLong${operationName(id)}`,
     summary: `${title}, for a table that is too long for an address. Nothing is recorded`,
-    body: textsSchema(calculation),
     refused: (call) => drawnAgain(calculation, { ...call, fields: call.typed }),
     handle: async (call) => {
       const done = await answered(calculation, { ...call, fields: call.body });

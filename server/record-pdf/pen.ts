@@ -1,4 +1,5 @@
-import PDFDocument from 'pdfkit';
+import { createRequire } from 'node:module';
+import type PDFDocument from 'pdfkit';
 
 export const FACE = { plain: 'plain', bold: 'bold' } as const;
 
@@ -52,13 +53,19 @@ interface FaceSet {
   readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
 }
 
+/** Read with the first document: it takes a fifth of a start, and most starts print nothing. */
+function newDocument(options: PDFKit.PDFDocumentOptions): PDFKit.PDFDocument {
+  const Document = createRequire(import.meta.url)('pdfkit') as typeof PDFDocument;
+  return new Document(options);
+}
+
 /** The few strokes that pictures are drawn with, on a page of a document. */
 export class Pen {
   readonly doc: PDFKit.PDFDocument;
   readonly #known = new Map<string, boolean>();
 
   constructor(faces: Faces, options: PDFKit.PDFDocumentOptions) {
-    this.doc = new PDFDocument({ ...options, bufferPages: true, autoFirstPage: false });
+    this.doc = newDocument({ ...options, bufferPages: true, autoFirstPage: false });
     this.doc.registerFont(FACE.plain, Buffer.from(faces.plain));
     this.doc.registerFont(FACE.bold, Buffer.from(faces.bold));
   }

@@ -8,6 +8,8 @@ export interface Config {
   readonly host: string;
   readonly isLoopback: boolean;
   readonly folder: string;
+  /** The connection string of a database; blank for SQLite in the data folder. Never written anywhere. */
+  readonly database: string;
   /** The key that PINs are hashed with: in a folder of its own, so that no copy of the data folder holds it. */
   readonly pepperFile: string;
   /** Where the checkpoints go; blank for beside that key. */
@@ -38,6 +40,7 @@ export function readConfig(environment: Environment): Config {
     host,
     isLoopback,
     folder,
+    database: environment.YOKESIDE_DATABASE || '',
     pepperFile: environment.YOKESIDE_PEPPER || pepperBeside(folder),
     checkpointFile: environment.YOKESIDE_CHECKPOINTS || '',
     origins: readOrigins(environment.YOKESIDE_ORIGINS ?? ''),

@@ -23,13 +23,13 @@ import { allRoutes } from './routes.ts';
 import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
 import { SETTINGS, type Settings } from './settings.ts';
-import { openSqliteStore } from './store/sqlite-store.ts';
+import { openStore, practiceBeside, practiceOpener, type StorePlace } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
 async function start(): Promise<void> {
   const config = readConfig(process.env);
-  const store = openSqliteStore({ folder: config.folder });
+  const store = await openStore(config);
   const pepper = readPepper({
     file: config.pepperFile,
     dataFolder: config.folder,
@@ -41,13 +41,13 @@ async function start(): Promise<void> {
   const assets = readAssets(project);
   const version = codeVersion();
   const listening = await listen(config);
-  await renewAllLists({ store, practiceFolder: practiceBeside(config.folder) });
+  await renewAllLists({ store, place: config });
   const origins = ownOrigins(config, listening.port);
   // Moved only while an empty site is filled with the invented plant, so that its year has its dates.
   let demoBackMs = 0;
   const services = makeServices({
     store,
-    practiceStore: () => openSqliteStore({ folder: practiceBeside(config.folder) }),
+    practiceStore: await practiceOpener(config),
     settings: settingsFor(config, origins),
     pepper,
     checkpoints,
@@ -85,13 +85,14 @@ async function start(): Promise<void> {
 const PROVE_AFTER_MS = 3000;
 
 /** After an update the lists may want making anew; meanwhile callers are told that the server is starting. */
-async function renewAllLists(of: { readonly store: Store; readonly practiceFolder: string }): Promise<void> {
+async function renewAllLists(of: { readonly store: Store; readonly place: StorePlace }): Promise<void> {
   const beforeRebuild = () => console.error('The lists of another release are made anew from the log.');
   const renewed = await renewLists({ store: of.store, kinds: streamKinds, beforeRebuild });
   if (renewed === 'left: the log is damaged')
     console.error('The log is damaged, so its lists stay as they were. Run "npm run verify".');
-  if (!existsSync(of.practiceFolder)) return;
-  const practice = openSqliteStore({ folder: of.practiceFolder });
+  // In a database the bench has its schema from the first start on.
+  if (of.place.database === '' && !existsSync(practiceBeside(of.place.folder))) return;
+  const practice = await openStore(of.place, { practice: true });
   try {
     await renewLists({ store: practice, kinds: practiceKinds });
   } finally {
@@ -106,11 +107,6 @@ function settingsFor(config: Config, origins: readonly string[]): Settings {
     setUpToken: isReachedFromOutside(config) ? randomBytes(9).toString('base64url') : null,
     isOpenHttp: !config.isLoopback && config.tls === null,
   };
-}
-
-/** @example practiceBeside('yokeside-data') // 'yokeside-data-practice' */
-function practiceBeside(folder: string): string {
-  return `${folder.replace(/[\\/]+$/, '')}-practice`;
 }
 
 async function greet({ people, settings }: Services): Promise<void> {

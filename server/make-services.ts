@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { createRenderer } from '../views/render.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
+import { followOthers } from './log/follow-others.ts';
 import { refuseWhileDistrusted } from './log/read-only.ts';
 import { SiteLog } from './log/site-log.ts';
 import { LongWorks } from './long/long-work.ts';
@@ -47,6 +48,7 @@ export function makeServices(options: ServicesOptions): Services {
     gate: (entries) => refuseWhileDistrusted(checkpoints, entries),
     report: (error) => operations.write('fault', faultDetails(error)),
   });
+  if (store.isShared) followOthers(log, (error) => operations.write('fault', faultDetails(error)));
   const live = new LiveChannel();
   log.onCommit((committed) => live.tell(committed));
   const real: Omit<Services, 'practice'> = {

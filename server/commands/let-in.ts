@@ -16,20 +16,20 @@ import { SitePeople } from '../people/site-people.ts';
 import { codeVersion } from '../project-folder.ts';
 import { SETTINGS } from '../settings.ts';
 import { dataFolder } from '../store/data-folder.ts';
-import { openSqliteStore } from '../store/sqlite-store.ts';
+import { openStore } from '../store/open-store.ts';
 import { streamKinds } from '../streams.ts';
 
 const CONSOLE = 'server console';
 
 async function letIn(name: string, newKey: boolean): Promise<NewCode> {
   const config = readConfig({ ...process.env, YOKESIDE_HOST: '' });
-  if (!existsSync(dataFolder(config.folder).database))
+  if (config.database === '' && !existsSync(dataFolder(config.folder).database))
     throw new Error(
       `There is no log in the folder ${config.folder}. Name the server's own in YOKESIDE_DATA.`,
     );
   if (newKey && existsSync(config.pepperFile))
     throw new Error(`The key is at ${config.pepperFile}, so it is not lost: do without --new-key.`);
-  const store = openSqliteStore({ folder: config.folder });
+  const store = await openStore(config);
   const now = (): Date => new Date();
   const log = new SiteLog({ store, kinds: streamKinds, now, codeVersion: codeVersion() });
   try {

@@ -6,11 +6,10 @@ import { markLists } from '../log/lists-form.ts';
 import { rebuildTold } from '../log/rebuild.ts';
 import type { Tell } from '../long/long-work.ts';
 import { practiceKinds } from '../practice/practice-site.ts';
-import { dataPath } from '../store/data-folder.ts';
-import { openSqliteStore } from '../store/sqlite-store.ts';
+import { openStore, storePlace } from '../store/open-store.ts';
 
 try {
-  const store = openSqliteStore({ folder: dataPath(process.env) });
+  const store = await openStore(storePlace(process.env));
   try {
     const streams = await rebuildTold(store, { kinds: practiceKinds, tell: everySecond() });
     await markLists(store);

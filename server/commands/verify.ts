@@ -1,5 +1,5 @@
 /**
- * `npm run verify`: the whole log of the data folder, beside a running server or without one.
+ * `npm run verify`: the whole log of the data folder or the database, beside a running server or without one.
  * `npm run verify -- --stream job:137` for one job; `--export file.jsonl` for an export of either.
  * Ends with 0 only if all is whole.
  */
@@ -15,8 +15,7 @@ import {
   verifyStream,
   verifyStreamLines,
 } from '../log/verify.ts';
-import { dataPath } from '../store/data-folder.ts';
-import { openSqliteStore } from '../store/sqlite-store.ts';
+import { openStore, storePlace } from '../store/open-store.ts';
 import type { StoredLine } from '../store/store.ts';
 import { auditors } from '../streams.ts';
 import { sayPhotos } from './say-photos.ts';
@@ -26,7 +25,7 @@ const { values } = parseArgs({ options: { stream: { type: 'string' }, export: { 
 async function report(): Promise<Report> {
   if (values.export !== undefined)
     return { ...(await verifyExport(values.export)), problems: [], photos: [] };
-  const store = openSqliteStore({ folder: dataPath(process.env), readOnly: true });
+  const store = await openStore(storePlace(process.env), { readOnly: true });
   try {
     if (values.stream === undefined) return await verifyStore(store, auditors);
     return await verifyStream(store, { stream: values.stream, auditors });

@@ -26,6 +26,10 @@ export class FoldCache {
     }
   }
 
+  delete(stream: string): void {
+    this.#byStream.delete(stream);
+  }
+
   clear(): void {
     this.#byStream.clear();
   }

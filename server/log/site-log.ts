@@ -7,11 +7,13 @@ import type { Json } from '../../procedures/json.ts';
 import { StorageUnavailable } from '../store/storage-unavailable.ts';
 import type { Answered, Head, LogEntry, Store, Summary, SummaryPage } from '../store/store.ts';
 import type { Act, EntryDraft } from './act.ts';
-import { LogDamaged, unseal } from './chain.ts';
+import { unseal } from './chain.ts';
 import { type Folded, fold } from './fold.ts';
 import { FoldCache } from './fold-cache.ts';
+import { Shared, writtenSince } from './others.ts';
+import { asError, asUnavailable, decided, type Outcome, settle, type Waiting } from './outcome.ts';
 import { type StreamKind, StreamKinds } from './stream-kind.ts';
-import { sameAnswer, WorkingBatch } from './working-batch.ts';
+import { WorkingBatch } from './working-batch.ts';
 
 export interface SiteLogOptions {
   readonly store: Store;
@@ -34,15 +36,6 @@ export interface Committed {
 }
 
 type Listener = (committed: Committed) => void;
-
-interface Waiting {
-  readonly act: Act;
-  resolve(answer: Json): void;
-  reject(error: unknown): void;
-}
-
-/** What becomes of an act: at once if it was durable before, else once the commit is through. */
-type Outcome = { readonly durable: boolean } & ({ readonly answer: Json } | { readonly error: unknown });
 
 /** So that the first of a crowd does not wait for the last. */
 const BATCH_MAX = 256;
@@ -71,6 +64,7 @@ export class SiteLog {
   readonly #kinds: StreamKinds;
   readonly #cache: FoldCache;
   readonly #listeners = new Set<Listener>();
+  readonly #lookAtOthers = new Shared(() => this.#catchUpOnce());
   #head: Head | undefined;
   #waiting: Waiting[] = [];
   #running: Promise<void> | undefined;
@@ -116,12 +110,14 @@ export class SiteLog {
   /** The state of a stream as last committed. */
   async state<State>(kind: StreamKind<State>, id?: string): Promise<State> {
     const stream = this.#kinds.streamOf(kind, id);
+    await this.catchUp();
     // Made by this kind's own `evolve`.
     return (await this.#load(stream)).state as State;
   }
 
   /** How many entries a stream has. */
   async place(stream: string): Promise<number> {
+    await this.catchUp();
     return (await this.#load(stream)).head.place;
   }
 
@@ -142,10 +138,27 @@ export class SiteLog {
     return this.#store.head();
   }
 
-  /** Calls `listener` for each entry once it is durable. @returns what stops it */
+  /**
+   * Learns what other servers have written until now, and tells the listeners of it; nothing where there are none.
+   * @throws StorageUnavailable where the log no longer holds what was confirmed here
+   */
+  async catchUp(): Promise<void> {
+    if (this.#store.isShared) await this.#lookAtOthers.done();
+  }
+
+  /** One after the other for each name, on all servers of the site. */
+  inTurn<T>(name: string, work: () => Promise<T>): Promise<T> {
+    return this.#store.inTurn(name, work);
+  }
+
+  /** Calls `listener` for each entry once it is durable, whichever server wrote it. @returns what stops it */
   onCommit(listener: Listener): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  get isClosed(): boolean {
+    return this.#closed;
   }
 
   /** Lets the acts that wait finish, then closes the store. */
@@ -168,15 +181,14 @@ export class SiteLog {
   async #runBatch(waiting: readonly Waiting[]): Promise<void> {
     let outcomes: readonly Outcome[] = [];
     try {
-      const earlier = await this.#earlierAnswers(waiting);
-      const working = await this.#startBatch(waiting);
-      outcomes = waiting.map(({ act }, index) => {
-        const answered = earlier[index];
-        return answered === undefined
-          ? { durable: false, ...outcomeOf(() => working.decide(act)) }
-          : { durable: true, ...outcomeOf(() => sameAnswer(act, answered)) };
+      const working = await this.#store.alone(async (commit) => {
+        await this.catchUp();
+        const earlier = await this.#earlierAnswers(waiting);
+        const started = await this.#startBatch(waiting);
+        outcomes = waiting.map(({ act }, index) => decided(act, { answered: earlier[index], in: started }));
+        await this.#commit(started, commit);
+        return started;
       });
-      await this.#commit(working);
       for (const [index, each] of waiting.entries()) settle(each, outcomes[index]);
       for (const { entry } of working.entries) this.#tell({ stream: entry.stream, place: entry.place });
     } catch (error) {
@@ -211,9 +223,9 @@ export class SiteLog {
     return new WorkingBatch({ kinds: this.#kinds, head: this.#head, streams, now, codeVersion });
   }
 
-  async #commit(working: WorkingBatch): Promise<void> {
+  async #commit(working: WorkingBatch, commit: Store['commit']): Promise<void> {
     if (working.isEmpty) return;
-    await this.#store.commit(working.toStore());
+    await commit(working.toStore());
     this.#commits += 1;
     this.#head = working.head;
     for (const [stream, folded] of working.folds()) this.#cache.put(stream, folded);
@@ -240,33 +252,27 @@ export class SiteLog {
     return folded;
   }
 
+  /** From the head that is known on: what is found beyond it is news, whoever wrote it. */
+  async #catchUpOnce(): Promise<void> {
+    const known = this.#head;
+    if (known === undefined) {
+      const head = await this.#store.head();
+      this.#head ??= head;
+      return;
+    }
+    const written = await writtenSince(this.#store, known);
+    // A batch of our own went through meanwhile: it had caught up before, and this look is older.
+    if (this.#head !== known || written.head === known) return;
+    this.#commits += 1;
+    this.#head = written.head;
+    for (const stream of written.streams.keys()) this.#cache.delete(stream);
+    for (const [stream, place] of written.streams) this.#tell({ stream, place });
+  }
+
   #forget(): void {
     this.#commits += 1;
-    this.#head = undefined;
+    // Where others write too, the next look goes on from here, and finds what was written after all.
+    if (!this.#store.isShared) this.#head = undefined;
     this.#cache.clear();
   }
-}
-
-function outcomeOf(decide: () => Json): { answer: Json } | { error: unknown } {
-  try {
-    return { answer: decide() };
-  } catch (error) {
-    return { error };
-  }
-}
-
-function settle(waiting: Waiting, outcome: Outcome | undefined): void {
-  if (outcome === undefined) waiting.reject(new TypeError('The act was not decided.'));
-  else if ('answer' in outcome) waiting.resolve(outcome.answer);
-  else waiting.reject(outcome.error);
-}
-
-function asError(error: unknown): Error {
-  return error instanceof Error ? error : new Error(String(error));
-}
-
-function asUnavailable(error: unknown): Error {
-  if (error instanceof StorageUnavailable || error instanceof LogDamaged) return error;
-  const reason = error instanceof Error ? error.message : String(error);
-  return new StorageUnavailable(reason, { cause: error });
 }

@@ -10,7 +10,6 @@ import { OutsideRecords } from './outside.ts';
 import type { Person } from './person.ts';
 import { hashedSchema, type PinHasher } from './pin-hash.ts';
 import { afterFailure, heldForS, isTold, type Throttle, throttleSchema } from './throttle.ts';
-import { Turns } from './turns.ts';
 
 /** `pin`: chosen by the person; `code`: given to them, good once and not for long. */
 const secretSchema = z.object({
@@ -59,7 +58,6 @@ export class Accounts {
   readonly #options: AccountsOptions;
   readonly #secrets: OutsideRecords<typeof secretSchema>;
   readonly #throttles: OutsideRecords<typeof throttleSchema>;
-  readonly #turns = new Turns();
 
   constructor(options: AccountsOptions) {
     const { store } = options;
@@ -75,7 +73,7 @@ export class Accounts {
    */
   async prove(attempt: Attempt): Promise<Secret['kind']> {
     const account = this.#accountOf(attempt);
-    return await this.#turns.take(account, async () => {
+    return await this.#inTurn(account, async () => {
       const secret = attempt.person && (await this.#secrets.get(attempt.person.id));
       const ownDoor = this.#doorOf(attempt, secret);
       const door = ownDoor ?? account;
@@ -99,7 +97,7 @@ export class Accounts {
    * wrong PINs in their name somewhere else cannot keep them from signing here.
    */
   async provedAt(id: string, screen: string): Promise<void> {
-    await this.#turns.take(this.#key(`person:${id}`), async () => {
+    await this.#inTurn(this.#key(`person:${id}`), async () => {
       const secret = await this.#secrets.get(id);
       if (secret === undefined || secret.provedAt.includes(screen)) return;
       const provedAt = [...secret.provedAt, screen].slice(-KNOWN_SCREENS_MAX);
@@ -115,7 +113,7 @@ export class Accounts {
   async replace(id: string, secret: { readonly text: string } & NewSecret): Promise<void> {
     const { text, ...kept } = secret;
     const account = this.#key(`person:${id}`);
-    await this.#turns.take(account, async () => {
+    await this.#inTurn(account, async () => {
       const before = await this.#secrets.get(id);
       await this.#secrets.put(id, { ...kept, hashed: await this.#options.hasher.hash(text), provedAt: [] });
       const doors = (before?.provedAt ?? []).map((screen) => this.#key(`person:${id} at ${screen}`));
@@ -130,6 +128,10 @@ export class Accounts {
 
   async remove(id: string): Promise<void> {
     await this.#secrets.delete(id);
+  }
+
+  #inTurn<T>(account: string, work: () => Promise<T>): Promise<T> {
+    return this.#options.store.inTurn(`account ${account}`, work);
   }
 
   #accountOf({ person, who }: Attempt): string {
@@ -168,7 +170,7 @@ export class Accounts {
   }
 
   async #countStranger(attempt: Attempt): Promise<void> {
-    await this.#turns.take(STRANGERS, async () => {
+    await this.#inTurn(STRANGERS, async () => {
       const now = this.#options.now();
       const before = await this.#throttles.get(STRANGERS);
       const lastToldMs = before === undefined ? 0 : Date.parse(before.lastAt);

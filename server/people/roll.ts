@@ -8,7 +8,6 @@ import type { By } from './people.ts';
 import type { Person, Role } from './person.ts';
 import { personKind, personSchema } from './person-stream.ts';
 import { lastWhoAdds, nameInUse, nobodyOfThatId } from './refusals.ts';
-import { Turns } from './turns.ts';
 
 /** Ids begin with the role that a person was added in; they keep it whatever becomes of them. */
 const LETTERS: Readonly<Record<Role, string>> = {
@@ -23,7 +22,6 @@ export const ADDERS = ['supervisor', 'engineer'] as const satisfies readonly Rol
 
 export class Roll {
   readonly #log: SiteLog;
-  readonly #turns = new Turns();
 
   constructor(log: SiteLog) {
     this.#log = log;
@@ -61,7 +59,7 @@ export class Roll {
 
   /** Changes of the list happen one after the other, so that no name or id is given twice. */
   inTurn<T>(work: () => Promise<T>): Promise<T> {
-    return this.#turns.take('roll', work);
+    return this.#log.inTurn('roll of people', work);
   }
 
   /** @throws Refusal PPL-005 */

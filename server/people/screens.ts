@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import type { Store } from '../store/store.ts';
 import { digestOf, newToken, OutsideRecords } from './outside.ts';
-import { Turns } from './turns.ts';
 
 const screenSchema = z.object({ number: z.int() });
 
@@ -16,9 +15,10 @@ export const UNNUMBERED = 'unnumbered screen';
 /** The screens that people have signed in at, numbered as they came, known again by a cookie. */
 export class Screens {
   readonly #records: OutsideRecords<typeof screenSchema>;
-  readonly #turns = new Turns();
+  readonly #store: Store;
 
   constructor(store: Store) {
+    this.#store = store;
     this.#records = new OutsideRecords({ store, kind: 'screen', schema: screenSchema });
   }
 
@@ -38,7 +38,7 @@ export class Screens {
   async recognise(token: string | undefined): Promise<Screen> {
     const name = token === undefined ? undefined : await this.nameOf(token);
     if (token !== undefined && name !== undefined) return { token, name };
-    return await this.#turns.take('numbering', async () => {
+    return await this.#store.inTurn('numbering of screens', async () => {
       const numbers = (await this.#records.all()).map(({ body }) => body.number);
       const number = Math.max(0, ...numbers) + 1;
       const fresh = newToken();

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import type { Settings } from '../settings.ts';
 import type { Store } from '../store/store.ts';
 import { digestOf, newToken, OutsideRecords } from './outside.ts';
-import { Turns } from './turns.ts';
 
 const sessionSchema = z.object({
   person: z.string(),
@@ -35,7 +34,6 @@ export interface SessionsOptions {
 export class Sessions {
   readonly #options: SessionsOptions;
   readonly #records: OutsideRecords<typeof sessionSchema>;
-  readonly #turns = new Turns();
 
   constructor(options: SessionsOptions) {
     this.#options = options;
@@ -71,7 +69,7 @@ export class Sessions {
 
   async end(token: string): Promise<Session | undefined> {
     const id = digestOf(token);
-    return await this.#turns.take(id, async () => {
+    return await this.#inTurn(id, async () => {
       const session = await this.#records.get(id);
       if (session !== undefined) await this.#records.delete(id);
       return session;
@@ -91,16 +89,20 @@ export class Sessions {
 
   async endAllOf(person: string): Promise<void> {
     for (const { id, body } of await this.#records.all()) {
-      if (body.person === person) await this.#turns.take(id, () => this.#records.delete(id));
+      if (body.person === person) await this.#inTurn(id, () => this.#records.delete(id));
     }
   }
 
   /** In a turn of its own, so that a session that ends meanwhile does not come back. */
   async #touch(id: string, now: Date): Promise<void> {
-    await this.#turns.take(id, async () => {
+    await this.#inTurn(id, async () => {
       const session = await this.#records.get(id);
       if (session !== undefined) await this.#records.put(id, { ...session, seenAt: now.toISOString() });
     });
+  }
+
+  #inTurn<T>(id: string, work: () => Promise<T>): Promise<T> {
+    return this.#options.store.inTurn(`session ${id}`, work);
   }
 
   #isOver(session: Session): boolean {

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { followOthers } from '../log/follow-others.ts';
 import { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
 import { faultDetails } from '../operations-log.ts';
@@ -36,6 +37,7 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
     codeVersion,
     report: (error) => operations.write('fault', faultDetails(error)),
   });
+  if (store.isShared) followOthers(log, (error) => operations.write('fault', faultDetails(error)));
   const live = new LiveChannel();
   log.onCommit((committed) => live.tell(committed));
   // A page of the bench proves nothing on the real site, and the other way round.

@@ -24,6 +24,7 @@ import type {
   Summary,
   SummaryPage,
 } from './store.ts';
+import { Turns } from './turns.ts';
 
 /** How many rows are read at once: an open statement would keep the write-ahead log from being emptied. */
 const PAGE_ROWS = 500;
@@ -34,7 +35,10 @@ export class SqliteStore implements Store {
   readonly #path: string;
   readonly #inode: bigint | undefined;
   readonly #sql: Statements;
+  readonly #turns = new Turns();
   #broken: StorageUnavailable | undefined;
+  /** The lock on the folder keeps other servers off. */
+  readonly isShared = false;
 
   constructor(opened: {
     database: DatabaseSyncInstance;
@@ -48,6 +52,14 @@ export class SqliteStore implements Store {
     this.#path = opened.path;
     this.#inode = inodeOf(opened.path);
     this.#sql = prepareStatements(opened.database, opened);
+  }
+
+  async alone<T>(work: (commit: Store['commit']) => Promise<T>): Promise<T> {
+    return await work((batch) => this.commit(batch));
+  }
+
+  async inTurn<T>(name: string, work: () => Promise<T>): Promise<T> {
+    return await this.#turns.take(name, work);
   }
 
   async head(): Promise<Head> {

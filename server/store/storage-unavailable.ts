@@ -16,8 +16,9 @@ export class StorageUnavailable extends Error {
   readonly next =
     'Stay at this step and send it again in a moment: it is never recorded twice. If it goes on, tell whoever looks after the server.';
 
-  constructor(reason: string, options?: ErrorOptions) {
-    const what = `The log cannot be written: ${reason}.`;
+  /** @param options with `reading`, it could not even be looked at */
+  constructor(reason: string, options?: ErrorOptions & { readonly reading?: boolean }) {
+    const what = `The log cannot be ${options?.reading ? 'read' : 'written'}: ${reason}.`;
     super(`STO-001: ${what}`, options);
     this.what = what;
   }

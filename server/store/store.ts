@@ -121,6 +121,15 @@ export interface Batch {
  * `StorageUnavailable`. The empty log's head, and an empty stream's, has the hash `NO_HASH` of `log/chain.ts`.
  */
 export interface Store {
+  /** Whether other servers may write to the same log: what was read before may then be out of date. */
+  readonly isShared: boolean;
+  /**
+   * Does `work` while no other server writes to the log: what it reads stays so until it calls `commit`, once at most.
+   * Where the log is not shared there is nobody to hold off.
+   */
+  alone<T>(work: (commit: Store['commit']) => Promise<T>): Promise<T>;
+  /** One after the other for each name, over all servers: for what is read, thought about and put back. */
+  inTurn<T>(name: string, work: () => Promise<T>): Promise<T>;
   head(): Promise<Head>;
   streamHead(stream: string): Promise<StreamHead>;
   commit(batch: Batch): Promise<void>;

@@ -31,6 +31,9 @@ export function failingStore(store: Store): FailingStore {
       await failing.afterRead(stream);
       return lines;
     },
+    isShared: store.isShared,
+    alone: (work) => store.alone(() => work((batch) => failing.commit(batch))),
+    inTurn: (name, work) => store.inTurn(name, work),
     head: () => store.head(),
     streamHead: (stream) => store.streamHead(stream),
     line: (at) => store.line(at),

@@ -183,12 +183,74 @@ export function storeConformance(name: string, begin: () => { open(): Promise<St
     });
   });
 
+  describe(`${name} as a store: whoever writes`, () => {
+    let store: Store;
+
+    beforeEach(async () => {
+      store = await begin().open();
+      return async () => await store.close();
+    });
+
+    test('what is committed while alone counts; what comes to nothing leaves nothing, and the next one has its turn', async () => {
+      const sealer = new Sealer();
+      const seen = await store.alone(async (commit) => {
+        await commit({ ...NOTHING, entries: [sealer.next('job:1')] });
+        return 'its own answer';
+      });
+      expect(seen).toBe('its own answer');
+      expect(await store.alone(async () => await store.head())).toEqual(sealer.head);
+      const broken = store.alone(async () => {
+        throw new RangeError('of the caller');
+      });
+      await expect(broken).rejects.toThrow(RangeError);
+      await store.commit({ ...NOTHING, entries: [sealer.next('job:1')] });
+      expect(await store.head()).toEqual(sealer.head);
+    });
+
+    test('turns of one name come one after the other, of two names side by side, also after one that failed', async () => {
+      const told: string[] = [];
+      const turn = (name: string, word: string) =>
+        store.inTurn(name, async () => {
+          told.push(`${word} begins`);
+          await store.putOutside({ kind: 'turn', id: name, body: word });
+          told.push(`${word} ends`);
+          if (word === 'first') throw new RangeError('of the caller');
+        });
+      const [first, ...others] = await Promise.allSettled([
+        turn('a', 'first'),
+        turn('a', 'second'),
+        store.inTurn('b', () => turn('c', 'within')),
+      ]);
+      expect([first.status, ...others.map(({ status }) => status)]).toEqual([
+        'rejected',
+        'fulfilled',
+        'fulfilled',
+      ]);
+      expect(told.filter((word) => !word.startsWith('within'))).toEqual([
+        'first begins',
+        'first ends',
+        'second begins',
+        'second ends',
+      ]);
+    });
+  });
+
   describe(`${name} as a store: what stands beside the log`, () => {
     let store: Store;
 
     beforeEach(async () => {
       store = await begin().open();
       return async () => await store.close();
+    });
+
+    test('a photo is kept byte for byte under its hash, and stays as it is when it comes again', async () => {
+      const bytes = Uint8Array.from({ length: 3000 }, (_, index) => (index * 7) % 256);
+      expect(await store.blob('h1')).toBeUndefined();
+      await store.commit({ ...NOTHING, blobs: [{ hash: 'h1', bytes }] });
+      const again = { hash: 'h1', bytes: new Uint8Array(3) };
+      await store.commit({ ...NOTHING, blobs: [again, { hash: 'h2', bytes: new Uint8Array() }] });
+      expect(await store.blob('h1')).toEqual(bytes);
+      expect(await store.blob('h2')).toEqual(new Uint8Array());
     });
 
     test('an answer is found by its request, with who asked and what', async () => {

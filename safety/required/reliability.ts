@@ -46,7 +46,6 @@ export const RELIABILITY: readonly Requirement[] = [
     id: 'RL-08',
     text: 'A writer shall take its lock when it begins, and wait for a moment.',
     source: 'SQLite, lang_transaction',
-    notBuilt: 'one connection writes, and a second server is kept out (RL-25)',
   },
   {
     id: 'RL-09',
@@ -132,7 +131,6 @@ export const RELIABILITY: readonly Requirement[] = [
     id: 'RL-24',
     text: 'Two writers at once shall not lose or double an entry.',
     source: 'SQLite, rescode',
-    notBuilt: 'one connection writes, and a second server is kept out (RL-25)',
   },
   {
     id: 'RL-25',

@@ -9,6 +9,7 @@ describe('what the environment says', () => {
       host: '127.0.0.1',
       isLoopback: true,
       folder: 'yokeside-data',
+      database: '',
       pepperFile: join('yokeside-data-key', 'yokeside.pepper'),
       checkpointFile: '',
       origins: [],

@@ -28,7 +28,7 @@ afterEach(async () => {
 const isWhole = async () => await verifyStore(store, []);
 
 describe('several servers on one database', () => {
-  test('write one chain without a gap, a double or a fork, however they come together (RL-24)', async () => {
+  test('write one chain without a gap, a double or a fork, however they come together (RL-08, RL-24)', async () => {
     const third = aLog(await openPostgresStore(place));
     const acts = [one, other, third].flatMap((log, server) =>
       Array.from({ length: 40 }, async (_, count) => {

@@ -1,6 +1,6 @@
 /** A valve over the years: what its closed jobs read, how it drifts, and when the next check is due. */
 import { z } from 'zod';
-import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
+import { format, fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
 import { doubtsIn, withDoubts } from '../history/doubts.ts';
@@ -62,7 +62,7 @@ function pageParams({ history, drawn }: HistorySheets) {
       title: one.series.title,
       unit: unitWordsOf(one.series),
       limits: limitWords(history.quantities[at]),
-      says: one.trend.says,
+      says: [...expectedWords(one.series), ...one.trend.says],
       picture: historyCurve(curveOf(one)),
       rows: (history.quantities[at]?.points ?? []).map((point) => pointRow(point, one.series.unit)),
     })),
@@ -113,12 +113,24 @@ function notedRow({ job, closedOn, kind, what, words, number, batch, quantity }:
 
 const NOTED = { finding: 'found', repair: 'fault named', part: 'put in' } as const;
 
+/** Beside a limit, or in its place: the reader is told that it is none. */
+function expectedWords({ expected, unit }: HistorySheets['drawn'][number]['series']): readonly string[] {
+  if (expected === null) return [];
+  const value = format({ valueSi: expected.valueSi, unit });
+  return [`${value} is what its packing should cost: an expectation, no limit. From: ${expected.from}.`];
+}
+
 type Quantity = ValveHistory['quantities'][number];
 
 function limitWords(quantity: Quantity | undefined): string {
-  if (quantity === undefined || quantity.limitHigh === null) return 'no limit on the sheet';
-  const { limitLow, limitHigh, unit } = quantity;
-  const size = Number(limitHigh.toPrecision(6));
+  if (quantity === undefined) return '';
+  const { limitLow, limitHigh, expected, unit } = quantity;
+  const short = (value: number) => Number(value.toPrecision(6));
+  if (limitHigh === null)
+    return expected === null
+      ? 'no limit on the sheet'
+      : `no limit on the sheet; ${short(expected.value)} ${unit} expected`;
+  const size = short(limitHigh);
   return limitLow === null ? `at most ${size} ${unit}` : `at most ${size} ${unit} either way`;
 }
 
@@ -139,7 +151,7 @@ function pointRow(point: Quantity['points'][number], unit: HistorySheets['drawn'
 }
 
 function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurve {
-  const { unit, title, points, limitLowSi, limitHighSi } = series;
+  const { unit, title, points, limitLowSi, limitHighSi, expected } = series;
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit });
   const label = unitWordsOf(series);
   const limits = [limitLowSi, limitHighSi]
@@ -151,6 +163,7 @@ function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurv
     title,
     axis: label,
     limits,
+    expected: expected === null ? [] : [{ value: inUnit(expected.valueSi), text: 'expected' }],
     line: trend.line,
     points: points.map(({ at, valueSi, uncertaintySi, when, isCounted }) => ({
       timeMs: Date.parse(at),

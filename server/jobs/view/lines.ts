@@ -24,7 +24,8 @@ export interface LineView {
   readonly readable: boolean;
   /** Something noted beside the work, that stands or was struck. */
   readonly isNote?: boolean;
-  readonly isPhoto?: boolean;
+  /** Its size, so that a page keeps its place before it has come. */
+  readonly photo?: { readonly widthPx: number; readonly heightPx: number } | null;
   /** The rows of a table that this line stands for, folded under it. */
   readonly rows: readonly {
     readonly place: number;

@@ -303,9 +303,9 @@ function lineHtml(job: string, line: Line): string {
     ? ` <a href="/jobs/${job}/lines/${line.place}/again">Read line ${line.place} again</a>`
     : '';
   const photo =
-    line.isPhoto === true
-      ? `<img class="photo" src="/jobs/${job}/photos/${line.place}" loading="lazy" alt="${escaped(line.what)}">`
-      : '';
+    line.photo === undefined || line.photo === null
+      ? ''
+      : `<img class="photo" src="/jobs/${job}/photos/${line.place}" width="${line.photo.widthPx}" height="${line.photo.heightPx}" loading="lazy" decoding="async" alt="${escaped(line.what)}">`;
   const loop = line.loop === undefined || line.loop === null ? '' : loopHtml(line.loop, escaped);
   const strike =
     line.isNote === true && line.verdict.word !== 'struck'

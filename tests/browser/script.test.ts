@@ -18,7 +18,7 @@ const part = (component: string, macro: string, params: object) =>
   renderer.render('parts/example.njk', { component, macro, params });
 
 /** What the little server behind the page has seen and how it behaves. */
-const server = { posts: [] as URLSearchParams[], delayMs: 0, requestId: 1, alive: true };
+const server = { posts: [] as URLSearchParams[], delayMs: 0, requestId: 1, alive: true, person: 'T1' };
 
 /** The piece that is swapped: a card, a signature, and the foot with its reply line. */
 function work(reply: object = {}): string {
@@ -49,7 +49,7 @@ function work(reply: object = {}): string {
 
 function page(): string {
   const blank = renderer.render('layout.njk', {
-    page: { lang: 'en', title: 'Job', screen: screenChoice(undefined), person: 'T1' },
+    page: { lang: 'en', title: 'Job', screen: screenChoice(undefined), person: server.person },
   });
   return blank.replace(
     '<main id="main" tabindex="-1">',
@@ -185,6 +185,12 @@ inBrowser('the script of the page', (open) => {
     await page.reload();
     expect(await reply(page).inputValue()).toBe('');
     expect(await page.evaluate(() => JSON.stringify(localStorage))).not.toContain('4711');
+    // Signed out, and somebody else signed in at the same screen.
+    server.person = 'T2';
+    await page.reload();
+    expect(await page.getByText('not sent').count()).toBe(0);
+    server.person = 'T1';
+    await page.reload();
     await page.getByRole('button', { name: 'Put it back' }).click();
     expect(await reply(page).inputValue()).toBe('12 psi 75');
     expect(await page.getByText('not sent').count()).toBe(0);

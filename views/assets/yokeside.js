@@ -156,12 +156,18 @@ function offer(form, draft) {
     draftFields(form).forEach((field, at) => {
       if (isBox(field)) field.checked = draft.values[at];
       else field.value = draft.values[at];
+      if (field.value !== field.defaultValue) unfold(field);
     });
     shown.remove();
     draftFields(form)[0]?.focus();
   });
   shown.querySelector('[data-discard]').addEventListener('click', () => forget(form));
   form.prepend(shown);
+  unfold(form);
+}
+// Nothing that was typed is offered or put back where nobody sees it.
+function unfold(part) {
+  for (let at = part.closest('details'); at; at = at.parentElement.closest('details')) at.open = true;
 }
 
 // The look of the screen changes at once and is kept in the cookie that the server reads for the next page.

@@ -5,7 +5,10 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { setTimeout as after } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
+import { backUpInProcess } from './backups/backup-process.ts';
+import { keepBackingUp } from './backups/keep-backing-up.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
@@ -24,6 +27,7 @@ import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
 import { SETTINGS, type Settings } from './settings.ts';
 import { openStore, practiceBeside, practiceOpener, type StorePlace } from './store/open-store.ts';
+import { sqliteVersion } from './store/sqlite-version.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
@@ -49,6 +53,7 @@ async function start(): Promise<void> {
     store,
     practiceStore: await practiceOpener(config),
     settings: settingsFor(config, origins),
+    machine: { folder: config.folder, backups: config.backups },
     pepper,
     checkpoints,
     project,
@@ -74,15 +79,31 @@ async function start(): Promise<void> {
     now: () => new Date(),
     report: (error) => services.operations.write('fault', faultDetails(error)),
   });
-  services.operations.write('started', { address: origins[0] ?? '', version });
+  const backedUp = keepCopies(config, services);
+  services.operations.write('started', { address: origins[0] ?? '', version, sqlite: sqliteVersion() });
   await greet(services);
-  stopOnSignal({ services, listening, marked });
+  stopOnSignal({ services, listening, marked, backedUp });
   await after(PROVE_AFTER_MS);
   await proveAll();
 }
 
 /** Whoever waits for the server comes first; a job that is opened before proves its own procedure. */
 const PROVE_AFTER_MS = 3000;
+
+/** The server’s own backups, where a folder for them is named. @returns what stops them */
+function keepCopies({ backups, folder }: Config, { store, operations }: Services): () => Promise<void> {
+  if (backups === null) return async () => {};
+  const script = fileURLToPath(new URL('./commands/backup.js', import.meta.url));
+  return keepBackingUp({
+    plan: backups,
+    store,
+    // The true time, also while the demo plant is filled.
+    now: () => new Date(),
+    make: (stop) => backUpInProcess({ script, dataFolder: folder, plan: backups, stop }),
+    report: (error) => operations.write('backup-failed', faultDetails(error)),
+    done: (backup) => operations.write('backed-up', { ...backup }),
+  });
+}
 
 /** After an update the lists may want making anew; meanwhile callers are told that the server is starting. */
 async function renewAllLists(of: { readonly store: Store; readonly place: StorePlace }): Promise<void> {
@@ -125,13 +146,16 @@ interface Stopping {
   readonly services: Services;
   readonly listening: Listening;
   marked(): Promise<void>;
+  backedUp(): Promise<void>;
 }
 
-function stopOnSignal({ services: { log, live, operations, practice }, listening, marked }: Stopping): void {
+function stopOnSignal({ services, listening, marked, backedUp }: Stopping): void {
+  const { log, live, operations, practice } = services;
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await live.close();
     await listening.stop();
+    await backedUp();
     await marked();
     await practice.close();
     await log.close();

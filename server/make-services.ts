@@ -13,6 +13,7 @@ import type { Services } from './services.ts';
 import type { Settings } from './settings.ts';
 import { LiveChannel } from './signing/live.ts';
 import { Nonces } from './signing/nonces.ts';
+import type { Machine } from './status/machine.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
@@ -23,6 +24,8 @@ export interface ServicesOptions {
   readonly settings: Settings;
   /** Compared with the log already; without them nothing is. */
   readonly checkpoints?: Checkpoints | null;
+  /** The data folder and the copies made of it; where nothing is given, the log lies in no folder and none are made. */
+  readonly machine?: Pick<Machine, 'folder' | 'backups'>;
   /** The key from beside the database. */
   readonly pepper: Uint8Array;
   /** The folder that holds `views/`. */
@@ -63,6 +66,7 @@ export function makeServices(options: ServicesOptions): Services {
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,
     settings,
+    machine: { folder: null, backups: null, ...options.machine, version: codeVersion, startedAt: now() },
     bench: null,
     now,
     newId,

@@ -9,6 +9,7 @@ import type { BenchSide, PracticeDoor } from './practice/bench-side.ts';
 import type { Settings } from './settings.ts';
 import type { LiveChannel } from './signing/live.ts';
 import type { Nonces } from './signing/nonces.ts';
+import type { Machine } from './status/machine.ts';
 import type { Store } from './store/store.ts';
 
 /** What a request handler may use. Clock and randomness come in here, so that tests can hold them still. */
@@ -28,6 +29,8 @@ export interface Services {
   readonly views: Renderer;
   readonly operations: OperationsLog;
   readonly settings: Settings;
+  /** What it runs on, for whoever looks after it. */
+  readonly machine: Machine;
   /** What only the practice bench has; null on the real site. */
   readonly bench: BenchSide | null;
   /** The way to the practice bench. */

@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Hono } from 'hono';
 import { createApp } from '../../server/app.ts';
+import type { BackupPlan } from '../../server/backups/keep-backing-up.ts';
 import { readAssets } from '../../server/http/assets.ts';
 import type { Route } from '../../server/http/route.ts';
 import type { Checkpoints } from '../../server/log/checkpoints.ts';
@@ -35,6 +36,8 @@ export interface AnAppOptions {
   readonly loadDemo?: LoadDemo;
   /** Without them nothing is marked or compared. */
   readonly checkpoints?: Checkpoints;
+  /** What is asked of the server's own backups; nothing here makes them. */
+  readonly backups?: BackupPlan;
 }
 
 export interface Sent {
@@ -112,6 +115,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     store,
     practiceStore: () => openSqliteStore({ folder: `${folder}-practice` }),
     settings: { ...SETTINGS, origins: [ORIGIN], hashCost: { N: 256, r: 8, p: 1 }, ...options.settings },
+    machine: { folder, backups: options.backups ?? null },
     pepper: Buffer.alloc(32, 7),
     checkpoints: options.checkpoints ?? null,
     project,

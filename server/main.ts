@@ -16,6 +16,7 @@ import { proveAll } from './jobs/catalogue.ts';
 import { Checkpoints, checkpointPlace } from './log/checkpoints.ts';
 import { renewLists } from './log/lists-form.ts';
 import { keepMarking } from './log/mark-checkpoints.ts';
+import { watchClock } from './log/watch-clock.ts';
 import { makeServices } from './make-services.ts';
 import { faultDetails } from './operations-log.ts';
 import { hasSecrets } from './people/accounts.ts';
@@ -79,10 +80,15 @@ async function start(): Promise<void> {
     now: () => new Date(),
     report: (error) => services.operations.write('fault', faultDetails(error)),
   });
+  const watched = watchClock({
+    log: services.log,
+    read: () => ({ clockMs: Date.now(), countMs: performance.now() }),
+    report: (error) => services.operations.write('fault', faultDetails(error)),
+  });
   const backedUp = keepCopies(config, services);
   services.operations.write('started', { address: origins[0] ?? '', version, sqlite: sqliteVersion() });
   await greet(services);
-  stopOnSignal({ services, listening, marked, backedUp });
+  stopOnSignal({ services, listening, before: [watched, backedUp, marked] });
   await after(PROVE_AFTER_MS);
   await proveAll();
 }
@@ -145,18 +151,17 @@ async function greet({ people, settings }: Services): Promise<void> {
 interface Stopping {
   readonly services: Services;
   readonly listening: Listening;
-  marked(): Promise<void>;
-  backedUp(): Promise<void>;
+  /** What ends before the log is closed, in this order: the last checkpoint comes last. */
+  readonly before: readonly (() => Promise<void>)[];
 }
 
-function stopOnSignal({ services, listening, marked, backedUp }: Stopping): void {
+function stopOnSignal({ services, listening, before }: Stopping): void {
   const { log, live, operations, practice } = services;
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await live.close();
     await listening.stop();
-    await backedUp();
-    await marked();
+    for (const end of before) await end();
     await practice.close();
     await log.close();
     operations.write('stopped');

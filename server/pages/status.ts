@@ -133,7 +133,8 @@ function logFacts({ log, lastCheckpoint, lastVerification }: Status): readonly F
 
 function verifiedWords(last: Status['lastVerification']): string {
   if (last === null) return 'never';
-  return `${shownTime(last.at)}: ${last.isWhole ? `whole, ${last.entries} lines` : 'NOT whole'}`;
+  const at = shownTime(last.at);
+  return last.isWhole ? `whole, ${last.entries} lines, ${at}` : `NOT whole, ${at}`;
 }
 
 function backupFacts({ backups, lastBackup }: Status): readonly Fact[] {

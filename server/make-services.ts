@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { createRenderer } from '../views/render.ts';
+import { makeLists } from './lists.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import { followOthers } from './log/follow-others.ts';
 import { refuseWhileDistrusted } from './log/read-only.ts';
@@ -56,6 +57,7 @@ export function makeServices(options: ServicesOptions): Services {
   log.onCommit((committed) => live.tell(committed));
   const real: Omit<Services, 'practice'> = {
     log,
+    lists: makeLists(log),
     store,
     checkpoints,
     people: new SitePeople({ log, store, settings, pepper, now }),

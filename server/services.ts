@@ -1,4 +1,5 @@
 import type { Renderer } from '../views/render.ts';
+import type { Lists } from './lists.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import type { SiteLog } from './log/site-log.ts';
 import type { LongWorks } from './long/long-work.ts';
@@ -15,6 +16,8 @@ import type { Store } from './store/store.ts';
 /** What a request handler may use. Clock and randomness come in here, so that tests can hold them still. */
 export interface Services {
   readonly log: SiteLog;
+  /** What is looked for among all lines of a list, in memory. */
+  readonly lists: Lists;
   readonly store: Store;
   /** How far the log had come, signed, outside the database; null where nobody keeps them. */
   readonly checkpoints: Checkpoints | null;

@@ -18,6 +18,7 @@ import { type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
+import { jobsOfValve } from '../lists.ts';
 import type { Services } from '../services.ts';
 import { mayPlan } from './plans.ts';
 import { pathOfValve, type SavedValve, valveAt } from './valve-parts.ts';
@@ -38,7 +39,7 @@ function historyRoute(catalogue: Catalogue): Route {
     handle: async (call) => {
       const { log } = call.services;
       const { sheet } = await valveAt(call);
-      const lines = (await jobLines(call.services)).filter(({ tag }) => tag === sheet.tag);
+      const lines = await jobsOfValve(call.services, sheet.tag);
       const { history: bare, drawn } = valveHistory(lines, sheet);
       const history = withDoubts(bare, await doubtsIn(lines, { log, catalogue }));
       const { tag, service } = sheet;
@@ -275,7 +276,7 @@ const exportNoted = route({
   query: z.object({ tag: optionalText({ called: 'the valve tag', max: 60 }).default('') }),
   answer: z.object({ table: z.string() }),
   handle: async ({ services, query: { tag } }) => {
-    const lines = (await jobLines(services)).filter((line) => tag === '' || line.tag === tag);
+    const lines = tag === '' ? await jobLines(services) : await jobsOfValve(services, tag);
     const table = notedCsv(notedRows(lines));
     const raw = { contentType: 'text/csv; charset=utf-8', body: table, fileName: 'found-and-put-in.csv' };
     return { data: { table }, raw };

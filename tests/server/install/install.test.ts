@@ -44,8 +44,8 @@ describe('what a service is installed with', () => {
     ]);
     const environment = Object.fromEntries(set) as Record<string, string>;
     const config = readConfig(environment);
-    expect(config.folder).toBe('/var/lib/yokeside/data');
-    expect(config.backups?.to).toBe('/var/backups/yokeside');
+    expect(config.folder).toBe('/srv/yokeside/data');
+    expect(config.backups?.to).toBe('/srv/yokeside-backups');
     expect(config.tls).toEqual({ certFile: '/etc/yokeside/cert.pem', keyFile: '/etc/yokeside/key.pem' });
     const documented = new Set(read('README.md').match(/\bYOKESIDE_[A-Z_]+\b/g));
     expect(Object.keys(environment).filter((name) => !documented.has(name))).toEqual([]);

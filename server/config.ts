@@ -67,7 +67,12 @@ function readBackups(environment: Environment): BackupPlan | null {
     otherwise: BACKUP_KEEP_DAYS,
     max: 36_500,
   });
-  return to === '' ? null : { to, everyHours, keepDays };
+  if (to === '') return null;
+  if (environment.YOKESIDE_DATABASE)
+    throw new Error(
+      'YOKESIDE_BACKUPS is for a log in the data folder. A log in a database is backed up by the means of that database.',
+    );
+  return { to, everyHours, keepDays };
 }
 
 function readCount(

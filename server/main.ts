@@ -54,7 +54,7 @@ async function start(): Promise<void> {
     store,
     practiceStore: await practiceOpener(config),
     settings: settingsFor(config, origins),
-    machine: { folder: config.folder, backups: config.backups },
+    machine: { folder: config.database === '' ? config.folder : null, backups: config.backups },
     pepper,
     checkpoints,
     project,

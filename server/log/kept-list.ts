@@ -38,6 +38,8 @@ export class KeptList<Line> {
 
   /** By id, as last committed. */
   async byId(): Promise<ReadonlyMap<string, Line>> {
+    // What other servers wrote is told as commits are.
+    await this.#of.log.catchUp();
     // One after the other, so that nobody is told a list that is half read.
     this.#read = (this.#read ?? this.#readAll()).then(() => this.#readStale());
     try {

@@ -84,6 +84,13 @@ function ofSpace({ facts: { freeBytes, backupFreeBytes, logBytes } }: Looked): r
 
 function ofBackups(looked: Looked): readonly Warning[] {
   const { machine, facts, marks, now } = looked;
+  if (machine.folder === null)
+    return [
+      calm(
+        'database-backups',
+        'The log lies in a database: back that up by its own means, and check the log on the page “Is the log whole?”.',
+      ),
+    ];
   if (machine.backups === null)
     return [
       calm(

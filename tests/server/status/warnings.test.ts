@@ -61,6 +61,11 @@ describe('whoever looks after the server', () => {
     ['hardly any space', { facts: { freeBytes: 99 * 2 ** 20 } }, ['space-low!']],
     ['just enough space', { facts: { freeBytes: GIB } }, []],
     ['no room for the next copy', { facts: { backupFreeBytes: 3e8 } }, ['backup-space-low']],
+    [
+      'a log in a database',
+      { machine: { folder: null, backups: null }, marks: { backup: null } },
+      ['database-backups'],
+    ],
     ['no backups at all', { machine: { backups: null }, marks: { backup: null } }, ['no-backups']],
     [
       'a backup that failed, once and not also as late',

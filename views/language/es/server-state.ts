@@ -27,6 +27,8 @@ export const serverState = {
   'This server makes no backups by itself. Name a folder for them in YOKESIDE_BACKUPS, on another disk.':
     'Este servidor no hace copias por sí mismo. Nombre una carpeta para ellas en YOKESIDE_BACKUPS, en otro disco.',
   'The backup of {1} was not made. {2}': 'La copia del {1} no se hizo. {2}',
+  'The log lies in a database: back that up by its own means, and check the log on the page “Is the log whole?”.':
+    'La bitácora está en una base de datos: cópiela con los medios de esta, y compruebe la bitácora en la página «¿Está entera la bitácora?».',
   'No backup was ever made.': 'Nunca se hizo una copia.',
   'The last backup is of {1}, and one is due every {2} hours.':
     'La última copia es del {1}, y toca una cada {2} horas.',

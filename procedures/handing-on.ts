@@ -7,7 +7,7 @@ import {
 } from '../safety/conditions.ts';
 import type { Compiled } from './compile.ts';
 import { proofUnder } from './compile.ts';
-import { everyFacts, type Facts, knownAtOpening } from './facts.ts';
+import { everyFacts, type FactName, type Facts, knownAtOpening } from './facts.ts';
 import type { Job } from './job.ts';
 import { standingUnder } from './standing.ts';
 import type { Definition, EndStep, TakesOver } from './vocabulary.ts';
@@ -65,9 +65,19 @@ function handingOf(all: readonly Compiled[], byId: ById): readonly string[] {
       const to = byId.get(procedure)?.definition.takesOver?.[as];
       const what = `${from.definition.id}, ${id}: ${procedure}`;
       if (to === undefined) return [`${what} takes nothing over as ${as}`];
-      return everyFacts(from.facts).flatMap((facts) => untaken(from, { id, to, facts, what }));
+      return factsAtHanding(from, to).flatMap((facts) => untaken(from, { id, to, facts, what }));
     }),
   );
+}
+
+/** Every standing of the facts that either of them turns on, and of those only what the first is done under. */
+function factsAtHanding({ definition, facts }: Compiled, to: TakesOver<string>): readonly Facts[] {
+  const only = Object.entries(definition.onlyWhere ?? {});
+  const names = new Set([
+    ...facts,
+    ...(to.where ?? []).flatMap((one) => Object.keys(one.facts) as FactName[]),
+  ]);
+  return everyFacts([...names]).filter((each) => only.every(([name, is]) => each[name as FactName] === is));
 }
 
 function handingEnds({ steps }: Definition): readonly (readonly [string, EndStep])[] {

@@ -277,6 +277,8 @@ export interface Definition<Id extends string = string> {
   /** Phases in the order of the job scale. */
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: Id;
+  /** Facts that its steps were cut to: it is done nowhere else, and hands a valve on only so. */
+  readonly onlyWhere?: Partial<Facts>;
   readonly takesOver?: Readonly<Record<string, TakesOver<Id>>>;
   /** Steps from which nothing more must be done to be safe. */
   readonly safe: readonly Id[];
@@ -295,6 +297,7 @@ export function procedure<Id extends string>(definition: {
   readonly tried?: NonNullable<Definition['tried']>;
   readonly phases: readonly { readonly id: string; readonly title: string }[];
   readonly start: NoInfer<Id>;
+  readonly onlyWhere?: Partial<Facts>;
   readonly takesOver?: Readonly<Record<string, TakesOver<NoInfer<Id>>>>;
   readonly safe: readonly NoInfer<Id>[];
   readonly steps: Readonly<Record<Id, Step<NoInfer<Id>>>>;

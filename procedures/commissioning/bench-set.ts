@@ -3,6 +3,7 @@ import { connectCase } from '../phases/case-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
+import { isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { whereOn, workHold } from '../phases/work-hold.ts';
 import type { QuantityField, Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -82,6 +83,11 @@ function readEnds<const Id extends string>(
   };
 }
 
+const BRING = [
+  'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+  'Bring a spanner for the adjuster and one for its lock nut.',
+] as const;
+
 /** Both ends of the bench set read, the adjuster wound, and read against what the line will make of them. */
 export const benchSetJob = procedure({
   id: 'bench-set',
@@ -108,6 +114,11 @@ export const benchSetJob = procedure({
       date: '2026-11-26',
       change: 'Where the case holds the spring no adjuster is wound, after the second reading neither.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve locked out.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -119,14 +130,19 @@ export const benchSetJob = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: SAFE_AT,
   steps: {
     ...frontOf({
-      bring: [
-        'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-        'Bring a spanner for the adjuster and one for its lock nut.',
-      ],
+      bring: BRING,
       next: 'holdWork',
+    }),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its bench set',
+      bring: BRING,
+      next: 'holdWork',
+      makeSafe: 'haltIsolating',
     }),
     holdWork: workHold({
       phase: 'isolate',

@@ -12,6 +12,7 @@ import {
 import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { reworded } from '../phases/reword.ts';
+import { isolatedAt, takeOver } from '../phases/taken-over.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from '../phases/work-hold.ts';
 import type { Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -22,6 +23,13 @@ const ALLOWS = [
   'openPistonCylinder',
   'workInCylinder',
   'releaseStemConnector',
+] as const;
+
+const BRING = [
+  'Bring the seal set of this cylinder, its grease and a soft drift, and rod with bushing where they are likely spent.',
+  'Bring a torque wrench, spanners for the tie rods and lifting gear for the end cap.',
+  'Bring a regulator that bleeds, its gauge and a second gauge.',
+  'Bring a marker, caps for both tubes, a light and lint-free cloth.',
 ] as const;
 
 /** The seals of a double-acting cylinder: blow-by as found, tie rods evenly, seals, blow-by as left, both strokes. */
@@ -50,6 +58,11 @@ export const pistonSeals = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. A spent rod may be renewed with cap and piston off: no spring seen, stems parted, joined to their mark.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve locked out.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -62,20 +75,23 @@ export const pistonSeals = procedure({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  takesOver: { isolated: isolatedAt('takenOver') },
   safe: [...SAFE_AT, 'haltOpen', 'unsignedOpen', 'unsignedAir'],
   steps: {
     ...reworded(
       frontOf({
-        bring: [
-          'Bring the seal set of this cylinder, its grease and a soft drift, and rod with bushing where they are likely spent.',
-          'Bring a torque wrench, spanners for the tie rods and lifting gear for the end cap.',
-          'Bring a regulator that bleeds, its gauge and a second gauge.',
-          'Bring a marker, caps for both tubes, a light and lint-free cloth.',
-        ],
+        bring: BRING,
         next: 'standsFound',
       }),
       CYLINDER_FRONT,
     ),
+    takenOver: takeOver({
+      phase: 'isolate',
+      title: 'Go on with {tag} as it stands: its cylinder seals',
+      bring: BRING,
+      next: 'standsFound',
+      makeSafe: 'haltIsolating',
+    }),
     standsFound: {
       kind: 'reading',
       phase: 'isolate',

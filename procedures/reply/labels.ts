@@ -35,7 +35,7 @@ export function hintWords(fields: readonly Field[]): ReadonlyMap<string, string>
 
 /** What people call a reading by what it is read off, where the card asks for one of the kind (common practice, no source). */
 const KINDS: readonly (readonly [kind: string, words: readonly string[]])[] = [
-  ['travel', ['stem', 'scale', 'stroke', 'travel', 'position', 'indicator']],
+  ['travel', ['stem', 'scale', 'stroke', 'travel', 'position', 'indicator', 'open']],
   ['pressure', ['gauge', 'pressure', 'air']],
 ];
 

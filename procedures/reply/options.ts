@@ -1,4 +1,5 @@
 import type { ChoiceField, Field } from '../vocabulary.ts';
+import { SAID } from './other-words.ts';
 import { isFiller, plainText, stem, stems, wordsOf } from './words.ts';
 
 /** An answer that words may stand for. */
@@ -12,12 +13,6 @@ export interface OptionMatch {
   /** How many of the words it took. */
   readonly wordCount: number;
 }
-
-/** Ways to say an answer that is labelled Yes or No (common practice, no source). */
-const SAID: Readonly<Record<string, readonly string[]>> = {
-  yes: ['yes', 'y', 'yep', 'yeah', 'ok', 'okay', 'agree', 'agreed', 'correct', 'done', 'confirmed', 'sí'],
-  no: ['no', 'n', 'nope', 'does not agree', 'does not'],
-};
 
 /** So few letters could begin anything. */
 const BEGINNING_MIN = 3;

@@ -7,6 +7,7 @@ import { commandOf } from './commands.ts';
 import { commaChoices, commaVariants } from './commas.ts';
 import { hedged } from './hedged.ts';
 import { judged } from './judged.ts';
+import { outputAsPercent } from './output-said.ts';
 import { isQuestion, questionAnswer } from './reference/answer-question.ts';
 import { type Choice, type Reply, type ReplyPartial, type ReplyUnderstood, told } from './reply.ts';
 import { readRow } from './row-text.ts';
@@ -129,7 +130,7 @@ function doneOf(typed: string, ask: Ask): Reply {
 }
 
 function fromFields(typed: string, ask: Ask): Reply {
-  const text = tidyText(typed);
+  const text = outputAsPercent(tidyText(typed), ask);
   const early = commaChoices(text) ?? hedged(text, ask);
   if (early !== null) return early;
   const ways = new Map<string, ReplyUnderstood | ReplyPartial>();

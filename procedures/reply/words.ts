@@ -12,6 +12,7 @@ const ARTICLES = new Set(['the', 'a', 'an']);
 /** One spelling for each way to deny. */
 const DENIED: readonly (readonly [RegExp, string])[] = [
   [/[\u2018\u2019]/g, "'"],
+  [/\bwon't\b/g, 'will not'],
   [/\b(?:did|does|do|is|was|has|have)n't\b/g, 'does not'],
   [/\b(?:did|do|is|was|has|have) not\b/g, 'does not'],
 ];

@@ -11,6 +11,7 @@ import { factsOfJob } from '../troubleshooting/job/facts-of-job.ts';
 import type { OnAxis } from '../troubleshooting/readings/axis.ts';
 import { repairProcedure } from '../troubleshooting/repair-procedures.ts';
 import { REPAIR_IDS, repairFor } from '../troubleshooting/repairs.ts';
+import { GOES_ON_AS, goesOnAs } from '../troubleshooting/steps/goes-on.ts';
 import { LOOKED_ELSEWHERE, outcomesAt, readChoice } from '../troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS, type ValveFacts } from '../troubleshooting/valve-facts.ts';
 import { judgeLoopTable } from './loop-record.ts';
@@ -23,6 +24,7 @@ const firstLineRule: Rule = {
   judge({ job, readings, words }) {
     const facts = factsOfJob({ sheet: job.sheet, words: { ...job.words, ...words } });
     const figures: Record<string, number | string | null> = { evidence: 'first line' };
+    if (words.symptom === undefined && Object.keys(readings).length === 0) throw nothingSaid();
     for (const check of ['valveAgainstCommand', 'travelAgainstOutput'] as const) {
       const onAxis = axisOf(check, { facts, readings });
       if (onAxis === null) continue;
@@ -124,23 +126,30 @@ const gaugeFittedRule: Rule = {
 const causeNamedRule: Rule = {
   outcomes: ['named'],
   params: ['hub'],
-  judge({ job, words, params }) {
-    const hub = params.hub as Hub;
-    const repair = REPAIR_IDS.find((id) => id === words.repairToDo);
-    const { causes } = adviceFor(job, hub);
-    const cause = causes.find(({ id }) => repairFor(id) === repair);
-    return {
-      outcome: 'named',
-      figures: {
-        repair: repair ?? null,
-        cause: cause?.id ?? null,
-        causeFraction: cause?.probability ?? null,
-        procedure:
-          (repair === undefined ? undefined : repairProcedure(repair, job.sheet.actuatorKind)) ?? null,
-      },
-    };
+  judge: (input) => ({ outcome: 'named', figures: namedFigures(input, input.params.hub as Hub) }),
+};
+
+/** The same behind locks: where its procedure takes them over, the outcome is that procedure. */
+const causeNamedIsolatedRule: Rule = {
+  outcomes: ['named', ...GOES_ON_AS],
+  params: [],
+  judge(input) {
+    const figures = namedFigures(input, 'isolated');
+    return { outcome: goesOnAs(figures.procedure) ?? 'named', figures };
   },
 };
+
+function namedFigures({ job, words }: RuleInput, hub: Hub) {
+  const repair = REPAIR_IDS.find((id) => id === words.repairToDo);
+  const { causes } = adviceFor(job, hub);
+  const cause = causes.find(({ id }) => repairFor(id) === repair);
+  return {
+    repair: repair ?? null,
+    cause: cause?.id ?? null,
+    causeFraction: cause?.probability ?? null,
+    procedure: (repair === undefined ? undefined : repairProcedure(repair, job.sheet.actuatorKind)) ?? null,
+  };
+}
 
 /** Standard uncertainty of a gauge at the valve that nobody names, in parts of its reading's span: judgement. */
 const PANEL_GAUGE_FRACTION = 0.01;
@@ -213,6 +222,18 @@ function neither(title: string): Refusal {
   });
 }
 
+function nothingSaid(): Refusal {
+  const next = 'Choose what the operator says, or write a number with its unit.';
+  return new Refusal({
+    kind: 'unreadable',
+    code: 'TRB-004',
+    what: 'Neither a complaint nor a number was written.',
+    kept: 'Nothing was counted.',
+    next,
+    fields: { symptom: next },
+  });
+}
+
 function noTable(): Refusal {
   const next = 'Choose the file or paste the table; "cannot tell" and "skip" are answers too.';
   return new Refusal({
@@ -235,6 +256,7 @@ export const FAULT_RULE_NAMES = [
   'faultMended',
   'gaugeFitted',
   'causeNamed',
+  'causeNamedIsolated',
 ] as const;
 
 /** The rules of this procedure by their names. */
@@ -247,4 +269,5 @@ export const FAULT_RULES = {
   faultMended: mendedRule,
   gaugeFitted: gaugeFittedRule,
   causeNamed: causeNamedRule,
+  causeNamedIsolated: causeNamedIsolatedRule,
 } as const satisfies Readonly<Record<(typeof FAULT_RULE_NAMES)[number], Rule>>;

@@ -12,7 +12,9 @@ import type { Hub } from './check.ts';
 import { CYLINDER_BETWEEN, lookOver, returned, testAir } from './steps/between-hubs.ts';
 import { type AtHub, checkCards } from './steps/check-cards.ts';
 import { CYLINDER_NEEDS, front } from './steps/front.ts';
-import { HUB_STEP, hubCard, mendCards, nameCard, nameStepId } from './steps/hub-cards.ts';
+import { goesOnCards, RIG_AWAY } from './steps/goes-on.ts';
+import { HUB_STEP, hubCard, mendCards, nameCard } from './steps/hub-cards.ts';
+import { nameStepId } from './steps/hub-choices.ts';
 
 const AT: Readonly<Record<Hub, AtHub>> = {
   'in service': {
@@ -58,12 +60,13 @@ function hubs(): Readonly<Record<string, Step>> {
     ...mendCards(bypass),
     [nameStepId('bypassed')]: nameCard(bypass, 'undoBypass'),
     [isolated.back]: hubCard(isolated, {
-      ways: { name: nameStepId('isolated'), giveBack: 'backCheck' },
+      ways: { name: RIG_AWAY, giveBack: 'backCheck' },
       testAir: 'holdTestAir',
     }),
     ...checkCards(isolated),
     ...testAir(isolated),
     [nameStepId('isolated')]: nameCard(isolated, 'backCheck'),
+    ...goesOnCards('backCheck'),
   };
 }
 
@@ -121,6 +124,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'A spring on a piston is set by its adjuster or its maker’s manual; no bench set is asked for there.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Behind locks a repair that wants them goes on as its own job: locks, isolation and readings go along. Numbers alone may be the first line.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },
@@ -135,6 +144,7 @@ export const findTheFault: Definition = procedure<string>({
     { id: 'return', title: 'Return to service' },
   ],
   start: 'needs',
+  onlyWhere: { place: 'line' },
   safe: [...SAFE_AT, 'haltService'],
   steps: steps(),
 });

@@ -43,9 +43,7 @@ const VARY = { vary: 'Accept, Accept-Language, HX-Request' };
 export function sendReply(reply: Reply, answering: Answering): Response {
   const status = reply.status ?? 200;
   const cookies = reply.cookies ?? [];
-  // JSON that is written out already is the same data.
-  const isWritten = reply.raw?.contentType.startsWith('application/json') ?? false;
-  if (answering.wants === 'json' && !isWritten) {
+  if (answering.wants === 'json') {
     return send({ status, ...json(reply.data), headers: VARY, cookies });
   }
   if (reply.raw !== undefined) return sendRaw({ ...reply, raw: reply.raw });

@@ -144,13 +144,7 @@ function cardFields(fields: ActFields): Readonly<Record<string, string>> {
 }
 
 /** Read earlier than it is written, if the form says so. */
-export function lateOf({
-  readAt = '',
-  lateReason = '',
-}: {
-  readonly readAt?: string | undefined;
-  readonly lateReason?: string | undefined;
-}): { readonly late?: Late } {
+function lateOf({ readAt = '', lateReason = '' }: ActFields): { readonly late?: Late } {
   return readAt.trim() === '' ? {} : { late: { claimedAt: readAt, reason: lateReason } };
 }
 

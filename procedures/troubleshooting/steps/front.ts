@@ -58,13 +58,14 @@ function complaint(): Readonly<Record<string, Step>> {
       kind: 'reading',
       phase,
       title: 'Write what is complained of, and the first numbers',
-      how: 'In one line if you like, such as: controller full, so many psi at the valve. It is read back before it counts.',
+      how: 'In one line if you like, such as: does not move, controller full, so many psi at the valve. It is read back before it counts.',
       why: 'A word from the control room is a start; the check of the same thing outranks it.',
       asks: [
         {
           name: 'symptom',
           label: 'What the operator says of it',
           type: 'choice',
+          optional: true,
           choices: OPENING_IDS.map((id) => ({ value: id, label: OPENINGS[id].words })),
         },
         ...[...new Map(FIRST_NUMBERS.map((one) => [one.name, one])).values()].map((one) => ({

@@ -5,6 +5,7 @@ import type { ReadingStep, Step, Way } from '../../vocabulary.ts';
 import type { Hub } from '../check.ts';
 import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
 import { type AtHub, checkStepId } from './check-cards.ts';
+import { GOES_ON_AS, goesOnStepId } from './goes-on.ts';
 import {
   checksAt,
   choicesAt,
@@ -103,17 +104,16 @@ export function mendCards(at: AtHub): Readonly<Record<string, Step>> {
   );
 }
 
-export function nameStepId(hub: Hub): string {
-  return `nameCause${HUB_TAIL[hub]}`;
-}
-
-/** Names the cause and the repair to do; from here the valve goes back. */
+/** Names the cause and the repair to do; from here the valve goes back, or behind its locks into the repair itself. */
 export function nameCard(at: AtHub, giveBack: string): ReadingStep<string> {
   return {
     kind: 'reading',
     phase: at.phase,
     title: 'Name the repair that {tag} wants',
-    how: 'The likeliest stands first. What opens the valve is made by its own procedure, after this valve was given back.',
+    how:
+      at.hub === 'isolated'
+        ? 'The likeliest stands first. A repair that wants these locks may go on as its own job without undoing them.'
+        : 'The likeliest stands first. What opens the valve is made by its own procedure, after this valve was given back.',
     asks: [
       {
         name: 'repairToDo',
@@ -123,8 +123,15 @@ export function nameCard(at: AtHub, giveBack: string): ReadingStep<string> {
       },
       { name: 'causeSeen', label: 'What was found, in your words', type: 'text', optional: true },
     ],
-    judge: { rule: 'causeNamed', with: { hub: at.hub } },
-    ways: { named: { to: giveBack } },
+    ...(at.hub === 'isolated'
+      ? {
+          judge: { rule: 'causeNamedIsolated' },
+          ways: {
+            named: { to: giveBack },
+            ...Object.fromEntries(GOES_ON_AS.map((id) => [id, { to: goesOnStepId(id) }])),
+          },
+        }
+      : { judge: { rule: 'causeNamed', with: { hub: at.hub } }, ways: { named: { to: giveBack } } }),
     makeSafe: at.makeSafe,
   };
 }

@@ -27,6 +27,11 @@ export function hubsOf(id: CheckId): readonly Hub[] {
   return LOOKED_ELSEWHERE.includes(id) ? ['in service'] : checkOf(id).hubs;
 }
 
+/** The card on which the repair is named. */
+export function nameStepId(hub: Hub): string {
+  return `nameCause${HUB_TAIL[hub]}`;
+}
+
 export function checksAt(hub: Hub): readonly CheckId[] {
   return CHECK_IDS.filter((id) => hubsOf(id).includes(hub));
 }

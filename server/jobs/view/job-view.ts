@@ -50,6 +50,7 @@ export function jobView(input: ViewInput) {
     where: placeWords(job),
     status: job.status,
     closedAs: job.closedAs,
+    goesOnAs: job.goesOnAs,
     step: job.step,
     place: job.place,
     nonce: input.nonce,

@@ -48,6 +48,7 @@ export async function newJobParams(
     tag,
     left: await leftBehind(tag, services),
     offers,
+    whyNot: offers.find((offer) => offer.procedure === procedure && offer.place === place)?.because ?? '',
     roles: roles.map((role) => ({
       name: role,
       label: GEAR_ROLES[role].label,

@@ -151,6 +151,7 @@ describe('[SAF-03] Finding a fault', () => {
       isolated: [{ hubChoice: 'strokeOnTestAir' }, { hubChoice: 'name' }],
       onTestAir: [{ choice: 'strokeOnTestAir' }, { choice: 'away' }],
       nameCauseIsolated: { repairToDo: 'changeDiaphragm' },
+      goOnDiaphragmRenewal: { choice: 'back' },
       bleedAir: { lastAirPa: '9 psi', airZeroPa: '0 psi', method: 'gauge' },
       backCheck: { choice: 'off' },
     };

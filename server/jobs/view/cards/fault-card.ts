@@ -22,6 +22,8 @@ const HUB_OF_RULE: Readonly<Record<string, Hub>> = {
   hubIsolated: 'isolated',
 };
 
+const NAMES_REPAIR: readonly string[] = ['causeNamed', 'causeNamedIsolated'];
+
 interface Option {
   readonly value: string;
   readonly label: string;
@@ -44,7 +46,7 @@ export interface FaultHub {
 
 /** A card whose order is advice of the engine: a hub, or the card that names the repair. */
 export function isFaultCard({ judge }: ReadingStep<string>): boolean {
-  return HUB_OF_RULE[judge.rule] !== undefined || judge.rule === 'causeNamed';
+  return HUB_OF_RULE[judge.rule] !== undefined || NAMES_REPAIR.includes(judge.rule);
 }
 
 /** The card with its choices in the order of the advice; nothing stands on it that this valve has not. */
@@ -132,9 +134,13 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
     .filter(({ options }) => options.length > 0);
 }
 
+function hubOfNaming({ judge }: ReadingStep<string>): Hub {
+  return judge.rule === 'causeNamedIsolated' ? 'isolated' : ((judge.with?.hub ?? 'in service') as Hub);
+}
+
 /** The repairs that this valve can want, the likeliest first. */
 function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
-  const { belief, model } = adviceFor(input.job, (step.judge.with?.hub ?? 'in service') as Hub);
+  const { belief, model } = adviceFor(input.job, hubOfNaming(step));
   const ranked = repairRanking(model, belief);
   const named = ranked.map(({ id }) => id);
   const card = withOptions(readingCard(step, input), [

@@ -2,7 +2,7 @@
 import type { CauseId } from '../../../../procedures/troubleshooting/causes.ts';
 import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
-import type { Counted } from '../../../../procedures/troubleshooting/engine/evidence.ts';
+import type { Answer, Counted } from '../../../../procedures/troubleshooting/engine/evidence.ts';
 import { saysTheSame } from '../../../../procedures/troubleshooting/engine/looks.ts';
 import { voicesFor } from '../../../../procedures/troubleshooting/engine/speaks.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
@@ -74,7 +74,16 @@ export function sayItem({ item, looks }: Counted): string {
   const check = checkOf(item.check);
   const word = item.outcome ?? bandOf(item.check, item.value);
   const found = word === undefined ? undefined : check.outcomes[word];
-  return `${check.title}: ${found ?? 'a number off its axis'}${sayLooks(looks)}`;
+  return `${check.title}: ${found ?? 'a number off its axis'}${sayNumber(item)}${sayLooks(looks)}`;
+}
+
+/** How far off a number was, in the unit of its axis: the word alone hides whether it was a little or much. */
+function sayNumber({ check, value }: Answer): string {
+  const { measured } = checkOf(check);
+  if (value === undefined || measured === undefined) return '';
+  const isCurrent = measured.axis.startsWith('mA');
+  const rounded = Math.abs(value) < 10 ? Math.round(value * 10) / 10 : Math.round(value);
+  return ` (${String(rounded).replace('-', '\u2212')} ${isCurrent ? 'mA' : '%'})`;
 }
 
 /** How often it was looked at, and whether the looks agree. */
@@ -93,11 +102,30 @@ function bandOf(id: Parameters<typeof checkOf>[0], value: number | undefined): s
 }
 
 /** What a ranking alone does not say, in a sentence each. */
-export function footLines({ alike }: Advice): readonly string[] {
+export function footLines({ alike, evidence }: Advice): readonly string[] {
+  return [...triedLines(evidence), ...alikeLines(alike)];
+}
+
+/** A repair that was made speaks for every cause that it does not cure: said by itself, whether it weighs or not. */
+function triedLines(evidence: Advice['evidence']): readonly string[] {
+  return evidence.flatMap((item) =>
+    item.kind !== 'repaired'
+      ? []
+      : [
+          `Made and proved: ${repairOf(item.repair).words}. ${item.cured ? 'Its check is sound now; what is left to find is something else.' : 'It did not help: what it cures is ruled out as far as the repair can be trusted.'}`,
+        ],
+  );
+}
+
+function alikeLines(alike: Advice['alike']): readonly string[] {
   if (alike === null) return [];
   const names = alike.causes.map((id: CauseId) => causeOf(id).words).join('; ');
   const told = alike.toldBy.map((id) => checkOf(id).title.toLowerCase()).join(', ');
-  return [`Cannot be told apart from outside: ${names}.${told === '' ? '' : ` What would tell: ${told}.`}`];
+  const tells =
+    told === ''
+      ? 'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.'
+      : `What would tell, once isolated: ${told}.`;
+  return [`Cannot be told apart from outside any more: ${names}. ${tells}`];
 }
 
 /** Where the readings fit nothing on the list, that comes before any ranking; blank where they do. */

@@ -1,0 +1,42 @@
+/** Ways to say an answer other than its label (common practice, no source), by the label as {@link plainText} gives it. */
+export const SAID: Readonly<Record<string, readonly string[]>> = {
+  yes: ['yes', 'y', 'yep', 'yeah', 'ok', 'okay', 'agree', 'agreed', 'correct', 'done', 'confirmed', 'sí'],
+  no: ['no', 'n', 'nope', 'does not agree', 'does not'],
+  'does not move': [
+    'stuck',
+    'stem stuck',
+    'valve stuck',
+    'will not move',
+    'valve will not move',
+    'no movement',
+  ],
+  'moves part way': ['part way', 'goes part way', 'only part way', 'short of open', 'does not open fully'],
+  'sticks then jumps': [
+    'sticks and jumps',
+    'sticks and then jumps',
+    'sticks jumps',
+    'sticking and jumping',
+    'jumps',
+    'jerky',
+  ],
+  hunts: ['hunting', 'is hunting', 'swings', 'swinging', 'cycles', 'cycling', 'oscillates'],
+  'is slow': ['slow', 'sluggish', 'moves slowly'],
+  'passes when shut': [
+    'passes',
+    'passing',
+    'leaks through',
+    'leaks by',
+    'leaks when shut',
+    'passes when closed',
+    'does not shut off',
+  ],
+  'leaks at the packing': [
+    'packing leaks',
+    'packing leaking',
+    'gland leaks',
+    'leaks at the gland',
+    'drips at the gland',
+  ],
+  'flow is wrong though travel is right': ['flow wrong', 'wrong flow', 'flow is off'],
+  'controls poorly': ['poor control', 'bad control', 'does not control well', 'will not control'],
+};

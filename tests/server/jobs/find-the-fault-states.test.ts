@@ -1,0 +1,186 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { adviceFor } from '../../../procedures/troubleshooting/job/advice.ts';
+import { pointKind } from '../../../server/jobs/point-stream.ts';
+import { aSheet } from '../../builders/sheets.ts';
+import { type AnApp, anApp } from '../an-app.ts';
+import { FaultFinder, type Given } from './fault-finder.ts';
+import { withValve } from './site.ts';
+
+let app: AnApp;
+let valves = 0;
+beforeAll(async () => {
+  app = await anApp({ people: true });
+});
+afterAll(() => app.close());
+
+/** Somebody at the first hub of a job on a valve of its own. */
+async function atHub(complaint: Given): Promise<FaultFinder> {
+  valves += 1;
+  const own = (name: string | null) => (name === null ? null : `${name}-${valves}`);
+  const plain = aSheet();
+  const sheet = {
+    ...plain,
+    tag: `FV-9${valves}`,
+    supplyPoint: own(plain.supplyPoint) ?? '',
+    inletPoint: own(plain.inletPoint),
+    outletPoint: own(plain.outletPoint),
+    bypassPoint: own(plain.bypassPoint),
+  };
+  await withValve(app, sheet);
+  const { browser } = await app.signedIn('technician');
+  const finder = new FaultFinder(app, { as: browser, signer: (await app.signedIn('supervisor')).person });
+  await finder.open(sheet.tag);
+  await finder.toHub(complaint);
+  return finder;
+}
+
+async function answered(finder: FaultFinder, words: Given): Promise<void> {
+  for (const [check, found] of Object.entries(words)) await finder.check(check, { found });
+}
+
+/** Answers that no one cause of the list gives together. */
+const CONTRADICTING: Given = {
+  soapSignalTube: 'bubbles',
+  soapStemSeal: 'none',
+  couplingMarks: 'slipped',
+  stemAndGland: 'bright',
+  handwheelAndStops: 'engaged',
+  smallStep: 'no move',
+  fluidOutside: 'bonnet',
+  travelAgainstOutput: 'more open',
+};
+const ONE_MORE_EACH: Given = {
+  controllerMode: 'held',
+  flowAgainstTravel: 'as the curve',
+  soapAdjuster: 'none',
+  lineUp: 'as it should be',
+  secondMeasurement: 'differs',
+  holdInManual: 'goes on',
+};
+
+describe('What a hub says of the causes', () => {
+  test('a look that much hangs on is asked for again; where nothing on the list explains it, that stands before all', async () => {
+    const finder = await atHub({ symptom: 'slow' });
+    await answered(finder, CONTRADICTING);
+    const again = await finder.text();
+    expect(again).toContain('Much hangs on this one answer.');
+    expect(again).toContain('Look again');
+    expect(again).not.toContain('No cause of the list explains');
+    await answered(finder, ONE_MORE_EACH);
+    const strange = await finder.text();
+    expect(strange).toContain('No cause of the list explains what was read: ');
+    expect(strange).toContain('Read it again on another gauge, and look for what is not on the list.');
+  });
+
+  test('a number that was read stands beside its word, and how far it is off', async () => {
+    const finder = await atHub({ symptom: 'doesNotMove', outputPercent: '100 %', signalSeenPa: '12 psi' });
+    expect(await finder.text()).toContain('More than 3 % of the span lower (\u221225 %)');
+  });
+
+  test('causes that nothing from outside tells apart are named together, with what would tell them', async () => {
+    const finder = await atHub({ symptom: 'hunts' });
+    await answered(finder, {
+      controllerOutput: 'in line',
+      soapAdjuster: 'none',
+      loopCurrent: 'as asked',
+      couplingMarks: 'slipped',
+      gaugeAgainstGauge: 'agree',
+      supplyDroop: 'small',
+      flowAgainstTravel: 'less',
+      lineUp: 'as it should be',
+      stemAndGland: 'bright',
+      noise: 'hiss',
+      filterBowl: 'wet',
+      holdInManual: 'no swing',
+      handwheelAndStops: 'engaged',
+    });
+    const text = await finder.text();
+    expect(adviceFor(await finder.job(), 'in service').alike).not.toBeNull();
+    expect(text).toContain('Cannot be told apart from outside any more: ');
+  });
+
+  test('a repair that is likelier to pay than another check is named with what both would cost', async () => {
+    const finder = await atHub({ symptom: 'slow' });
+    await answered(finder, {
+      fluidOutside: 'dry',
+      soapStemSeal: 'none',
+      filterBowl: 'dry',
+      handwheelAndStops: 'neutral',
+      soapCaseJoint: 'none',
+      lineUp: 'block throttles',
+      gaugeAgainstGauge: 'agree',
+      holdInManual: 'no swing',
+      smallStep: 'smooth',
+      secondMeasurement: 'agrees',
+      soapAdjuster: 'none',
+      pressureDrop: 'low',
+      trend: 'steady',
+      supplyDroop: 'small',
+    });
+    const text = await finder.text();
+    expect(text).toContain('Stop checking: repair');
+    expect(text).toMatch(/\d+ minutes to a cured valve on the average, \d+ minutes with another check first/);
+    expect(text).toContain('Check on: ');
+    expect(text).toContain('Mend it now');
+  });
+
+  test('a mend is proved by its check, and one that did not help speaks from then on', async () => {
+    const finder = await atHub({ symptom: 'movesPartWay' });
+    await finder.check('mend freeStop', { made: 'yes', mendNote: 'a stop was wound in' });
+    expect(await finder.text()).toContain('Prove the repair');
+    await finder.check('handwheelAndStops', { found: 'engaged' });
+    expect(await finder.text()).toContain('Made and proved: Put handwheel and stops back. It did not help');
+  });
+});
+
+describe('A cause behind locks', () => {
+  test('goes on as the job of its repair: locks, isolation and readings go along, signatures do not', async () => {
+    const finder = await atHub({ symptom: 'doesNotMove', outputPercent: '100 %', signalSeenPa: '12 psi' });
+    await finder.answer({ hubChoice: 'bypass' });
+    await finder.through('onBypass');
+    await finder.answer({ hubChoice: 'isolate' });
+    await finder.through('isolated');
+    await finder.answer({ hubChoice: 'name' });
+    await finder.answer({});
+    expect(await finder.text()).toContain('without undoing them');
+    await finder.answer({ repairToDo: 'changeDiaphragm', causeSeen: 'air at the adjuster' });
+    const before = await finder.job();
+    expect(before.step).toBe('goOnDiaphragmRenewal');
+    const from = {
+      from: before.id,
+      fromPlace: String(before.place),
+      fromStep: before.step,
+      fromChoice: 'on',
+      fromReason: '',
+    };
+    await finder.open(before.tag, { procedure: 'diaphragm-renewal', ...from });
+    const repair = await finder.job();
+    expect([repair.procedure, repair.step, repair.goesOnFrom]).toEqual([
+      'diaphragm-renewal',
+      'takenOver',
+      before.id,
+    ]);
+    expect(repair.locks).toEqual(before.locks);
+    expect(Object.keys(repair.locks).length).toBeGreaterThan(2);
+    expect(repair.readings).toEqual(before.readings);
+    expect(repair.situation.states).toMatchObject({ inletLock: 'on', bypass: 'open', workSignOff: 'none' });
+    expect([repair.holds, repair.envelope]).toEqual([[], null]);
+    const point = await app.services.log.state(pointKind, String(before.sheet.inletPoint));
+    expect(point.locks.map(({ job }) => job)).toEqual([repair.id]);
+    const looked = await finder.text(`/jobs/${before.id}`);
+    expect(looked).toContain(`went on as job ${repair.id}`);
+    expect(looked).not.toContain('Work that comes next');
+  });
+
+  test('gives the valve back first where parts are not at hand, and says why it may not go on as another job', async () => {
+    const finder = await atHub({ symptom: 'sticksThenJumps' });
+    await finder.answer({ hubChoice: 'bypass' });
+    await finder.through('onBypass');
+    await finder.answer({ hubChoice: 'isolate' });
+    await finder.through('isolated');
+    await finder.answer({ hubChoice: 'name' });
+    await finder.answer({});
+    expect(await finder.answer({ repairToDo: 'repack' })).toBe('goOnPackingRenewal');
+    expect(await finder.answer({ choice: 'back' })).toBe('backCheck');
+  });
+});

@@ -78,6 +78,12 @@ const supply = (end: 'lowPa' | 'highPa', label: string): Figure => ({
   of: ({ sheet }) => supplyWanted(sheet)?.[end] ?? null,
 });
 
+const time = (label: string, of: 'strokeOpenMaxS' | 'strokeShutMaxS'): Figure => ({
+  label,
+  dimension: 'time',
+  of: ({ sheet }) => sheet[of],
+});
+
 /** What the valve does without air, as a sentence has it; a cylinder without a spring stays. */
 export function failText({ sheet }: Pick<Job, 'sheet'>): string {
   if (sheet.failPosition === 'stays') return 'stays where it is';
@@ -124,6 +130,8 @@ export const COMMISSIONING_FIGURES = {
     dimension: 'percent',
     of: ({ sheet }) => sheet.errorTolerancePercent,
   },
+  strokeOpenMax: time('time to open, at most', 'strokeOpenMaxS'),
+  strokeShutMax: time('time to shut, at most', 'strokeShutMaxS'),
   hysteresisTolerance: {
     label: 'hysteresis allowed',
     dimension: 'percent',

@@ -2,6 +2,7 @@ import { analyseStroke } from './calculations/cycle-analysis.ts';
 import { strokeFriction } from './calculations/stroke-friction.ts';
 import type { StrokeRow } from './calculations/stroke-rows.ts';
 import type { Job, Row } from './job.ts';
+import type { ValveSheet } from './valve-sheet/sheet.ts';
 import type { RowPlan, TableStep } from './vocabulary.ts';
 
 export type Guarded = 'inside' | 'outside' | 'too close';
@@ -22,6 +23,23 @@ export function guarded({
 }): Guarded {
   if (Math.abs(value) + uncertainty <= limit) return 'inside';
   return Math.abs(value) - uncertainty > limit ? 'outside' : 'too close';
+}
+
+/**
+ * Friction of a cycle against the limit of the sheet; null where the sheet has none or the cycle could not tell it.
+ * @example frictionVerdict({ frictionN: 180, frictionUncertaintyN: 20 }, { frictionMaxN: 267 }) // 'inside'
+ */
+export function frictionVerdict(
+  { frictionN, frictionUncertaintyN }: Pick<CycleFigures, 'frictionN' | 'frictionUncertaintyN'>,
+  { frictionMaxN }: Pick<ValveSheet, 'frictionMaxN'>,
+): Guarded | null {
+  if (frictionN === null || frictionMaxN === null) return null;
+  // The gauges may put the way up below the way down; a stem without friction is not outside.
+  return guarded({
+    value: Math.max(0, frictionN),
+    limit: frictionMaxN,
+    uncertainty: frictionUncertaintyN ?? 0,
+  });
 }
 
 export interface CycleFigures {

@@ -24,6 +24,7 @@ import type {
 import type { Json } from './json.ts';
 import { type JobNote, NOTE_LINES, type Note } from './notes/note.ts';
 import { NOTHING_SIGNED, type SignatureNote } from './signing.ts';
+import { type LoggedSheet, wholeSheet } from './valve-sheet/later-fields.ts';
 
 /** The parts of a stored line that a job is folded from. */
 export interface JobEntry {
@@ -137,11 +138,12 @@ const ASIDE: readonly string[] = [
 export function evolve(job: Job, entry: JobEntry): Job {
   const at = { place: entry.place, seq: entry.seq };
   if (entry.kind === 'job-opened') {
-    const opened = entry.inputs as unknown as Partial<Job>;
+    const opened = entry.inputs as unknown as Partial<Job> & { readonly sheet: LoggedSheet };
     const { to, sets } = entry.effects as unknown as JobEffects;
     return {
       ...NO_JOB,
       ...opened,
+      sheet: wholeSheet(opened.sheet),
       ...at,
       // What another job left standing goes on as it stood; else everything begins at its worst.
       situation: opened.situation ?? situationAtOpening(sets),

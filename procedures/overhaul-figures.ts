@@ -18,13 +18,20 @@ export function soapPressurePa(sheet: ValveSheet): number {
   return Math.min(sheet.signalHighPa, testAirLimit(sheet).limitPa);
 }
 
-/** How far the signals up and down at one travel may differ, by the hysteresis that the sheet allows: twice the friction. */
+/**
+ * How far the signals up and down at one travel may differ, which is twice the friction: by the hysteresis that the sheet
+ * allows, and by the friction that it allows, whichever is less.
+ */
 export function frictionGapPa({
   hysteresisTolerancePercent,
   benchSetLowPa,
   benchSetHighPa,
+  frictionMaxN,
+  effectiveAreaM2,
 }: ValveSheet): number {
-  return (hysteresisTolerancePercent / 100) * (benchSetHighPa - benchSetLowPa);
+  const byHysteresisPa = (hysteresisTolerancePercent / 100) * (benchSetHighPa - benchSetLowPa);
+  if (frictionMaxN === null) return byHysteresisPa;
+  return Math.min(byHysteresisPa, (2 * frictionMaxN) / effectiveAreaM2);
 }
 
 /** Spring force while no air is on the case, by the bench set; null where there is no spring. */

@@ -1,4 +1,5 @@
 import { ENERGY_ISOLATION } from './required/energy-isolation.ts';
+import { FAULTS } from './required/faults.ts';
 import { HOLD_POINTS } from './required/hold-points.ts';
 import { INTERFACE } from './required/interface.ts';
 import { RELIABILITY } from './required/reliability.ts';
@@ -81,6 +82,7 @@ export const REQUIREMENTS: readonly Requirement[] = [
   ...ENERGY_ISOLATION,
   ...HOLD_POINTS,
   ...RELIABILITY,
+  ...FAULTS,
   ...SIGNATURES,
   ...WEB_SECURITY,
   ...INTERFACE,

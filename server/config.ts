@@ -1,5 +1,6 @@
 import { networkInterfaces, hostname as systemName } from 'node:os';
 import { join } from 'node:path';
+import type { BackupPlan } from './backups/keep-backing-up.ts';
 
 /** What the environment says; the names of its variables stand in README.md. */
 export interface Config {
@@ -16,6 +17,8 @@ export interface Config {
   readonly checkpointFile: string;
   /** Addresses given by hand, for a name of the site's network or a proxy with TLS before this server. */
   readonly origins: readonly string[];
+  /** The server's own copies of its log; null where it makes none. */
+  readonly backups: BackupPlan | null;
   /** Files of the certificate and its key; null for plain HTTP. */
   readonly tls: { readonly certFile: string; readonly keyFile: string } | null;
 }
@@ -44,8 +47,42 @@ export function readConfig(environment: Environment): Config {
     pepperFile: environment.YOKESIDE_PEPPER || pepperBeside(folder),
     checkpointFile: environment.YOKESIDE_CHECKPOINTS || '',
     origins: readOrigins(environment.YOKESIDE_ORIGINS ?? ''),
+    backups: readBackups(environment),
     tls,
   };
+}
+
+const BACKUP_HOURS = 24;
+const BACKUP_KEEP_DAYS = 90;
+
+function readBackups(environment: Environment): BackupPlan | null {
+  const to = environment.YOKESIDE_BACKUPS ?? '';
+  const everyHours = readCount(environment, {
+    name: 'YOKESIDE_BACKUP_HOURS',
+    otherwise: BACKUP_HOURS,
+    max: 720,
+  });
+  const keepDays = readCount(environment, {
+    name: 'YOKESIDE_BACKUP_KEEP_DAYS',
+    otherwise: BACKUP_KEEP_DAYS,
+    max: 36_500,
+  });
+  if (to === '') return null;
+  if (environment.YOKESIDE_DATABASE)
+    throw new Error(
+      'YOKESIDE_BACKUPS is for a log in the data folder. A log in a database is backed up by the means of that database.',
+    );
+  return { to, everyHours, keepDays };
+}
+
+function readCount(
+  environment: Environment,
+  { name, otherwise, max }: { readonly name: string; readonly otherwise: number; readonly max: number },
+): number {
+  const text = environment[name] || String(otherwise);
+  const count = /^\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
+  if (count >= 1 && count <= max) return count;
+  throw new Error(`${name} is "${text}"; it takes a whole number from 1 to ${max}.`);
 }
 
 /** @example pepperBeside('yokeside-data') // 'yokeside-data-key/yokeside.pepper' */

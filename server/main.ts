@@ -5,7 +5,10 @@
 import { randomBytes, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { setTimeout as after } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
+import { backUpInProcess } from './backups/backup-process.ts';
+import { keepBackingUp } from './backups/keep-backing-up.ts';
 import { type Config, isReachedFromOutside, ownOrigins, readConfig } from './config.ts';
 import { loadDemoPlant } from './demo/demo-plant.ts';
 import { readAssets } from './http/assets.ts';
@@ -13,6 +16,7 @@ import { proveAll } from './jobs/catalogue.ts';
 import { Checkpoints, checkpointPlace } from './log/checkpoints.ts';
 import { renewLists } from './log/lists-form.ts';
 import { keepMarking } from './log/mark-checkpoints.ts';
+import { watchClock } from './log/watch-clock.ts';
 import { makeServices } from './make-services.ts';
 import { faultDetails } from './operations-log.ts';
 import { hasSecrets } from './people/accounts.ts';
@@ -24,6 +28,7 @@ import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
 import { SETTINGS, type Settings } from './settings.ts';
 import { openStore, practiceBeside, practiceOpener, type StorePlace } from './store/open-store.ts';
+import { sqliteVersion } from './store/sqlite-version.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
@@ -49,6 +54,7 @@ async function start(): Promise<void> {
     store,
     practiceStore: await practiceOpener(config),
     settings: settingsFor(config, origins),
+    machine: { folder: config.database === '' ? config.folder : null, backups: config.backups },
     pepper,
     checkpoints,
     project,
@@ -74,15 +80,36 @@ async function start(): Promise<void> {
     now: () => new Date(),
     report: (error) => services.operations.write('fault', faultDetails(error)),
   });
-  services.operations.write('started', { address: origins[0] ?? '', version });
+  const watched = watchClock({
+    log: services.log,
+    read: () => ({ clockMs: Date.now(), countMs: performance.now() }),
+    report: (error) => services.operations.write('fault', faultDetails(error)),
+  });
+  const backedUp = keepCopies(config, services);
+  services.operations.write('started', { address: origins[0] ?? '', version, sqlite: sqliteVersion() });
   await greet(services);
-  stopOnSignal({ services, listening, marked });
+  stopOnSignal({ services, listening, before: [watched, backedUp, marked] });
   await after(PROVE_AFTER_MS);
   await proveAll();
 }
 
 /** Whoever waits for the server comes first; a job that is opened before proves its own procedure. */
 const PROVE_AFTER_MS = 3000;
+
+/** The server’s own backups, where a folder for them is named. @returns what stops them */
+function keepCopies({ backups, folder }: Config, { store, operations }: Services): () => Promise<void> {
+  if (backups === null) return async () => {};
+  const script = fileURLToPath(new URL('./commands/backup.js', import.meta.url));
+  return keepBackingUp({
+    plan: backups,
+    store,
+    // The true time, also while the demo plant is filled.
+    now: () => new Date(),
+    make: (stop) => backUpInProcess({ script, dataFolder: folder, plan: backups, stop }),
+    report: (error) => operations.write('backup-failed', faultDetails(error)),
+    done: (backup) => operations.write('backed-up', { ...backup }),
+  });
+}
 
 /** After an update the lists may want making anew; meanwhile callers are told that the server is starting. */
 async function renewAllLists(of: { readonly store: Store; readonly place: StorePlace }): Promise<void> {
@@ -124,15 +151,17 @@ async function greet({ people, settings }: Services): Promise<void> {
 interface Stopping {
   readonly services: Services;
   readonly listening: Listening;
-  marked(): Promise<void>;
+  /** What ends before the log is closed, in this order: the last checkpoint comes last. */
+  readonly before: readonly (() => Promise<void>)[];
 }
 
-function stopOnSignal({ services: { log, live, operations, practice }, listening, marked }: Stopping): void {
+function stopOnSignal({ services, listening, before }: Stopping): void {
+  const { log, live, operations, practice } = services;
   const stop = async (signal: NodeJS.Signals): Promise<void> => {
     operations.write('stopping', { signal });
     await live.close();
     await listening.stop();
-    await marked();
+    for (const end of before) await end();
     await practice.close();
     await log.close();
     operations.write('stopped');

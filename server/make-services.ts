@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { createRenderer } from '../views/render.ts';
+import { makeLists } from './lists.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import { followOthers } from './log/follow-others.ts';
 import { refuseWhileDistrusted } from './log/read-only.ts';
@@ -13,6 +14,7 @@ import type { Services } from './services.ts';
 import type { Settings } from './settings.ts';
 import { LiveChannel } from './signing/live.ts';
 import { Nonces } from './signing/nonces.ts';
+import type { Machine } from './status/machine.ts';
 import type { Store } from './store/store.ts';
 import { streamKinds } from './streams.ts';
 
@@ -23,6 +25,8 @@ export interface ServicesOptions {
   readonly settings: Settings;
   /** Compared with the log already; without them nothing is. */
   readonly checkpoints?: Checkpoints | null;
+  /** The data folder and the copies made of it; where nothing is given, the log lies in no folder and none are made. */
+  readonly machine?: Pick<Machine, 'folder' | 'backups'>;
   /** The key from beside the database. */
   readonly pepper: Uint8Array;
   /** The folder that holds `views/`. */
@@ -53,6 +57,7 @@ export function makeServices(options: ServicesOptions): Services {
   log.onCommit((committed) => live.tell(committed));
   const real: Omit<Services, 'practice'> = {
     log,
+    lists: makeLists(log),
     store,
     checkpoints,
     people: new SitePeople({ log, store, settings, pepper, now }),
@@ -63,6 +68,7 @@ export function makeServices(options: ServicesOptions): Services {
     views: createRenderer({ folder: join(options.project, 'views'), asset }),
     operations,
     settings,
+    machine: { folder: null, backups: null, ...options.machine, version: codeVersion, startedAt: now() },
     bench: null,
     now,
     newId,

@@ -31,11 +31,13 @@ import { replyRoutes } from './pages/reply.ts';
 import { reviewRoutes } from './pages/review.ts';
 import { screenRoutes } from './pages/screens.ts';
 import { secondLookRoutes } from './pages/second-look.ts';
+import { sentRoute } from './pages/sent.ts';
 import { type SetUpOptions, setUpRoutes } from './pages/set-up.ts';
 import { shiftListRoutes } from './pages/shift-list.ts';
 import { signInRoutes } from './pages/sign-in.ts';
 import { signOffRoutes } from './pages/sign-offs.ts';
 import { signedInRoutes } from './pages/signed-in.ts';
+import { statusRoute } from './pages/status.ts';
 import { tourRoutes } from './pages/tour.ts';
 import { valveFormRoutes } from './pages/valve-form.ts';
 import { valveHistoryRoutes } from './pages/valve-history.ts';
@@ -65,6 +67,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...signOffRoutes(catalogue),
       ...procedureRoutes(catalogue),
       liveRoute,
+      sentRoute,
       ...valveTableRoutes,
       ...valveFormRoutes,
       ...valveRoutes,
@@ -80,6 +83,7 @@ export function allRoutes(options: RoutesOptions): readonly Route[] {
       ...auditRoutes(catalogue),
       ...auditJobRoutes(catalogue),
       ...auditLogRoutes(options.verifier),
+      statusRoute,
       ...calculationRoutes,
       ...practiceListRoutes(catalogue),
       ...benchRoutes(catalogue),
@@ -101,6 +105,7 @@ const ON_BENCH: readonly string[] = [
   'showSteps',
   'showRecord',
   'listenLive',
+  'showSent',
 ];
 
 function practised(catalogue: Catalogue): readonly Route[] {
@@ -110,6 +115,7 @@ function practised(catalogue: Catalogue): readonly Route[] {
     ...secondLookRoutes(catalogue),
     ...recordRoutes(catalogue),
     liveRoute,
+    sentRoute,
   ];
   return all.filter(({ name }) => ON_BENCH.includes(name)).map(onBench);
 }

@@ -1,4 +1,5 @@
 import type { Renderer } from '../views/render.ts';
+import type { Lists } from './lists.ts';
 import type { Checkpoints } from './log/checkpoints.ts';
 import type { SiteLog } from './log/site-log.ts';
 import type { LongWorks } from './long/long-work.ts';
@@ -9,11 +10,14 @@ import type { BenchSide, PracticeDoor } from './practice/bench-side.ts';
 import type { Settings } from './settings.ts';
 import type { LiveChannel } from './signing/live.ts';
 import type { Nonces } from './signing/nonces.ts';
+import type { Machine } from './status/machine.ts';
 import type { Store } from './store/store.ts';
 
 /** What a request handler may use. Clock and randomness come in here, so that tests can hold them still. */
 export interface Services {
   readonly log: SiteLog;
+  /** What is looked for among all lines of a list, in memory. */
+  readonly lists: Lists;
   readonly store: Store;
   /** How far the log had come, signed, outside the database; null where nobody keeps them. */
   readonly checkpoints: Checkpoints | null;
@@ -28,6 +32,8 @@ export interface Services {
   readonly views: Renderer;
   readonly operations: OperationsLog;
   readonly settings: Settings;
+  /** What it runs on, for whoever looks after it. */
+  readonly machine: Machine;
   /** What only the practice bench has; null on the real site. */
   readonly bench: BenchSide | null;
   /** The way to the practice bench. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { ENERGY_ISOLATION } from '../safety/required/energy-isolation.ts';
+import { FAULTS } from '../safety/required/faults.ts';
 import { HOLD_POINTS } from '../safety/required/hold-points.ts';
 import { INTERFACE } from '../safety/required/interface.ts';
 import { RELIABILITY } from '../safety/required/reliability.ts';
@@ -31,6 +32,7 @@ describe('requirements of safety', () => {
   test.each([
     ['EI-', ENERGY_ISOLATION],
     ['HP-', HOLD_POINTS],
+    ['R-', FAULTS],
     ['RL-', RELIABILITY],
     ['SA-', SIGNATURES],
     ['UI-', INTERFACE],

@@ -59,6 +59,12 @@ export const failAction = procedure({
       change:
         'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'The times are held against the limits of the sheet, where it has them. A stroke that is slower is decided on a card of its own.',
+    },
   ],
   phases: [
     ...ANYWHERE_FRONT,
@@ -87,8 +93,25 @@ export const failAction = procedure({
         seconds('strokeShutS', 'Time to shut'),
         yesNo('runsEvenly', 'It runs evenly, all the way to both ends'),
       ],
-      judge: { rule: 'allYes', with: { fields: 'runsEvenly' } },
-      ways: { yes: { to: 'signalLost' }, no: { to: 'strokeUneven' } },
+      shows: ['strokeOpenMax', 'strokeShutMax'],
+      judge: { rule: 'strokeTimes' },
+      ways: {
+        'even, in time': { to: 'signalLost' },
+        uneven: { to: 'strokeUneven' },
+        'too slow': { to: 'strokeSlow' },
+      },
+      makeSafe,
+    },
+    strokeSlow: {
+      kind: 'question',
+      phase: 'time',
+      title: 'It is slower than its sheet allows',
+      how: 'At most, opening: {strokeOpenMax}; shutting: {strokeShutMax}. Slow one way: a plugged vent, a choked booster or relay. Slow both ways: a supply that sags, a filter or tube that is choked, a stem that drags.',
+      choices: {
+        again: { label: 'Step it again', to: 'strokeTime' },
+        goOn: { label: 'Write it down, and try the fail action', to: 'signalLost', reason: true },
+        leave: { label: 'Give it back, and find the fault', to: 'nextPerson', reason: true },
+      },
       makeSafe,
     },
     strokeUneven: {

@@ -58,6 +58,12 @@ export const packingRenewal = procedure({
       change:
         'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. A clamp for the plug stem and penetrating oil are at hand.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'Ease the gland to the friction that the sheet allows, where that is less than its hysteresis leaves.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -211,7 +217,7 @@ export const packingRenewal = procedure({
       kind: 'question',
       phase: 'asLeft',
       title: 'As left is not inside its limits',
-      how: 'New packing costs friction: {packingFriction} each way by the sheet, at most {frictionLimit} for the hysteresis allowed. A shift of both ends is the adjuster, not the packing.',
+      how: 'New packing costs friction: {packingFriction} each way by the sheet, at most {frictionLimit} by friction and hysteresis allowed, whichever is less. A shift of both ends is the adjuster, not the packing.',
       choices: {
         ease: { label: 'Too much friction: the gland', to: 'bleedForGland' },
         again: { label: 'Stroke it more and read again', to: 'settleStem' },

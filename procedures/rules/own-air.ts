@@ -45,6 +45,28 @@ export const failActionRule: Rule = {
   },
 };
 
+/**
+ * Whether it ran evenly, and within the times that the sheet allows. A hand on a stop watch has no uncertainty that
+ * anybody states: the time itself is held against the limit.
+ */
+export const strokeTimesRule: Rule = {
+  outcomes: ['even, in time', 'uneven', 'too slow'],
+  params: [],
+  judge({ job: { sheet }, readings, words }) {
+    const { strokeOpenMaxS, strokeShutMaxS } = sheet;
+    const isSlow = (readS: number | undefined, limitS: number | null) =>
+      readS !== undefined && limitS !== null && readS > limitS;
+    const outcome = () => {
+      if (words.runsEvenly !== 'yes') return 'uneven';
+      const { strokeOpenS, strokeShutS } = readings;
+      const slow =
+        isSlow(strokeOpenS?.valueSi, strokeOpenMaxS) || isSlow(strokeShutS?.valueSi, strokeShutMaxS);
+      return slow ? 'too slow' : 'even, in time';
+    };
+    return { outcome: outcome(), figures: { strokeOpenMaxS, strokeShutMaxS } };
+  },
+};
+
 /** Five points of a converter, up and down: error and hysteresis in percent of its span. */
 export const converterRule: Rule = {
   outcomes: ['inside', 'outside', 'too close', 'not all read'],

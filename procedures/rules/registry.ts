@@ -7,7 +7,7 @@ import { FAULT_RULE_NAMES, FAULT_RULES } from './find-the-fault.ts';
 import { hotCheckRule } from './hot-check.ts';
 import { glandFrictionRule, glandLookRule, glandRoundRule } from './live-gland.ts';
 import { gasTestRule, shutOffRule } from './open-line.ts';
-import { converterRule, failActionRule, supplyMovingRule, supplyRule } from './own-air.ts';
+import { converterRule, failActionRule, strokeTimesRule, supplyMovingRule, supplyRule } from './own-air.ts';
 import { actuatorAirRule, ownStrokeRule } from './own-stroke.ts';
 import { ringsRule, stemLookRule } from './packing.ts';
 import { allYesRule, noneOfRule, oneOfRule, recordRule } from './plain.ts';
@@ -54,6 +54,7 @@ export const RULE_NAMES = [
   'signalAtValve',
   'shutIn',
   'failAction',
+  'strokeTimes',
   'converter',
   'benchSet',
   'seatPressure',
@@ -109,6 +110,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   signalAtValve: signalAtValveRule,
   shutIn: shutInRule,
   failAction: failActionRule,
+  strokeTimes: strokeTimesRule,
   converter: converterRule,
   benchSet: benchSetRule,
   seatPressure: seatPressureRule,

@@ -33,7 +33,12 @@ export function csvRecords(text: string): CsvRecords {
  */
 export function csvText(records: readonly (readonly string[])[]): string {
   // The mark in front makes table programs read the letters as UTF-8.
-  return `\ufeff${records.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
+  return `\ufeff${csvRows(records)}`;
+}
+
+/** Rows of such a table without the mark in front, for whoever writes it in pieces. */
+export function csvRows(records: readonly (readonly string[])[]): string {
+  return records.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('');
 }
 
 /** The apostrophe that `csvCell` put in front. */

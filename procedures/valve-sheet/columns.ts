@@ -26,6 +26,7 @@ const UNIT_ENDING: Readonly<Record<QuantityField['dimension'], RegExp>> = {
   temperature: /C$/,
   volume: /M3$/,
   mass: /Kg$/,
+  time: /S$/,
 };
 
 /** @example columnName(fieldNamed('benchSetLowPa')) // 'benchSetLow' */

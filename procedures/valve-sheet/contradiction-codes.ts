@@ -34,6 +34,10 @@ export const CONTRADICTIONS = {
   'VAL-128': { stops: true, why: 'A second feed without its cock would stay on while hands are in.' },
   'VAL-129': { stops: false, why: 'The volume is asked for again at the valve.' },
   'VAL-130': { stops: false, why: 'What is electrical is looked for at the valve all the same.' },
+  'VAL-131': {
+    stops: false,
+    why: 'Friction is judged by its limit; new packing may pass it until it has settled.',
+  },
 } as const;
 
 export type ContradictionCode = keyof typeof CONTRADICTIONS;

@@ -25,8 +25,18 @@ export function readSheetsCsv(text: string): TableRead<SheetItem> {
  * @example writeSheetsCsv([sheet], 'us').split('\r\n')[0] // 'tag,service,...,travel [in],...'
  */
 export function writeSheetsCsv(sheets: readonly ValveSheet[], system: UnitSystem): string {
-  return csvText([
-    FIELDS.map((field) => headOf(field, system)),
-    ...sheets.map((sheet) => FIELDS.map((field) => fieldText(field, { value: sheet[field.name], system }))),
-  ]);
+  return csvText([sheetHeads(system), ...sheetCells(sheets, system)]);
+}
+
+/** The head of that table. */
+export function sheetHeads(system: UnitSystem): readonly string[] {
+  return FIELDS.map((field) => headOf(field, system));
+}
+
+/** Rows of that table, for whoever writes it in pieces. */
+export function sheetCells(
+  sheets: readonly ValveSheet[],
+  system: UnitSystem,
+): readonly (readonly string[])[] {
+  return sheets.map((sheet) => FIELDS.map((field) => fieldText(field, { value: sheet[field.name], system })));
 }

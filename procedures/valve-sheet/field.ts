@@ -77,6 +77,7 @@ export const STORED_UNIT = {
   temperature: 'degC',
   volume: 'm3',
   mass: 'kg',
+  time: 's',
 } as const satisfies { readonly [D in Dimension]?: UnitId };
 
 /** Far beyond any control valve; what is above is a slip of the pen. */
@@ -99,4 +100,6 @@ export const POSSIBLE = {
   temperature: { atLeastSi: 0, atMostSi: 1300 },
   volume: { aboveSi: 0, atMostSi: 1 },
   mass: { aboveSi: 0, atMostSi: 5000 },
+  /** An hour for one stroke: the slowest that is meant to be slow is far below. */
+  strokeTime: { aboveSi: 0, atMostSi: 3600 },
 } as const satisfies Readonly<Record<string, Possible>>;

@@ -86,6 +86,11 @@ export interface ValveSheet {
   readonly hysteresisTolerancePercent: number;
   readonly repeatabilityTolerancePercent: number;
   readonly benchSetTolerancePa: number;
+  /** Blank: no limit. */
+  readonly frictionMaxN: number | null;
+  /** From end to end on the valve's own air; blank: no limit. */
+  readonly strokeOpenMaxS: number | null;
+  readonly strokeShutMaxS: number | null;
 
   readonly processFluid: string;
   readonly processInletPa: number;

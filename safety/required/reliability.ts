@@ -125,7 +125,7 @@ export const RELIABILITY: readonly Requirement[] = [
     text: 'A clock that jumps ahead shall not let anything pass.',
     source: 'common practice, no source',
     notBuilt:
-      'sessions and proofs of isolation end early then, which is the safe side; the jump itself gets no entry',
+      'the jump is written down with both times (R-10), and sessions and proofs of isolation end early, which is the safe side; a timed wait may end early too, and its card asks for what the gauge reads all the same',
   },
   {
     id: 'RL-24',
@@ -156,8 +156,6 @@ export const RELIABILITY: readonly Requirement[] = [
     id: 'RL-29',
     text: 'The whole log shall be read again from time to time, for a disk can change what it holds.',
     source: 'SQLite, cksumvfs',
-    notBuilt:
-      '`npm run verify` reads all of it beside a running server; the site’s own schedule has to start it',
   },
   {
     id: 'RL-30',
@@ -173,7 +171,6 @@ export const RELIABILITY: readonly Requirement[] = [
     id: 'RL-32',
     text: 'A copy and its folder shall be synced before it counts as one.',
     source: 'SQLite, lang_vacuum',
-    notBuilt: 'both are synced (`server/store/backup.ts`); no test looks at the calls',
   },
   {
     id: 'RL-33',

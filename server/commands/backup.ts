@@ -1,10 +1,11 @@
 /**
  * `npm run backup -- FOLDER`: a copy of the log into a folder of all copies, beside a running server. It has its name only once
- * the verifier has read it. `--keep-days 90` removes older ones. For a schedule, have the system run it.
+ * the verifier has read it. `--keep-days 90` removes older ones, `--json` says the same for programs. The server runs this command
+ * by itself where YOKESIDE_BACKUPS names a folder.
  */
 import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
-import { backUp } from '../store/backup.ts';
+import { backUp, type Kept } from '../store/backup.ts';
 import { dataPath } from '../store/data-folder.ts';
 import { sayPhotos } from './say-photos.ts';
 
@@ -13,7 +14,10 @@ const KEEP_DAYS = 90;
 try {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { 'keep-days': { type: 'string', default: String(KEEP_DAYS) } },
+    options: {
+      'keep-days': { type: 'string', default: String(KEEP_DAYS) },
+      json: { type: 'boolean', default: false },
+    },
   });
   const [to, ...more] = positionals;
   const keepDays = Number(values['keep-days']);
@@ -21,11 +25,21 @@ try {
   if (!/^\d{1,5}$/.test(values['keep-days'])) throw new Error('--keep-days takes a whole number of days.');
   const folder = dataPath(process.env);
   const kept = await backUp({ folder, to, now: new Date(), keepDays });
-  console.log(`Backup: ${kept.folder}`);
-  console.log(`Whole: ${kept.head.seq} entries, check number ${checkNumber(kept.head.hash)}.`);
-  sayPhotos(kept.photos);
-  console.log('The folder of the keys is not in it: back it up apart from this.');
+  const check = checkNumber(kept.head.hash);
+  if (values.json) sayJson(kept, check);
+  else sayPlainly(kept, check);
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;
+}
+
+function sayJson({ folder, head, photos }: Kept, check: string): void {
+  console.log(JSON.stringify({ folder, entries: head.seq, check, photosLost: photos.length }));
+}
+
+function sayPlainly({ folder, head, photos }: Kept, check: string): void {
+  console.log(`Backup: ${folder}`);
+  console.log(`Whole: ${head.seq} entries, check number ${check}.`);
+  sayPhotos(photos);
+  console.log('The folder of the keys is not in it: back it up apart from this.');
 }

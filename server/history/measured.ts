@@ -1,4 +1,4 @@
-import type { CycleFigures } from '../../procedures/cycle-verdict.ts';
+import { type CycleFigures, frictionVerdict } from '../../procedures/cycle-verdict.ts';
 import type { Answer, Job } from '../../procedures/job.ts';
 import { ownStrokeJob } from '../jobs/record/own-stroke.ts';
 import { judged } from '../jobs/record/results.ts';
@@ -116,6 +116,7 @@ function measuredCycle(figures: CycleFigures, { sheet }: Job): MeasuredCycle {
       ...(figures.errorVerdict === 'outside' ? ['error'] : []),
       ...(figures.hysteresisVerdict === 'outside' ? ['hysteresis and dead band'] : []),
       ...(figures.repeatabilityVerdict === 'outside' ? ['repeatability'] : []),
+      ...(frictionVerdict(figures, sheet) === 'outside' ? ['friction'] : []),
       ...(isShifted ? ['spring against bench set'] : []),
     ],
   };

@@ -2,9 +2,8 @@ import { z } from 'zod';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
-import type { MeasuredCycle } from './measured.ts';
 import { commonestCauses } from './noted.ts';
-import { closedJobs, seriesOf } from './series.ts';
+import { closedJobs, lastTakenApart, type Series, seriesOf } from './series.ts';
 import { METHOD, trendOf } from './trend.ts';
 import { valveHistory } from './valve-history.ts';
 
@@ -99,35 +98,36 @@ function isCheck({ measured }: JobLine): boolean {
   return measured !== null && (measured.asFound !== null || measured.asLeft !== null);
 }
 
-/** How a valve stood when it was last read: the worst of what has a limit. */
+/** How a valve stood when each quantity was last read, but never before it was last taken apart: the worst of them. */
 function standsOf({ sheet, jobs }: ValveJobs): PlantHistory['worst'] {
-  const job = jobs.findLast(isCheck);
-  const measured = job?.measured ?? null;
-  const cycle = measured?.asLeft ?? measured?.asFound ?? null;
-  if (job === undefined || cycle === null) return [];
-  const [worst] = sharesOf(cycle, sheet).toSorted((one, other) => other.share - one.share);
+  const [worst] = seriesOf(jobs, sheet)
+    .flatMap((series) => shareOf(series, lastTakenApart(jobs)))
+    .toSorted((one, other) => other.share - one.share);
   if (worst === undefined) return [];
-  return [
-    {
-      tag: sheet.tag,
-      job: job.id,
-      checkedOn: day(job.closedAt ?? ''),
-      when: measured?.asLeft === null ? 'as found' : 'as left',
-      what: worst.what,
-      ofLimitPercent: Math.round(100 * worst.share),
-    },
-  ];
+  const { point, share, what } = worst;
+  const { job, at, when } = point;
+  return [{ tag: sheet.tag, job, checkedOn: day(at), when, what, ofLimitPercent: Math.round(100 * share) }];
 }
 
-function sharesOf(cycle: MeasuredCycle, sheet: ValveSheet) {
-  const of = (what: string, value: number | null, limit: number) =>
-    value === null || limit <= 0 ? [] : [{ what, share: Math.abs(value) / limit }];
-  return [
-    ...of('error', cycle.errorPercent, sheet.errorTolerancePercent),
-    ...of('hysteresis and dead band', cycle.hysteresisPercent, sheet.hysteresisTolerancePercent),
-    ...of('spring against bench set', cycle.benchSetShiftPa, sheet.benchSetTolerancePa),
-  ];
+/** The newest reading of a quantity as a share of its limit on that side; nothing where it has none. */
+function shareOf({ id, points, limitLowSi, limitHighSi }: Series, since: string) {
+  const point = points.at(-1);
+  if (point === undefined || point.at < since) return [];
+  const limitSi = point.valueSi < 0 ? limitLowSi : limitHighSi;
+  if (limitSi === null || limitSi === 0) return [];
+  return [{ what: CALLED[id], point, share: point.valueSi / limitSi }];
 }
+
+const CALLED: Readonly<Record<Series['id'], string>> = {
+  error: 'error',
+  hysteresis: 'hysteresis and dead band',
+  friction: 'friction',
+  'bench-set-shift': 'spring against bench set',
+  'seat-leak': 'seat leakage',
+  'seat-bubbles': 'seat leakage, bubbles',
+  'stroke-open': 'time to open',
+  'stroke-shut': 'time to shut',
+};
 
 function overdueOf(
   { sheet, jobs }: ValveJobs,

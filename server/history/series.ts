@@ -35,12 +35,15 @@ export interface Series {
   readonly noTrend?: string;
   readonly limitLowSi: number | null;
   readonly limitHighSi: number | null;
+  /** What the sheet expects of it. It is shown, and no date of leaving is told by it: it is no limit. */
+  readonly expected: { readonly valueSi: number; readonly from: string } | null;
   readonly points: readonly HistoryPoint[];
 }
 
 interface Kind extends Pick<Series, 'id' | 'title'> {
   unit(sheet: ValveSheet): UnitId;
   limits(sheet: ValveSheet): readonly [number | null, number | null];
+  expected?(sheet: ValveSheet): Series['expected'];
   of(cycle: MeasuredCycle): readonly [valueSi: number | null, uncertaintySi: number | null];
 }
 
@@ -63,7 +66,9 @@ const KINDS: readonly Kind[] = [
     id: 'friction',
     title: 'Friction each way',
     unit: ({ units }) => preferredUnit('force', units),
-    limits: () => [null, null],
+    limits: ({ frictionMaxN }) => [null, frictionMaxN],
+    expected: ({ packingFrictionN: valueSi, packingFrictionSource }) =>
+      valueSi === null ? null : { valueSi, from: packingFrictionSource ?? 'the sheet, without a source' },
     of: ({ frictionN, frictionUncertaintyN }) => [frictionN, frictionUncertaintyN],
   },
   {
@@ -99,9 +104,11 @@ export function seriesOf(lines: readonly JobLine[], sheet: ValveSheet): readonly
   const cycles = KINDS.map((kind) => {
     const [limitLowSi, limitHighSi] = kind.limits(sheet);
     const points = jobs.flatMap((job, at) => pointsOf({ job, kind, at, lastSet }));
-    return { id: kind.id, title: kind.title, unit: kind.unit(sheet), limitLowSi, limitHighSi, points };
+    const { id, title } = kind;
+    const expected = kind.expected?.(sheet) ?? null;
+    return { id, title, unit: kind.unit(sheet), limitLowSi, limitHighSi, expected, points };
   });
-  const others = [leakSeries(jobs), bubbleSeries(jobs), ...strokeSeries(jobs)];
+  const others = [leakSeries(jobs), bubbleSeries(jobs), ...strokeSeries(jobs, sheet)];
   return [...cycles, ...others.filter((one) => one !== null)];
 }
 
@@ -123,7 +130,8 @@ function leakSeries(jobs: readonly JobLine[]): Series | null {
   const limitHighSi = jobs.findLast(({ measured }) => (measured?.seatLeak ?? null) !== null)?.measured
     ?.seatLeak?.allowedM3PerS;
   if (limitHighSi === undefined) return null;
-  return { id: 'seat-leak', title: 'Seat leakage', unit: LEAK_UNIT, limitLowSi: null, limitHighSi, points };
+  const title = 'Seat leakage';
+  return { id: 'seat-leak', title, unit: LEAK_UNIT, limitLowSi: null, limitHighSi, expected: null, points };
 }
 
 /** Only where they were ever counted; an overhaul begins them anew, as it does the flow. */
@@ -141,26 +149,39 @@ function bubbleSeries(jobs: readonly JobLine[]): Series | null {
     ?.seatBubbles?.allowedPerMin;
   if (limitHighSi === undefined) return null;
   const title = 'Seat leakage, bubbles a minute';
-  return { id: 'seat-bubbles', title, unit: '1', counts: 'a minute', limitLowSi: null, limitHighSi, points };
+  const counted = { unit: '1', counts: 'a minute' } as const;
+  return { id: 'seat-bubbles', title, ...counted, limitLowSi: null, limitHighSi, expected: null, points };
 }
 
 const TIMED_BY_HAND = 'Timed by hand, give or take not known: it is shown, and no trend runs over it.';
 
-/** Only where it was ever timed. A sheet has no limit for it. */
-function strokeSeries(jobs: readonly JobLine[]): readonly (Series | null)[] {
-  const timed = (id: 'stroke-open' | 'stroke-shut', title: string, of: 'strokeOpenS' | 'strokeShutS') => {
+interface Timed extends Pick<Series, 'title' | 'limitHighSi'> {
+  readonly id: 'stroke-open' | 'stroke-shut';
+  readonly of: 'strokeOpenS' | 'strokeShutS';
+}
+
+/** Only where it was ever timed. */
+function strokeSeries(jobs: readonly JobLine[], sheet: ValveSheet): readonly (Series | null)[] {
+  const timed = ({ id, title, of, limitHighSi }: Timed): Series | null => {
     const points = jobs.flatMap(({ id: job, closedAt, measured }): readonly HistoryPoint[] => {
       const valueSi = measured?.[of] ?? null;
       if (valueSi === null || closedAt === null) return [];
       return [{ job, at: closedAt, when: 'as left', valueSi, uncertaintySi: 0, isCounted: false }];
     });
-    const none = { limitLowSi: null, limitHighSi: null, noTrend: TIMED_BY_HAND };
-    return points.length === 0 ? null : { id, title, unit: 's' as const, ...none, points };
+    const limits = { limitLowSi: null, limitHighSi, expected: null };
+    return points.length === 0 ? null : { id, title, unit: 's', ...limits, noTrend: TIMED_BY_HAND, points };
   };
+  const { strokeOpenMaxS, strokeShutMaxS } = sheet;
   return [
-    timed('stroke-open', 'Time to open', 'strokeOpenS'),
-    timed('stroke-shut', 'Time to shut', 'strokeShutS'),
+    timed({ id: 'stroke-open', title: 'Time to open', of: 'strokeOpenS', limitHighSi: strokeOpenMaxS }),
+    timed({ id: 'stroke-shut', title: 'Time to shut', of: 'strokeShutS', limitHighSi: strokeShutMaxS }),
   ];
+}
+
+/** When it was last taken apart; blank where it never was. What was read before says nothing of how it stands. */
+export function lastTakenApart(jobs: readonly JobLine[]): string {
+  const job = jobs.findLast(({ procedure, closedAs }) => isOverhaul(procedure) && closedAs !== 'stopped');
+  return job?.closedAt ?? '';
 }
 
 function isOverhaul(procedure: string): boolean {

@@ -25,6 +25,10 @@ const quantity = z.object({
   unit: z.string(),
   limitLow: limit,
   limitHigh: limit,
+  expected: z
+    .object({ value: z.number(), from: z.string() })
+    .nullable()
+    .describe('What the sheet expects of it; no limit'),
   points: z.array(point),
   driftPerYear: z.number().nullable(),
   driftGivePerYear: z.number().nullable().describe('Covers the drift at about 95 %'),
@@ -106,7 +110,7 @@ export function valveHistory(lines: readonly JobLine[], sheet: ValveSheet): Hist
 }
 
 function quantityOf({ series, trend }: HistorySheets['drawn'][number]): ValveHistory['quantities'][number] {
-  const { id, title, unit, limitLowSi, limitHighSi, points } = series;
+  const { id, title, unit, limitLowSi, limitHighSi, expected, points } = series;
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit });
   const limitOf = (valueSi: number | null) => (valueSi === null ? null : inUnit(valueSi));
   const { counted: _, line: __, says, leaves, ...told } = trend;
@@ -116,6 +120,7 @@ function quantityOf({ series, trend }: HistorySheets['drawn'][number]): ValveHis
     unit: unitWordsOf(series),
     limitLow: limitOf(limitLowSi),
     limitHigh: limitOf(limitHighSi),
+    expected: expected === null ? null : { value: inUnit(expected.valueSi), from: expected.from },
     points: points.map(({ job, at, when, valueSi, uncertaintySi, isCounted }) => ({
       job,
       on: day(at),

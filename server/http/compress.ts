@@ -26,11 +26,12 @@ export class Compressor {
     if (!isText || length < BYTES_MIN || answer.headers.has('content-encoding')) return answer;
     const headers = new Headers(answer.headers);
     const isFile = headers.get('cache-control')?.includes('immutable') ?? false;
-    const coding = codingFor(request.headers.get('accept-encoding') ?? '', isFile);
+    const coding = codingFor(request.headers.get('accept-encoding') ?? '');
     if (coding === undefined) return answer;
     const { status } = answer;
     const key = `${coding} ${new URL(request.url).pathname}`;
-    const squeeze = async (): Promise<Bytes> => SQUEEZE[coding](new Uint8Array(await answer.arrayBuffer()));
+    const squeeze = async (): Promise<Bytes> =>
+      SQUEEZE[coding](new Uint8Array(await answer.arrayBuffer()), isFile);
     const bytes = isFile ? await this.#once(key, squeeze) : await squeeze();
     headers.set('content-encoding', coding);
     headers.set('content-length', String(bytes.length));
@@ -46,16 +47,25 @@ export class Compressor {
   }
 }
 
-const SQUEEZE: Readonly<Record<Coding, (bytes: Bytes) => Promise<Bytes>>> = {
-  br: async (bytes) =>
-    new Uint8Array(
-      await promisify(brotliCompress)(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }),
-    ),
+/**
+ * A file is made as small as it can be, once. A page of 70 kB took 1.4 to 2.2 ms as gzip here and 1.5 to 3.5 ms by brotli
+ * at 5, which leaves a tenth less of it; above 5 almost nothing is gained.
+ */
+const BROTLI_QUALITY = { file: 11, page: 5 };
+
+const SQUEEZE: Readonly<Record<Coding, (bytes: Bytes, isFile: boolean) => Promise<Bytes>>> = {
+  br: async (bytes, isFile) => {
+    const params = {
+      [constants.BROTLI_PARAM_QUALITY]: BROTLI_QUALITY[isFile ? 'file' : 'page'],
+      [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length,
+    };
+    return new Uint8Array(await promisify(brotliCompress)(bytes, { params }));
+  },
   gzip: async (bytes) => new Uint8Array(await promisify(gzip)(bytes)),
 };
 
-/** The smaller one takes long to make, so it is for files alone. @returns nothing where neither is taken */
-function codingFor(accepted: string, isFile: boolean): Coding | undefined {
+/** Browsers take the smaller one over TLS and from their own machine alone. @returns nothing where neither is taken */
+function codingFor(accepted: string): Coding | undefined {
   const weights = new Map(
     accepted.split(',').map((part) => {
       const [name = '', ...parameters] = part.split(';').map((piece) => piece.trim().toLowerCase());
@@ -64,6 +74,6 @@ function codingFor(accepted: string, isFile: boolean): Coding | undefined {
     }),
   );
   const takes = (name: Coding): boolean => (weights.get(name) ?? weights.get('*') ?? 0) > 0;
-  if (isFile && takes('br')) return 'br';
+  if (takes('br')) return 'br';
   return takes('gzip') ? 'gzip' : undefined;
 }

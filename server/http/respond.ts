@@ -43,7 +43,9 @@ const VARY = { vary: 'Accept, Accept-Language, HX-Request' };
 export function sendReply(reply: Reply, answering: Answering): Response {
   const status = reply.status ?? 200;
   const cookies = reply.cookies ?? [];
-  if (answering.wants === 'json') {
+  // JSON that is written out already is the same data.
+  const isWritten = reply.raw?.contentType.startsWith('application/json') ?? false;
+  if (answering.wants === 'json' && !isWritten) {
     return send({ status, ...json(reply.data), headers: VARY, cookies });
   }
   if (reply.raw !== undefined) return sendRaw({ ...reply, raw: reply.raw });

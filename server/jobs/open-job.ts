@@ -225,15 +225,10 @@ function freeValve(read: Read, { opening, id }: Pick<Deciding, 'opening' | 'id'>
 }
 
 /** Jobs are numbered 1, 2, 3; a number taken meanwhile is refused in the act itself. */
-async function freeNumber({ log }: Services): Promise<string> {
+async function freeNumber({ lists }: Services): Promise<string> {
   let number = 1;
-  for (let after: { sort: string; id: string } | undefined; ; ) {
-    const page = await log.summaries('job', { limit: 500, ...(after === undefined ? {} : { after }) });
-    for (const line of page) number = Math.max(number, Number(line.id) + 1);
-    const last = page.at(-1);
-    if (page.length < 500 || last === undefined) return String(number);
-    after = { sort: last.sort, id: last.id };
-  }
+  for (const id of (await lists.jobs.byId()).keys()) number = Math.max(number, Number(id) + 1);
+  return String(number);
 }
 
 function refuse(code: string, what: string, next: string): Refusal {

@@ -144,7 +144,13 @@ function cardFields(fields: ActFields): Readonly<Record<string, string>> {
 }
 
 /** Read earlier than it is written, if the form says so. */
-function lateOf({ readAt = '', lateReason = '' }: ActFields): { readonly late?: Late } {
+export function lateOf({
+  readAt = '',
+  lateReason = '',
+}: {
+  readonly readAt?: string | undefined;
+  readonly lateReason?: string | undefined;
+}): { readonly late?: Late } {
   return readAt.trim() === '' ? {} : { late: { claimedAt: readAt, reason: lateReason } };
 }
 

@@ -7,13 +7,14 @@ import { checkNumber } from '../log/check-number.ts';
 import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
 import { jobKind } from './job-stream.ts';
-import { forcesOf } from './record/forces.ts';
+import { forcesDrawn, forcesOf } from './record/forces.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { findingsOf, photosOf, usedPartsOf } from './record/notes.ts';
 import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
-import { conclusionOf, resultsOf, turnsOf } from './record/results.ts';
+import { conclusionOf, resultsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
+import { turnsOf } from './record/seat.ts';
 import { doubtsOf, type GearNow, wrongGearOf } from './record/wrong-gear.ts';
 import { drawing } from './view/drawing.ts';
 import { type LoopView, loopView } from './view/loop-record.ts';
@@ -38,6 +39,8 @@ export interface RecordPictures {
   readonly asLeft: string | null;
   /** Trend, and output against position or process value, of each record of the loop. */
   readonly loops: readonly (readonly string[])[];
+  /** Forces at both ends of the travel. */
+  readonly forces: string | null;
   /** The valve as it stood at its last signed hold. */
   readonly section: string;
 }
@@ -87,13 +90,7 @@ export function recordOf({
     results: resultsOf(job),
     turns: turnsOf(job),
     forces: forcesOf(job),
-    loops: loops.map(({ view, struck }) => ({
-      line: view.place,
-      said: view.said,
-      struck,
-      rows: view.rows.map((row) => ({ ...row })),
-      table: { heads: [...view.table.heads], rows: view.table.rows.map((cells) => [...cells]) },
-    })),
+    loops: loops.map(loopTold),
     holds: holdsOf(of),
     points: pointViews(job, compiled).map(({ title, state, more }) => ({ title, state, more })),
     people: peopleOf(of),
@@ -117,6 +114,7 @@ export function recordOf({
       asFound: found?.curve ?? null,
       asLeft: left?.curve ?? null,
       loops: loops.map(({ view: { trend, orbit } }) => [trend, orbit]),
+      forces: forcesDrawn(job),
       section: section(of, nowMs),
     },
   };
@@ -128,6 +126,17 @@ function loopsOf({ answers }: Job): readonly { readonly view: LoopView; readonly
     const view = loopView(answer);
     return view === null ? [] : [{ view, struck: answer.superseded }];
   });
+}
+
+function loopTold({ view, struck }: ReturnType<typeof loopsOf>[number]): JobRecord['loops'][number] {
+  const { place, said, rows, table } = view;
+  return {
+    line: place,
+    said,
+    struck,
+    rows: rows.map((row) => ({ ...row })),
+    table: { heads: [...table.heads], rows: table.rows.map((cells) => [...cells]) },
+  };
 }
 
 /** A cycle that was not read is blank while the job is open, and not there once it is closed. */

@@ -4,7 +4,7 @@ import { rebuildSummaries } from './rebuild.ts';
 import type { StreamKind } from './stream-kind.ts';
 
 /** Raised whenever a line of any list is made otherwise than before: each start compares it with what the folder has. */
-export const LISTS_FORM = 5;
+export const LISTS_FORM = 6;
 
 const KEPT = { kind: 'lists-form', id: 'lists' } as const;
 

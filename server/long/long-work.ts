@@ -1,6 +1,6 @@
 /** Work that takes longer than a page may: it goes on in steps, says how far it is, and stops where it is told to. */
-import { setImmediate as letOthers } from 'node:timers/promises';
 import { Refusal } from '../../safety/refusal.ts';
+import { turns } from './turns.ts';
 
 export interface LongStep {
   /** `reading row` */
@@ -57,8 +57,6 @@ type Kept = { -readonly [Key in keyof LongWork]: LongWork[Key] } & {
   ended: Promise<void>;
 };
 
-/** So long a work keeps the server to itself before others are let in. */
-const TURN_MS = 20;
 /** So many stay in memory; the oldest that has ended goes first. */
 const KEPT_MAX = 40;
 /** So many go on at once. */
@@ -142,14 +140,12 @@ export class LongWorks {
 }
 
 function tellFor(work: Kept): Tell {
-  let turnAtMs = performance.now();
+  const turn = turns();
   return async (step) => {
     work.step = step;
     if (work.isStopped) throw new Stopped();
-    if (performance.now() - turnAtMs < TURN_MS) return;
-    await letOthers();
-    turnAtMs = performance.now();
-    if (work.isStopped) throw new Stopped();
+    const letIn = await turn();
+    if (letIn && work.isStopped) throw new Stopped();
   };
 }
 

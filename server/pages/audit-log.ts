@@ -5,6 +5,7 @@ import { type Compared, compareWithPaper } from '../audit/compare.ts';
 import { builtVerifier, exportFiles } from '../audit/export-files.ts';
 import { takeAsItIs } from '../audit/restore.ts';
 import { type TarFile, tarOf } from '../audit/tar.ts';
+import { markVerification } from '../backups/marks.ts';
 import { optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import { noSuchJob } from '../jobs/acts.ts';
@@ -144,7 +145,17 @@ const verifyLog = route({
     const { long, store } = call.services;
     const shows = (id: string) => `/audit/log?verified=${encodeURIComponent(id)}`;
     const begun = { title: 'Checking the whole log', person: call.person.id, back: '/audit/log', shows };
-    const id = long.start(begun, async (tell) => reportOf(await verifyTold(store, { auditors, tell })));
+    const id = long.start(begun, async (tell) => {
+      const report = reportOf(await verifyTold(store, { auditors, tell }));
+      const { entries, whole: isWhole } = report;
+      await markVerification(store, {
+        at: call.services.now().toISOString(),
+        entries,
+        isWhole,
+        by: 'a person',
+      });
+      return report;
+    });
     const report = await resultOf<Told>(call, id);
     if (report === null) return { data: NOT_YET, seeOther: pathOfWork(id) };
     return { data: report, seeOther: shows(id) };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { ourCookie } from '../http/cookies.ts';
+import { optionalText } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 
 const MINE: readonly string[] = ['job:', 'plan:', 'point:', 'signing'];
@@ -16,7 +17,7 @@ export const liveRoute: Route = route({
   roles: 'signed-in',
   background: true,
   rawType: 'text/event-stream',
-  query: z.object({ job: z.string().max(40).default('') }),
+  query: z.object({ job: optionalText({ called: 'the job', max: 40 }).default('') }),
   answer: z.object({ stream: z.string(), place: z.number() }),
   handle: async (call) => {
     const { services, person, query, cookies } = call;

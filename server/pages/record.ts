@@ -112,7 +112,8 @@ function pageParams({ record, pictures }: JobSheets) {
   const holdSheets = chunks(record.holds, HOLDS_A_SHEET);
   const lineSheets = chunks(record.lines, LINES_A_SHEET);
   const photoSheets = chunks(record.photos, PHOTOS_A_SHEET);
-  const count = 2 + record.loops.length + holdSheets.length + photoSheets.length + lineSheets.length;
+  const forced = record.forces === null ? 0 : 1;
+  const count = 2 + record.loops.length + holdSheets.length + forced + photoSheets.length + lineSheets.length;
   const blocks = Array.from({ length: count }, (_, at) => ({
     ...blockOf(record),
     sheet: `${at + 1} of ${count}`,

@@ -6,6 +6,7 @@ import { optionalText } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import { loadJob } from '../jobs/load.ts';
+import { lateOf } from '../jobs/read-action.ts';
 import { type Entered, enterTogether } from '../jobs/reply/enter-together.ts';
 import { replyAnswer, replyView } from '../jobs/reply/reply-view.ts';
 import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
@@ -39,6 +40,9 @@ const togetherFields = z.object({
   signalPaGauge: column,
   travelM: column,
   travelMGauge: column,
+  /** When each was done, in the same order, where that was earlier; blank where nobody remembers. */
+  readAt: column,
+  lateReason: optionalText({ called: 'the reason', max: REPLY_MAX }).default(''),
 });
 
 /** Routes of the reply line, and of several cards that are entered in one go. */
@@ -119,5 +123,6 @@ function entered(body: z.output<typeof togetherFields>): readonly Entered[] {
     given: Object.fromEntries(
       READ.flatMap((name) => ((body[name][row] ?? '') === '' ? [] : [[name, body[name][row] ?? '']])),
     ),
+    ...lateOf({ readAt: body.readAt[row], lateReason: body.lateReason }),
   }));
 }

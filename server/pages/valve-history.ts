@@ -1,6 +1,6 @@
 /** A valve over the years: what its closed jobs read, how it drifts, and when the next check is due. */
 import { z } from 'zod';
-import { fromSi, unitFor } from '../../procedures/calculations/units.ts';
+import { format, fromSi, unitFor } from '../../procedures/calculations/units.ts';
 import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
 import { doubtsIn, withDoubts } from '../history/doubts.ts';
@@ -18,6 +18,7 @@ import { type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
+import { jobsOfValve } from '../lists.ts';
 import type { Services } from '../services.ts';
 import { mayPlan } from './plans.ts';
 import { pathOfValve, type SavedValve, valveAt } from './valve-parts.ts';
@@ -38,7 +39,7 @@ function historyRoute(catalogue: Catalogue): Route {
     handle: async (call) => {
       const { log } = call.services;
       const { sheet } = await valveAt(call);
-      const lines = (await jobLines(call.services)).filter(({ tag }) => tag === sheet.tag);
+      const lines = await jobsOfValve(call.services, sheet.tag);
       const { history: bare, drawn } = valveHistory(lines, sheet);
       const history = withDoubts(bare, await doubtsIn(lines, { log, catalogue }));
       const { tag, service } = sheet;
@@ -62,7 +63,7 @@ function pageParams({ history, drawn }: HistorySheets) {
       title: one.series.title,
       unit: unitWordsOf(one.series),
       limits: limitWords(history.quantities[at]),
-      says: one.trend.says,
+      says: [...expectedWords(one.series), ...one.trend.says],
       picture: historyCurve(curveOf(one)),
       rows: (history.quantities[at]?.points ?? []).map((point) => pointRow(point, one.series.unit)),
     })),
@@ -113,12 +114,24 @@ function notedRow({ job, closedOn, kind, what, words, number, batch, quantity }:
 
 const NOTED = { finding: 'found', repair: 'fault named', part: 'put in' } as const;
 
+/** Beside a limit, or in its place: the reader is told that it is none. */
+function expectedWords({ expected, unit }: HistorySheets['drawn'][number]['series']): readonly string[] {
+  if (expected === null) return [];
+  const value = format({ valueSi: expected.valueSi, unit });
+  return [`${value} is what its packing should cost: an expectation, no limit. From: ${expected.from}.`];
+}
+
 type Quantity = ValveHistory['quantities'][number];
 
 function limitWords(quantity: Quantity | undefined): string {
-  if (quantity === undefined || quantity.limitHigh === null) return 'no limit on the sheet';
-  const { limitLow, limitHigh, unit } = quantity;
-  const size = Number(limitHigh.toPrecision(6));
+  if (quantity === undefined) return '';
+  const { limitLow, limitHigh, expected, unit } = quantity;
+  const short = (value: number) => Number(value.toPrecision(6));
+  if (limitHigh === null)
+    return expected === null
+      ? 'no limit on the sheet'
+      : `no limit on the sheet; ${short(expected.value)} ${unit} expected`;
+  const size = short(limitHigh);
   return limitLow === null ? `at most ${size} ${unit}` : `at most ${size} ${unit} either way`;
 }
 
@@ -139,7 +152,7 @@ function pointRow(point: Quantity['points'][number], unit: HistorySheets['drawn'
 }
 
 function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurve {
-  const { unit, title, points, limitLowSi, limitHighSi } = series;
+  const { unit, title, points, limitLowSi, limitHighSi, expected } = series;
   const inUnit = (valueSi: number) => fromSi({ valueSi, unit });
   const label = unitWordsOf(series);
   const limits = [limitLowSi, limitHighSi]
@@ -151,6 +164,7 @@ function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurv
     title,
     axis: label,
     limits,
+    expected: expected === null ? [] : [{ value: inUnit(expected.valueSi), text: 'expected' }],
     line: trend.line,
     points: points.map(({ at, valueSi, uncertaintySi, when, isCounted }) => ({
       timeMs: Date.parse(at),
@@ -262,7 +276,7 @@ const exportNoted = route({
   query: z.object({ tag: optionalText({ called: 'the valve tag', max: 60 }).default('') }),
   answer: z.object({ table: z.string() }),
   handle: async ({ services, query: { tag } }) => {
-    const lines = (await jobLines(services)).filter((line) => tag === '' || line.tag === tag);
+    const lines = tag === '' ? await jobLines(services) : await jobsOfValve(services, tag);
     const table = notedCsv(notedRows(lines));
     const raw = { contentType: 'text/csv; charset=utf-8', body: table, fileName: 'found-and-put-in.csv' };
     return { data: { table }, raw };

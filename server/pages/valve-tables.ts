@@ -1,17 +1,35 @@
 /** Valve sheets in and out by tables. */
 import { z } from 'zod';
-import { writeSheetsCsv } from '../../procedures/valve-sheet/csv.ts';
+import { csvRows, csvText } from '../../procedures/tables/csv-text.ts';
+import { sheetCells, sheetHeads } from '../../procedures/valve-sheet/csv.ts';
 import { writeSheetsJson } from '../../procedures/valve-sheet/json.ts';
+import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { oneOf } from '../http/fields.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
+import { turns } from '../long/turns.ts';
+import type { Summary } from '../store/store.ts';
 import { valveTable } from '../valves/valve-table.ts';
-import { csvFile, jsonFile, tableRoutes } from './tables.ts';
+import { csvFile, tableRoutes } from './tables.ts';
 import { type SavedValve, SHEET_KEEPERS } from './valve-parts.ts';
 
-/** In order of their tags, without the retired ones. */
-async function sheetsInUse({ services }: BareCall) {
-  const all = (await services.log.summaries('valve')).map(({ body }) => body as unknown as SavedValve);
-  return all.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
+/** So many are read and written at a time; then others have their turn. */
+const PIECE_SHEETS = 50;
+
+/**
+ * In order of their tags, without the retired ones. A plant of thousands would keep everybody waiting for the time of its
+ * writing; so each is taken as it stands when its turn comes.
+ */
+async function* sheetsInUse({ services }: BareCall): AsyncIterable<readonly ValveSheet[]> {
+  const turn = turns();
+  for (let after: { readonly after?: Summary } = {}; ; ) {
+    const page = await services.log.summaries('valve', { ...after, limit: PIECE_SHEETS });
+    const valves = page.map(({ body }) => body as unknown as SavedValve);
+    yield valves.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
+    const last = page.at(-1);
+    if (last === undefined || page.length < PIECE_SHEETS) return;
+    after = { after: last };
+    await turn();
+  }
 }
 
 const exportCsv = route({
@@ -25,7 +43,9 @@ const exportCsv = route({
   answer: z.object({ table: z.string() }),
   handle: async (call) => {
     const { units } = call.query;
-    const table = writeSheetsCsv(await sheetsInUse(call), units);
+    const pieces = [csvText([sheetHeads(units)])];
+    for await (const sheets of sheetsInUse(call)) pieces.push(csvRows(sheetCells(sheets, units)));
+    const table = pieces.join('');
     return { data: { table }, raw: csvFile(table, `valve-sheets-${units}.csv`) };
   },
 });
@@ -38,9 +58,16 @@ const exportJson = route({
   roles: 'signed-in',
   answer: z.object({ valveSheets: z.array(z.record(z.string(), z.string())) }),
   handle: async (call) => {
-    const { valveSheets } = writeSheetsJson(await sheetsInUse(call));
-    const data = { valveSheets: valveSheets.map((sheet) => ({ ...sheet })) };
-    return { data, raw: jsonFile(data, 'valve-sheets.json') };
+    const valveSheets: Record<string, string>[] = [];
+    const lines: string[] = [];
+    for await (const sheets of sheetsInUse(call)) {
+      const written = writeSheetsJson(sheets).valveSheets.map((sheet) => ({ ...sheet }));
+      valveSheets.push(...written);
+      lines.push(...written.map((sheet) => JSON.stringify(sheet)));
+    }
+    const body = `{"valveSheets":[\n${lines.join(',\n')}\n]}\n`;
+    const raw = { contentType: 'application/json; charset=utf-8', body, fileName: 'valve-sheets.json' };
+    return { data: { valveSheets }, raw };
   },
 });
 

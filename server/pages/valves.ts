@@ -5,6 +5,7 @@ import { contradictionsOf } from '../../procedures/valve-sheet/contradictions.ts
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { optionalText } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
+import type { ValveLine } from '../lists.ts';
 import { streamOf } from '../log/stream-kind.ts';
 import { shownTime } from '../shown-time.ts';
 import { sheetDrawing } from '../valves/sheet-drawing.ts';
@@ -37,20 +38,18 @@ const lineAnswer = z.object({
 type Line = z.input<typeof lineAnswer>;
 
 /** Those that hold every word that is looked for, in order of their tags. */
-async function linesOf({ services }: BareCall, find: string): Promise<readonly Line[]> {
+async function linesOf(
+  { services }: BareCall,
+  { find, retired }: { readonly find: string; readonly retired: boolean },
+): Promise<readonly ValveLine[]> {
   const words = find.toLowerCase().split(/\s+/);
-  const all = await services.log.summaries('valve');
-  return all
-    .map(({ body }) => lineOf(body as unknown as SavedValve))
-    .filter(({ tag, service, location }) => {
-      const text = `${tag} ${service} ${location}`.toLowerCase();
-      return words.every((word) => text.includes(word));
-    });
+  return (await services.lists.valves.inOrder()).filter(
+    (line) => line.retired === retired && words.every((word) => line.words.includes(word)),
+  );
 }
 
-function lineOf({ sheet, revision, retired, openJob }: SavedValve): Line {
-  const { tag, service, location, airAction, failPosition } = sheet;
-  return { tag, service, location, airAction, failPosition, revision, retired, openJob };
+function toldOf({ words: _, ...line }: ValveLine): Line {
+  return line;
 }
 
 const listValves = route({
@@ -72,9 +71,9 @@ const listValves = route({
   handle: async (call) => {
     const { find, retired } = call.query;
     const page = Number(call.query.page);
-    const found = (await linesOf(call, find)).filter((line) => line.retired === (retired === 'yes'));
+    const found = await linesOf(call, { find, retired: retired === 'yes' });
     const pages = Math.max(1, Math.ceil(found.length / PAGE_LINES));
-    const valves = found.slice((page - 1) * PAGE_LINES, page * PAGE_LINES);
+    const valves = found.slice((page - 1) * PAGE_LINES, page * PAGE_LINES).map(toldOf);
     const at = (to: number) => `/valves?${new URLSearchParams({ find, retired, page: String(to) })}`;
     const params = {
       rows: valves.map((line) => ({

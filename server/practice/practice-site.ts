@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { makeLists } from '../lists.ts';
 import { followOthers } from '../log/follow-others.ts';
 import { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
@@ -45,6 +46,7 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
   const site: Services = {
     ...real,
     log,
+    lists: makeLists(log),
     store,
     checkpoints: null,
     live,

@@ -38,6 +38,7 @@ export async function recordPdf(
   cycles(paper, { record, pictures });
   results(paper, record);
   loops(paper, { record, pictures });
+  forces(paper, { record, pictures });
   valveDrawn(paper, pictures.section);
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
@@ -105,11 +106,6 @@ function results(paper: Paper, record: JobRecord): void {
   ]);
   paper.table(columns, rows);
   pairs(paper, record.turns);
-  if (record.forces !== null) {
-    paper.heading('Force balance, shut');
-    pairs(paper, record.forces.rows);
-    paper.text(record.forces.note);
-  }
   paper.heading('Signatures');
   const signs = [
     ...record.doneBy.map(({ name, at }) => [plain('work done by'), bold(name), plain(at)]),
@@ -119,6 +115,23 @@ function results(paper: Paper, record: JobRecord): void {
       : [[plain('taken back by'), bold(record.takenBack.by), plain(record.takenBack.at)]]),
   ];
   paper.table(even('what', 'who', 'when'), signs);
+}
+
+function forces(paper: Paper, { record, pictures }: JobSheets): void {
+  if (record.forces === null || pictures.forces === null) return;
+  const { shut, open, rows, more, note } = record.forces;
+  const title = 'Force balance at both ends of the travel';
+  paper.figure(pictures.forces, { title, words: sentenceOf(pictures.forces), share: 0.72 });
+  paper.table(
+    [
+      { label: 'force', share: 1.2 },
+      { label: shut, share: 2, isNumber: true },
+      { label: open, share: 2, isNumber: true },
+    ],
+    rows.map((row) => [plain(row.label), bold(row.shut), bold(row.open)]),
+  );
+  pairs(paper, more);
+  paper.text(note);
 }
 
 /** As the page shows it beside the first hold: energies, locks and stem as they stood there. */

@@ -50,6 +50,7 @@ export async function backUp(of: {
   const name = `yokeside-${now.toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
   const [unfinished, finished] = [join(to, `${name}${UNFINISHED}`), join(to, name)];
   try {
+    removeLeftBehind(to, now);
     mkdirSync(unfinished, { mode: 0o700 });
     copyInto(dataFolder(of.folder).database, dataFolder(unfinished).database);
     const { head, photos } = await wholeHead(unfinished);
@@ -102,15 +103,27 @@ function synced(path: string): void {
   }
 }
 
+/** What a backup that was killed left: no other takes a day. */
+function removeLeftBehind(to: string, now: Date): void {
+  for (const one of readdirSync(to)) {
+    if (!one.endsWith(UNFINISHED) || !BACKUP.test(one.slice(0, -UNFINISHED.length))) continue;
+    if (now.getTime() - madeAtMs(one) > DAY_MS) rmSync(join(to, one), { recursive: true });
+  }
+}
+
+/** When a copy was made, by its name. */
+function madeAtMs(name: string): number {
+  const [, day = '', time = ''] = /^yokeside-(.{10})T(.{8})Z/.exec(name) ?? [];
+  return Date.parse(`${day}T${time.replaceAll('-', ':')}Z`);
+}
+
 function removeOlder(
   to: string,
   { name, beforeMs }: { readonly name: string; readonly beforeMs: number },
 ): void {
   for (const one of readdirSync(to)) {
     if (!BACKUP.test(one) || one === name) continue;
-    const [, day = '', time = ''] = /^yokeside-(.{10})T(.{8})Z$/.exec(one) ?? [];
-    if (Date.parse(`${day}T${time.replaceAll('-', ':')}Z`) < beforeMs)
-      rmSync(join(to, one), { recursive: true });
+    if (madeAtMs(one) < beforeMs) rmSync(join(to, one), { recursive: true });
   }
 }
 

@@ -4,6 +4,7 @@ import { ZERO_CELSIUS_K } from '../../procedures/calculations/gas-states.ts';
 import { figuresOf } from '../../procedures/valve-sheet/derived.ts';
 import type { SheetField } from '../../procedures/valve-sheet/field.ts';
 import { FIELDS, SECTIONS } from '../../procedures/valve-sheet/fields.ts';
+import { wholeSheet } from '../../procedures/valve-sheet/later-fields.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { worded } from '../../procedures/valve-sheet/worded.ts';
 import type { LogEntry } from '../store/store.ts';
@@ -91,7 +92,7 @@ export function historyOf(entries: readonly LogEntry[]): readonly HistoryLine[] 
   let revision = 0;
   const lines = entries.map(({ at, person, kind, inputs }): HistoryLine => {
     if (kind !== 'valve-sheet-saved') return { at, person, what: otherWords(kind, inputs) };
-    const { sheet } = inputs as unknown as SheetSaved;
+    const sheet = wholeSheet((inputs as unknown as SheetSaved).sheet);
     const what = before === null ? 'first saved' : changes(before, sheet);
     before = sheet;
     revision += 1;

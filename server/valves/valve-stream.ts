@@ -1,4 +1,5 @@
 import type { Json } from '../../procedures/json.ts';
+import { type LoggedSheet, wholeSheet } from '../../procedures/valve-sheet/later-fields.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
 
@@ -17,7 +18,7 @@ export interface Valve {
 
 /** What a save stores: the sheet in SI, and beside it the texts as they were typed. */
 export interface SheetSaved {
-  readonly sheet: ValveSheet;
+  readonly sheet: LoggedSheet;
   readonly typed: Readonly<Record<string, string>>;
 }
 
@@ -28,7 +29,7 @@ export const valveKind: StreamKind<Valve> = {
     switch (entry.kind) {
       case 'valve-sheet-saved': {
         const { sheet, typed } = entry.inputs as unknown as SheetSaved;
-        return { ...valve, sheet, typed, revision: valve.revision + 1, retired: false };
+        return { ...valve, sheet: wholeSheet(sheet), typed, revision: valve.revision + 1, retired: false };
       }
       case 'valve-retired':
         return { ...valve, retired: true };

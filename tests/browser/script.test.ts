@@ -18,7 +18,15 @@ const part = (component: string, macro: string, params: object) =>
   renderer.render('parts/example.njk', { component, macro, params });
 
 /** What the little server behind the page has seen and how it behaves. */
-const server = { posts: [] as URLSearchParams[], delayMs: 0, requestId: 1, alive: true };
+const server = {
+  posts: [] as URLSearchParams[],
+  delayMs: 0,
+  requestId: 1,
+  alive: true,
+  person: 'T1',
+  /** Goes away in the middle of an act: before it is kept, or after, and before the answer. */
+  dies: 'never' as 'never' | 'before' | 'after',
+};
 
 /** The piece that is swapped: a card, a signature, and the foot with its reply line. */
 function work(reply: object = {}): string {
@@ -49,7 +57,7 @@ function work(reply: object = {}): string {
 
 function page(): string {
   const blank = renderer.render('layout.njk', {
-    page: { lang: 'en', title: 'Job', screen: screenChoice(undefined), person: 'T1' },
+    page: { lang: 'en', title: 'Job', screen: screenChoice(undefined), person: server.person },
   });
   return blank.replace(
     '<main id="main" tabindex="-1">',
@@ -77,7 +85,14 @@ function asset(name: string): Response {
 
 async function act(request: Request): Promise<Response> {
   const fields = new URLSearchParams(await request.text());
+  const { dies } = server;
+  server.dies = 'never';
+  if (dies === 'before') return gone();
   server.posts.push(fields);
+  if (dies === 'after') {
+    server.requestId += 1;
+    return gone();
+  }
   await new Promise((resolve) => setTimeout(resolve, server.delayMs));
   const htmx = request.headers.get('HX-Request') === 'true';
   if (fields.get('reply') === 'wrong')
@@ -86,10 +101,21 @@ async function act(request: Request): Promise<Response> {
   return htmx ? answer(work()) : new Response(null, { status: 303, headers: { location: '/' } });
 }
 
+/** The connection breaks: no answer at all. */
+function gone(): Response {
+  return new Response(new ReadableStream({ start: (body) => body.error(new Error('gone')) }));
+}
+
+function sent(requestId: string): Response {
+  const kept = server.posts.some((fields) => fields.get('requestId') === requestId);
+  return answer(JSON.stringify({ kept }), 'application/json');
+}
+
 async function respond(request: Request): Promise<Response> {
   const { pathname } = new URL(request.url);
   if (pathname.startsWith('/assets/')) return asset(pathname.slice('/assets/'.length));
   if (!server.alive) return answer('', undefined, 503);
+  if (pathname.startsWith('/sent/')) return sent(pathname.slice('/sent/'.length));
   return request.method === 'POST' ? act(request) : answer(page());
 }
 
@@ -105,7 +131,7 @@ inBrowser('the script of the page', (open) => {
   });
   afterAll(() => site.close());
   beforeEach(() => {
-    Object.assign(server, { posts: [], delayMs: 0, requestId: 1, alive: true });
+    Object.assign(server, { posts: [], delayMs: 0, requestId: 1, alive: true, dies: 'never' });
   });
 
   async function start(options: { javaScript?: boolean } = {}): Promise<Page> {
@@ -155,7 +181,7 @@ inBrowser('the script of the page', (open) => {
     await expect.poll(() => server.posts.length).toBe(2);
   });
 
-  test('says that it is keeping only when keeping takes long', async () => {
+  test('says that it is keeping only when keeping takes long, and posts once however often it is tapped meanwhile (R-13)', async () => {
     const page = await start();
     server.delayMs = 900;
     await count(page).click();
@@ -163,8 +189,35 @@ inBrowser('the script of the page', (open) => {
     await page.waitForTimeout(200);
     expect(await keeping.isVisible()).toBe(false);
     await keeping.waitFor({ state: 'visible' });
+    await page.waitForTimeout(200);
+    await count(page).click();
     await page.getByRole('heading', { name: 'Step 2' }).waitFor();
     expect(await keeping.isVisible()).toBe(false);
+    expect(server.posts).toHaveLength(1);
+  });
+
+  test('says that it does not know where the server went away in the middle of an act, asks by the request’s number, and assumes nothing (R-17)', async () => {
+    // A browser of its own: nobody watches its errors, which belong here.
+    const browser = await openBrowser(inject('chromium'));
+    try {
+      const { page } = await openPage(browser, { origin: site.origin });
+      await page.goto('/');
+      const banner = page.locator('#away');
+      server.dies = 'before';
+      await reply(page).fill('9 psi 50 %');
+      await count(page).click();
+      await banner.filter({ hasText: 'Whether this was kept is not known' }).waitFor();
+      await banner.filter({ hasText: 'This was not kept. Send it again.' }).waitFor();
+      expect(await reply(page).inputValue()).toBe('9 psi 50 %');
+      server.dies = 'after';
+      await count(page).click();
+      await banner.filter({ hasText: 'Whether this was kept is not known' }).waitFor();
+      await page.getByRole('heading', { name: 'Step 2' }).waitFor();
+      expect(await banner.isVisible()).toBe(false);
+      expect(server.posts.map((fields) => fields.get('requestId'))).toEqual(['request-1']);
+    } finally {
+      await browser.close();
+    }
   });
 
   test('writes the PIN with the keys', async () => {
@@ -185,6 +238,12 @@ inBrowser('the script of the page', (open) => {
     await page.reload();
     expect(await reply(page).inputValue()).toBe('');
     expect(await page.evaluate(() => JSON.stringify(localStorage))).not.toContain('4711');
+    // Signed out, and somebody else signed in at the same screen.
+    server.person = 'T2';
+    await page.reload();
+    expect(await page.getByText('not sent').count()).toBe(0);
+    server.person = 'T1';
+    await page.reload();
     await page.getByRole('button', { name: 'Put it back' }).click();
     expect(await reply(page).inputValue()).toBe('12 psi 75');
     expect(await page.getByText('not sent').count()).toBe(0);

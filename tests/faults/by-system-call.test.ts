@@ -35,7 +35,7 @@ describe.runIf(canInject)('a server whose system fails it', () => {
   test.each([
     ...WRITES.map((at) => ['write', 'pwrite64', at] as const),
     ...SYNCS.map((at) => ['sync', SYNC, at] as const),
-  ])('killed at a %s (%s, number %i) loses nothing that it confirmed (RL-13)', async (_, call, at) => {
+  ])('killed at a %s (%s, number %i) loses nothing that it confirmed (RL-13, R-02)', async (_, call, at) => {
     const folder = aFolder();
     const { acknowledged, signal } = runWriter(under(call, `signal=KILL:when=${at}`, writer, folder));
     expect(signal).toBe('SIGKILL');
@@ -44,19 +44,19 @@ describe.runIf(canInject)('a server whose system fails it', () => {
 
   test.each([
     [
-      'a sync that fails (RL-21)',
+      'a sync that fails (RL-21, R-04)',
       SYNC,
       'error=EIO:when=12',
       'nothing more is written until the server is started',
     ],
     [
-      'a disk that became read-only (RL-19)',
+      'a disk that became read-only (RL-19, R-09)',
       'pwrite64',
       'error=EROFS:when=80+',
       'nothing more is written until',
     ],
     [
-      'a disk without room for the next write (RL-17)',
+      'a disk without room for the next write (RL-17, R-06)',
       'pwrite64',
       'error=ENOSPC:when=80+',
       'the disk is full',

@@ -14,7 +14,7 @@ beforeAll(async () => {
 // A limit on the size of a file is a thing of POSIX systems, and a small disk of memory one of Linux for root.
 if (process.platform !== 'win32') {
   describe('a disk that takes no more', () => {
-    test('fails the writing with an error of the system: nothing confirmed is lost, and the log goes on (RL-11)', async () => {
+    test('fails the writing with an error of the system: nothing confirmed is lost, and the log goes on (RL-11, R-07)', async () => {
       const folder = aFolder();
       // SIGXFSZ is ignored, so that the write comes back with EFBIG instead of ending the program.
       const shell = `trap '' XFSZ; ulimit -f 400; exec "$@"`;
@@ -54,7 +54,7 @@ function removeDisk(at: string): void {
 const disk = aFolder();
 if (smallDisk(disk)) {
   removeDisk(disk);
-  test('a real disk that is full: nothing confirmed is lost, and writing goes on when there is room again (RL-17)', async () => {
+  test('a real disk that is full: nothing confirmed is lost, and writing goes on when there is room again (RL-17, R-05)', async () => {
     expect(smallDisk(disk)).toBe(true);
     try {
       const folder = join(disk, 'data');

@@ -59,7 +59,7 @@ function readEvents(lines: readonly string[]): Run {
 }
 
 describe('a server that is killed at any moment', () => {
-  test(`${ROUNDS} times over loses nothing that it confirmed, and records nothing twice that is sent again (RL-12)`, async () => {
+  test(`${ROUNDS} times over loses nothing that it confirmed, and records nothing twice that is sent again (RL-12, R-01)`, async () => {
     const folder = aFolder();
     let before = 0;
     let acknowledged = 0;

@@ -22,3 +22,7 @@ class MovedDate extends MachineDate {
 }
 
 globalThis.Date = MovedDate as DateConstructor;
+
+// The count that nobody sets goes along: time is meant to have passed, not a clock to have been moved.
+const countMs = performance.now.bind(performance);
+performance.now = () => countMs() + Number(readFileSync(file, 'utf8'));

@@ -85,7 +85,7 @@ describe.runIf(isLong && canCut)('a power cut', () => {
     bare = await compiled('tests/faults/bare-writer.ts');
   });
 
-  test(`${CUTS} times over takes nothing that was confirmed (RL-01, RL-14)`, {
+  test(`${CUTS} times over takes nothing that was confirmed (RL-01, RL-14, R-03)`, {
     timeout: 300_000,
   }, async () => {
     for (let cut = 1; cut <= CUTS; cut += 1) {

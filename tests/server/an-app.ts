@@ -1,13 +1,14 @@
 /** A whole server without its port, for tests: a moved clock, cheap hashing, and people who can sign in. */
-import { fileURLToPath } from 'node:url';
 import type { Hono } from 'hono';
 import { createApp } from '../../server/app.ts';
+import type { BackupPlan } from '../../server/backups/keep-backing-up.ts';
 import { readAssets } from '../../server/http/assets.ts';
 import type { Route } from '../../server/http/route.ts';
 import type { Checkpoints } from '../../server/log/checkpoints.ts';
 import { makeServices } from '../../server/make-services.ts';
 import type { LoadDemo } from '../../server/pages/set-up.ts';
 import type { Person, Role } from '../../server/people/person.ts';
+import { projectFolder } from '../../server/project-folder.ts';
 import { allRoutes, routesWith } from '../../server/routes.ts';
 import type { Services } from '../../server/services.ts';
 import { SETTINGS, type Settings } from '../../server/settings.ts';
@@ -16,7 +17,7 @@ import type { Store } from '../../server/store/store.ts';
 import { aFolder } from '../folders.ts';
 
 export const ORIGIN = 'http://127.0.0.1:8430';
-export const project = fileURLToPath(new URL('../..', import.meta.url));
+export const project = projectFolder();
 
 /** PINs of the people that `anApp` adds, by role. */
 export const PINS: Readonly<Record<Role, string>> = {
@@ -35,6 +36,8 @@ export interface AnAppOptions {
   readonly loadDemo?: LoadDemo;
   /** Without them nothing is marked or compared. */
   readonly checkpoints?: Checkpoints;
+  /** What is asked of the server's own backups; nothing here makes them. */
+  readonly backups?: BackupPlan;
 }
 
 export interface Sent {
@@ -112,6 +115,7 @@ export async function anApp(options: AnAppOptions & { readonly people?: boolean 
     store,
     practiceStore: () => openSqliteStore({ folder: `${folder}-practice` }),
     settings: { ...SETTINGS, origins: [ORIGIN], hashCost: { N: 256, r: 8, p: 1 }, ...options.settings },
+    machine: { folder, backups: options.backups ?? null },
     pepper: Buffer.alloc(32, 7),
     checkpoints: options.checkpoints ?? null,
     project,

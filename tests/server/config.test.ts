@@ -13,6 +13,7 @@ describe('what the environment says', () => {
       pepperFile: join('yokeside-data-key', 'yokeside.pepper'),
       checkpointFile: '',
       origins: [],
+      backups: null,
       tls: null,
     });
     expect(readConfig({ YOKESIDE_PORT: '', YOKESIDE_HOST: '', YOKESIDE_DATA: '' })).toEqual(readConfig({}));
@@ -61,5 +62,22 @@ describe('what the environment says', () => {
     const origins = ownOrigins(readConfig({ YOKESIDE_HOST: '192.0.2.7', YOKESIDE_PLAIN_HTTP: 'yes' }), 8430);
     expect(origins[0]).toBe('http://192.0.2.7:8430');
     expect(origins).not.toContain('http://0.0.0.0:8430');
+  });
+
+  test('asks for backups of its own where a folder is named, each day and kept for ninety unless asked', () => {
+    expect(readConfig({}).backups).toBeNull();
+    expect(readConfig({ YOKESIDE_BACKUPS: '/b' }).backups).toEqual({
+      to: '/b',
+      everyHours: 24,
+      keepDays: 90,
+    });
+    const asked = { YOKESIDE_BACKUPS: '/b', YOKESIDE_BACKUP_HOURS: '6', YOKESIDE_BACKUP_KEEP_DAYS: '365' };
+    expect(readConfig(asked).backups).toEqual({ to: '/b', everyHours: 6, keepDays: 365 });
+    for (const hours of ['0', '721', '1.5', 'daily', '-1'])
+      expect(() => readConfig({ YOKESIDE_BACKUP_HOURS: hours })).toThrow('YOKESIDE_BACKUP_HOURS');
+    expect(() => readConfig({ YOKESIDE_BACKUPS: '/b', YOKESIDE_DATABASE: 'postgres://h/d' })).toThrow(
+      'by the means of that database',
+    );
+    expect(() => readConfig({ YOKESIDE_BACKUP_KEEP_DAYS: '0' })).toThrow('whole number from 1 to 36500');
   });
 });

@@ -61,9 +61,10 @@ async function addressIn(err: () => string, ended: Promise<number | null>): Prom
 }
 
 describe('npm start', () => {
-  test('makes the folder that nobody else reads, prints the address, serves, and stops cleanly (WS-05)', async () => {
+  test('makes the folder that nobody else reads, prints the address, serves, backs itself up, and stops cleanly (WS-05)', async () => {
     const folder = join(aFolder(), 'deep', 'data');
-    const server = start({ YOKESIDE_DATA: folder });
+    const copies = join(aFolder(), 'copies');
+    const server = start({ YOKESIDE_DATA: folder, YOKESIDE_BACKUPS: copies });
     const address = await server.address();
     expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     const page = await fetch(`${address}/`);
@@ -76,6 +77,9 @@ describe('npm start', () => {
       for (const file of readdirSync(folder))
         expect(statSync(join(folder, file)).mode & 0o777, file).toBe(0o600);
       expect(statSync(folder).mode & 0o777).toBe(0o700);
+      // Its own first backup, a few seconds after its start.
+      await expect.poll(() => server.out(), { timeout: 30_000 }).toContain('"event":"backed-up"');
+      expect(readdirSync(copies)).toHaveLength(1);
       server.child.kill('SIGTERM');
       expect(await server.ended).toBe(0);
       const events = server
@@ -83,7 +87,7 @@ describe('npm start', () => {
         .trim()
         .split('\n')
         .map((line) => (JSON.parse(line) as { event: string }).event);
-      expect(events).toEqual(['started', 'stopping', 'stopped']);
+      expect(events).toEqual(['started', 'backed-up', 'stopping', 'stopped']);
     }
   });
 

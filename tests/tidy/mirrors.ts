@@ -27,6 +27,7 @@ const TESTED_ELSEWHERE: Readonly<Record<string, string>> = {
   'procedures/calculations/entries/stroke.ts': 'tests/procedures/calculations/registry.test.ts',
   'safety/requirements.ts': 'tests/requirements.test.ts',
   'safety/required/energy-isolation.ts': 'tests/requirements.test.ts',
+  'safety/required/faults.ts': 'tests/requirements.test.ts',
   'safety/required/hold-points.ts': 'tests/requirements.test.ts',
   'safety/required/interface.ts': 'tests/requirements.test.ts',
   'safety/required/reliability.ts': 'tests/requirements.test.ts',

@@ -1,7 +1,7 @@
 import type { Requirement } from '../../safety/required/requirement.ts';
 
 /** How a requirement is quoted: in the title of a test, or in a comment beside it. */
-const QUOTED = /\b(?:SAF|EI|HP|RL|SA|WS|UI)-\d+\b/g;
+const QUOTED = /\b(?:(?:SAF|EI|HP|RL|SA|WS|UI)-\d+|R-(?:0\d|1\d))\b/g;
 
 /** What is wrong with the table itself. */
 export function tableFaults(table: readonly Requirement[]): readonly string[] {
@@ -9,7 +9,7 @@ export function tableFaults(table: readonly Requirement[]): readonly string[] {
   return [
     ...ids.filter((id, at) => ids.indexOf(id) !== at).map((id) => `${id} stands twice`),
     ...ids
-      .filter((id) => !/^(SAF|EI|HP|RL|SA|WS|UI)-\d{2}$/.test(id))
+      .filter((id) => !/^(SAF|EI|HP|R|RL|SA|WS|UI)-\d{2}$/.test(id))
       .map((id) => `${id} is no id like SAF-01`),
     ...table
       .filter(({ text }) => !/\bshall\b/.test(text))

@@ -35,19 +35,41 @@ function keeping(busy) {
 window.addEventListener('pageshow', () => keeping(false));
 
 // Nothing is swapped when the server is away, so that what was typed stays where it stands.
-function away(isAway) {
+function away(isAway, words = 'text') {
   const banner = document.getElementById('away');
-  if (!banner || banner.hidden === !isAway) return;
-  banner.textContent = isAway ? banner.dataset.text : '';
+  const text = isAway ? banner?.dataset[words] : '';
+  if (!banner || banner.textContent === text) return;
+  banner.textContent = text;
   banner.hidden = !isAway;
 }
+
+// An act whose answer never came may have been kept or not: the server is asked by the number that the act carried,
+// until it answers. Sent again by hand it counts once all the same.
+const ASK_MS = 1500;
+let asking = 0;
+function askWhetherKept(requestId) {
+  away(true, 'unknown');
+  clearTimeout(asking);
+  asking = setTimeout(async () => {
+    const bench = location.pathname.startsWith('/practice/') ? '/practice' : '';
+    const headers = { accept: 'application/json', 'by-itself': '1' };
+    const answer = await fetch(`${bench}/sent/${requestId}`, { headers }).catch(() => null);
+    if (!answer || answer.status >= 500) askWhetherKept(requestId);
+    else if (!answer.ok) away(true, 'unasked');
+    else if ((await answer.json()).kept) location.reload();
+    else away(true, 'unkept');
+  }, ASK_MS);
+}
 document.addEventListener('htmx:beforeRequest', (event) => {
+  clearTimeout(asking);
   if (event.detail.requestConfig.verb === 'post') keeping(true);
 });
 document.addEventListener('htmx:afterRequest', (event) => {
   keeping(false);
-  const status = event.detail.xhr.status;
-  away(status === 0 || status >= 500);
+  const { xhr, requestConfig } = event.detail;
+  const requestId = requestConfig.verb === 'post' && requestConfig.formData?.get('requestId');
+  if (xhr.status === 0 && requestId) askWhetherKept(requestId);
+  else away(xhr.status === 0 || xhr.status >= 500);
 });
 window.addEventListener('offline', () => away(true));
 window.addEventListener('online', () => away(false));
@@ -156,12 +178,18 @@ function offer(form, draft) {
     draftFields(form).forEach((field, at) => {
       if (isBox(field)) field.checked = draft.values[at];
       else field.value = draft.values[at];
+      if (field.value !== field.defaultValue) unfold(field);
     });
     shown.remove();
     draftFields(form)[0]?.focus();
   });
   shown.querySelector('[data-discard]').addEventListener('click', () => forget(form));
   form.prepend(shown);
+  unfold(form);
+}
+// Nothing that was typed is offered or put back where nobody sees it.
+function unfold(part) {
+  for (let at = part.closest('details'); at; at = at.parentElement.closest('details')) at.open = true;
 }
 
 // The look of the screen changes at once and is kept in the cookie that the server reads for the next page.

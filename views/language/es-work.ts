@@ -2,6 +2,7 @@ import { energies } from './es/energies.ts';
 import { jobRefusals } from './es/job-refusals.ts';
 import { jobWords } from './es/job-words.ts';
 import { jobWordsTwo } from './es/job-words-two.ts';
+import { lineWorking } from './es/line-working.ts';
 import { moreJobScreen } from './es/more-job-screen.ts';
 import { morePeoplePages } from './es/more-people-pages.ts';
 import { outcomes } from './es/outcomes.ts';
@@ -24,6 +25,7 @@ export const work = {
   ...jobRefusals,
   ...jobWords,
   ...jobWordsTwo,
+  ...lineWorking,
   ...moreJobScreen,
   ...morePeoplePages,
   ...outcomes,

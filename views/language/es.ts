@@ -10,6 +10,7 @@ import { pictures } from './es/pictures.ts';
 import { practiceAndCalculations } from './es/practice-and-calculations.ts';
 import { recordAndAudit } from './es/record-and-audit.ts';
 import { recordForces } from './es/record-forces.ts';
+import { serverState } from './es/server-state.ts';
 import { shiftAndPoints } from './es/shift-and-points.ts';
 import { valvesAndGear } from './es/valves-and-gear.ts';
 import { work } from './es-work.ts';
@@ -33,6 +34,7 @@ export const es = {
   ...practiceAndCalculations,
   ...recordAndAudit,
   ...recordForces,
+  ...serverState,
   ...shiftAndPoints,
   ...valvesAndGear,
 } as const satisfies Catalogue;

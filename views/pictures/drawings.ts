@@ -3,6 +3,7 @@ import { type BoltCircle, boltCircle } from './bolt-circle.ts';
 import { chanceBar, weightStrokes } from './chance-bar.ts';
 import { energyTag } from './energy-tag.ts';
 import { FLAPPER_SENTENCE, flapper } from './flapper.ts';
+import { forceBars } from './force-bars.ts';
 import { gauge } from './gauge.ts';
 import { historyCurve } from './history-curve.ts';
 import { jobScale, waitScale } from './job-scale.ts';
@@ -49,6 +50,7 @@ const OVER_YEARS = {
     isLeft: at === 1,
     isCounted: at > 0,
   })),
+  expected: [{ value: 38, text: 'expected' }],
   limits: [{ value: 60, text: 'at most 60' }],
   line: [],
   sentence: 'Friction rises from 30 to 48 lbf in four readings; at most 60 is allowed.',
@@ -100,6 +102,30 @@ const TICKS = [
   { state: 'next' as const, phase: 'Return' },
 ];
 
+const FORCES = {
+  axis: 'lbf, plus towards the seat',
+  ends: [
+    {
+      title: 'shut',
+      bars: [
+        { label: 'spring', value: 300, text: '+300 lbf', isSum: false },
+        { label: 'process', value: -79, text: '\u221279 lbf', isSum: false },
+        { label: 'left', value: 221, text: '+221 lbf', isSum: true },
+      ],
+    },
+    {
+      title: 'open',
+      bars: [
+        { label: 'spring', value: 1500, text: '+1500 lbf', isSum: false },
+        { label: 'process', value: null, text: 'not counted', isSum: false },
+        { label: 'left', value: -300, text: '\u2212300 lbf', isSum: true },
+      ],
+    },
+  ],
+  sentence:
+    'Shut: spring +300 lbf, process \u221279 lbf, left +221 lbf. Open: spring +1500 lbf, left \u2212300 lbf.',
+};
+
 const ON_GAUGE = { label: 'Supply gauge', from: '0', to: '30 psi' };
 
 /** @example everyDrawing()[0]?.name // 'relay in section' */
@@ -138,6 +164,7 @@ export function everyDrawing(): readonly Drawing[] {
       ],
     },
     { name: 'a quantity over the years', states: histories() },
+    { name: 'forces on the stem', states: [state('at both ends of its travel', forceBars(FORCES))] },
     { name: 'steps of a phase', states: [state('step, hold and end', statechart(CHART))] },
     {
       name: 'travel of a job',

@@ -13,6 +13,8 @@ export interface HistoryCurve {
     readonly isCounted: boolean;
   }[];
   readonly limits: readonly { readonly value: number; readonly text: string }[];
+  /** What is expected, thinner than a limit: a reading beyond it breaks nothing. */
+  readonly expected: readonly { readonly value: number; readonly text: string }[];
   /** The ends of the fitted line; none where there is no trend. */
   readonly line: readonly { readonly timeMs: number; readonly value: number }[];
   /** The same in one sentence; a table beside it carries the numbers. */
@@ -24,11 +26,16 @@ const DAY_MS = 24 * 3600 * 1000;
 const ROOM_MS = 45 * DAY_MS;
 
 /** Time and value to screen dots; limits are always in sight, and half the give of each reading. */
-export function historyScales({ points, limits, line }: Omit<HistoryCurve, 'title' | 'sentence' | 'axis'>) {
+export function historyScales({
+  points,
+  limits,
+  expected,
+  line,
+}: Omit<HistoryCurve, 'title' | 'sentence' | 'axis'>) {
   const times = points.map(({ timeMs }) => timeMs);
   const values = [
     ...points.flatMap(({ value, give }) => [value - give, value + give]),
-    ...limits.map(({ value }) => value),
+    ...[...limits, ...expected].map(({ value }) => value),
     ...line.map(({ value }) => value),
     0,
   ];
@@ -65,16 +72,28 @@ function grid({ axis }: HistoryCurve, { x, y }: Scales): string[] {
   ];
 }
 
-function limitLines({ limits }: HistoryCurve, { y }: Scales): string[] {
-  return limits.flatMap(({ value, text }) => [
-    shape('path', {
-      d: `M${SIZE.left} ${round(y(value))}H${SIZE.right}`,
-      'stroke-width': 1.6,
-      'stroke-dasharray': '12 3 3 3',
-      class: 'ink-line',
-    }),
-    letters({ x: SIZE.right - 4, y: y(value) - 6, 'text-anchor': 'end', class: 't14 ink-fill halo' }, text),
-  ]);
+function limitLines({ limits, expected }: HistoryCurve, { y }: Scales): string[] {
+  const across = (value: number) => `M${SIZE.left} ${round(y(value))}H${SIZE.right}`;
+  return [
+    ...expected.flatMap(({ value, text }) => [
+      shape('path', {
+        d: across(value),
+        'stroke-width': 1.2,
+        'stroke-dasharray': '2 4',
+        class: 'ink2-line',
+      }),
+      letters({ x: SIZE.left + 4, y: y(value) - 6, class: 't14 ink2-fill halo' }, text),
+    ]),
+    ...limits.flatMap(({ value, text }) => [
+      shape('path', {
+        d: across(value),
+        'stroke-width': 1.6,
+        'stroke-dasharray': '12 3 3 3',
+        class: 'ink-line',
+      }),
+      letters({ x: SIZE.right - 4, y: y(value) - 6, 'text-anchor': 'end', class: 't14 ink-fill halo' }, text),
+    ]),
+  ];
 }
 
 /** Each reading with its uncertainty as an upright. As left is hollow; what no trend counts is thin. */

@@ -56,6 +56,17 @@ export const recordRules: readonly Rule[] = [
       return `The drop in service is ${pressure(dropPa)}, more than the shut-off drop of ${pressure(shutOffDropPa)}.`;
     },
   },
+  {
+    code: 'VAL-131',
+    fields: ['frictionMaxN', 'packingFrictionN'],
+    says: (sheet) => {
+      const { frictionMaxN, packingFrictionN } = sheet;
+      if (frictionMaxN === null || packingFrictionN === null || packingFrictionN <= frictionMaxN * (1 + HAIR))
+        return null;
+      const force = wordsFor(sheet, 'force');
+      return `The packing alone should cost ${force(packingFrictionN)}, and the friction may be ${force(frictionMaxN)} at most.`;
+    },
+  },
   withoutSource({ figure: 'seatLoadNPerM', source: 'seatLoadSource', what: 'The seat load' }),
   withoutSource({
     figure: 'packingFrictionN',

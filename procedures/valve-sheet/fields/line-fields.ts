@@ -41,6 +41,30 @@ export const tolerancesSection: Section = {
       possible: POSSIBLE.airTolerance,
       usual: { text: '0.25 psi', mark: PRACTICE },
     },
+    {
+      kind: 'quantity',
+      name: 'frictionMaxN',
+      label: 'Friction each way, at most',
+      dimension: 'force',
+      possible: { aboveSi: 0, atMostSi: POSSIBLE.force.atMostSi },
+      help: 'Of the whole stem, as a stroke reads it. Blank: no limit.',
+    },
+    {
+      kind: 'quantity',
+      name: 'strokeOpenMaxS',
+      label: 'Time to open, at most',
+      dimension: 'time',
+      possible: POSSIBLE.strokeTime,
+      help: 'From end to end on its own air. Blank: no limit.',
+    },
+    {
+      kind: 'quantity',
+      name: 'strokeShutMaxS',
+      label: 'Time to shut, at most',
+      dimension: 'time',
+      possible: POSSIBLE.strokeTime,
+      help: 'From end to end on its own air. Blank: no limit.',
+    },
   ],
 };
 

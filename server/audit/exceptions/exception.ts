@@ -64,7 +64,7 @@ export const RULES = {
   },
   clockMoved: {
     says: 'The clock was moved',
-    how: 'A line of a job whose time is more than 2 seconds before that of the line before it, or a checkpoint that could not be given because the clock stood before the last one.',
+    how: 'A line of a job whose time is more than 2 seconds before that of the line before it, a jump of the clock of the server by a minute or more, or a checkpoint that could not be given because the clock stood before the last one.',
   },
   tooPerfect: {
     says: 'Stroke readings with less scatter than reading them by eye gives',

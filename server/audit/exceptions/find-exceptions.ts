@@ -36,10 +36,16 @@ export function exceptionsOf(job: AuditedJob, now: string): readonly Exception[]
   );
 }
 
-/** What stands in no job: runs of wrong PINs, and a clock that was set back under the checkpoints. */
+function movedWords({ inputs }: LogEntry): string {
+  const { bySeconds } = inputs as { readonly bySeconds: number };
+  return `${bySeconds < 0 ? 'back' : 'ahead'} by ${Math.abs(bySeconds)} s`;
+}
+
+/** What stands in no job: runs of wrong PINs, a clock that jumped, and one that was set back under the checkpoints. */
 export function siteExceptions(entries: readonly LogEntry[]): readonly Exception[] {
   return entries.flatMap((entry) => {
     if (entry.kind === 'clock-set-back') return [exception('clockMoved', entry)];
+    if (entry.kind === 'clock-moved') return [exception('clockMoved', entry, movedWords(entry))];
     if (entry.kind !== 'pin-refused') return [];
     const { person, inARow } = entry.inputs as { readonly person: string | null; readonly inARow: number };
     if (inARow < ALARM_TRIES) return [];

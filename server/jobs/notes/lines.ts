@@ -32,7 +32,7 @@ const BLANK = {
   rows: [],
 } satisfies Partial<LineView>;
 
-type Own = Pick<LineView, 'place' | 'what' | 'verdict' | 'who' | 'when' | 'more' | 'isNote' | 'isPhoto'>;
+type Own = Pick<LineView, 'place' | 'what' | 'verdict' | 'who' | 'when' | 'more' | 'isNote' | 'photo'>;
 
 function notedLine(one: JobNote): Own {
   const { place, note, person, at, struck } = one;
@@ -45,7 +45,7 @@ function notedLine(one: JobNote): Own {
     when: clock(at),
     more: sentences(`line ${place}`, sayMore(note), sayStruck(one)),
     isNote: true,
-    isPhoto: note.kind === 'photo',
+    photo: note.kind === 'photo' ? { widthPx: note.widthPx, heightPx: note.heightPx } : null,
   };
 }
 
@@ -62,7 +62,7 @@ function struckLine({ note, struck }: JobNote): Own | null {
     when: clock(at),
     more: sentences(`line ${place}`, reason),
     isNote: false,
-    isPhoto: false,
+    photo: null,
   };
 }
 

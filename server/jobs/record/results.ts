@@ -1,23 +1,21 @@
-import type { UnitId } from '../../../procedures/calculations/unit-table.ts';
-import { fromSi, preferredUnit, unitFor } from '../../../procedures/calculations/units.ts';
+import { preferredUnit, unitFor } from '../../../procedures/calculations/units.ts';
 import {
   type CycleFigures,
   cycleFigures,
   cycleVerdict,
+  frictionVerdict,
   type Guarded,
   guarded,
 } from '../../../procedures/cycle-verdict.ts';
 import type { Job } from '../../../procedures/job.ts';
-import { say } from '../../../procedures/say.ts';
-import { seatingFigures, seatLoadN, turnDirection } from '../../../procedures/seating.ts';
 import { signedPercent } from '../view/words.ts';
 import { leakResults } from './leaks.ts';
 import { ownResults } from './own-results.ts';
 import { ownJudged, ownStrokeJob } from './own-stroke.ts';
-import type { JobRecord } from './schema.ts';
-import { WORDS } from './verdict-words.ts';
+import { number, type Result, verdictWords } from './result-row.ts';
+import { seatResults } from './seat.ts';
+import { timeResults } from './stroke-times.ts';
 
-type Result = JobRecord['results'][number];
 type When = 'asFound' | 'asLeft';
 
 const STEPS = {
@@ -50,7 +48,17 @@ export function conclusionOf(job: Job): string {
     'too close': 'too close to its limits for this gauge',
     'does not repeat': 'it does not repeat',
   };
-  return `${left === null ? 'As found' : 'As left'}: ${words[cycleVerdict(figures)]}.`;
+  const beside = besideThem(figures, job.sheet);
+  const more = beside.length === 0 ? '' : ` Outside its limit all the same: ${beside.join(', ')}.`;
+  return `${left === null ? 'As found' : 'As left'}: ${words[cycleVerdict(figures)]}.${more}`;
+}
+
+/** What has a limit and is no part of the verdict on the cycle. */
+function besideThem(figures: CycleFigures, sheet: Job['sheet']): readonly string[] {
+  return [
+    ...(frictionVerdict(figures, sheet) === 'outside' ? ['friction'] : []),
+    ...(springVerdict(figures, sheet) === 'outside' ? ['spring against bench set'] : []),
+  ];
 }
 
 /** As found and as left side by side, each against its limit with the uncertainty counted in. */
@@ -64,8 +72,9 @@ export function resultsOf(job: Job): Result[] {
     ...percents(job, { found, left }),
     friction(job, { found, left }),
     spring(job, { found, left }),
-    ...seat(job),
+    ...seatResults(job),
     ...leakResults(job),
+    ...timeResults(job),
   ];
 }
 
@@ -112,15 +121,6 @@ function percents({ sheet }: Job, { found, left }: Both): Result[] {
   ];
 }
 
-function verdictWords(found: Guarded | null, left: Guarded | null): string {
-  if (found !== null && found === left) return `as found and as left ${WORDS[found]}`;
-  const words = [
-    ...(found === null ? [] : [`as found ${WORDS[found]}`]),
-    ...(left === null ? [] : [`as left ${WORDS[left]}`]),
-  ];
-  return words.join(', ');
-}
-
 function friction(job: Job, { found, left }: Both): Result {
   const { sheet } = job;
   const unit = preferredUnit('force', sheet.units);
@@ -131,24 +131,36 @@ function friction(job: Job, { found, left }: Both): Result {
     sheet.packingFrictionN === null
       ? 'what this packing should cost is not on the sheet'
       : `packing of this size and kind: ${number(sheet.packingFrictionN, { unit })}`;
+  const [foundVerdict, leftVerdict] = [found, left].map((figures) =>
+    figures === null ? null : frictionVerdict(figures, sheet),
+  );
+  const judgedAs = verdictWords(foundVerdict ?? null, leftVerdict ?? null);
+  const said = [judgedAs, `${packing}${give}`].filter((words) => words !== '').join('; ');
   return {
-    ...unjudged(`friction each way, ${unitFor(unit).label}`),
+    label: `friction each way, ${unitFor(unit).label}`,
     asFound: of(found),
     asLeft: of(left),
-    verdict: found === null && left === null ? '' : `${packing}${give}`,
+    foundOutside: foundVerdict === 'outside',
+    leftOutside: leftVerdict === 'outside',
+    limit: number(sheet.frictionMaxN, { unit }),
+    verdict: found === null && left === null ? '' : said,
   };
+}
+
+function springVerdict(
+  { benchSetShiftPa: value, benchSetShiftUncertaintyPa: uncertainty }: CycleFigures,
+  { benchSetTolerancePa: limit }: Job['sheet'],
+): Guarded | null {
+  if (typeof value !== 'number' || typeof uncertainty !== 'number') return null;
+  return guarded({ value, limit, uncertainty });
 }
 
 function spring({ sheet }: Job, { found, left }: Both): Result {
   const unit = preferredUnit('pressure', sheet.units);
-  const judge = (figures: CycleFigures | null): Guarded | null => {
-    const value = figures?.benchSetShiftPa;
-    const uncertainty = figures?.benchSetShiftUncertaintyPa;
-    if (typeof value !== 'number' || typeof uncertainty !== 'number') return null;
-    return guarded({ value, limit: sheet.benchSetTolerancePa, uncertainty });
-  };
   const of = (figures: CycleFigures | null) => number(figures?.benchSetShiftPa, { unit, signed: true });
-  const [foundVerdict, leftVerdict] = [judge(found), judge(left)];
+  const [foundVerdict = null, leftVerdict = null] = [found, left].map((figures) =>
+    figures === null ? null : springVerdict(figures, sheet),
+  );
   return {
     label: `spring against bench set, ${unitFor(unit).label}`,
     asFound: of(found),
@@ -158,125 +170,4 @@ function spring({ sheet }: Job, { found, left }: Both): Result {
     limit: number(sheet.benchSetTolerancePa, { unit }),
     verdict: verdictWords(foundVerdict, leftVerdict),
   };
-}
-
-/** Contact, seat load and lift: what the turns of the plug stem are for. */
-function seat(job: Job): Result[] {
-  const { sheet, figures } = job;
-  const units = {
-    pressure: preferredUnit('pressure', sheet.units),
-    force: preferredUnit('force', sheet.units),
-    length: preferredUnit('length', sheet.units),
-  };
-  const foundPa = numberOf(figures.contactFound?.contactPa);
-  const leftPa = numberOf(figures.contactLeft?.contactPa);
-  const needN = sheet.seatLoadNPerM === null ? null : sheet.seatLoadNPerM * Math.PI * sheet.portDiameterM;
-  const loads = [foundPa, leftPa].map((contactPa) => (contactPa === null ? null : seatLoadN(job, contactPa)));
-  const [foundN = null, leftN = null] = loads;
-  const uncertaintyN = sheet.effectiveAreaM2 * (job.readings.contactLeavesPa?.uncertaintySi ?? 0);
-  const [foundLoad, leftLoad] = loads.map((loadN) => loadVerdict({ loadN, needN, uncertaintyN }));
-  const lift = (contactAfterPa: number | null) =>
-    contactAfterPa === null
-      ? ''
-      : number(seatingFigures(job, { contactAfterPa }).liftLeftM, { unit: units.length });
-  const expectedPa = numberOf(figures.contactLeft?.expectedContactPa);
-  return [
-    {
-      ...unjudged(`contact with the seat, ${unitFor(units.pressure).label}`),
-      asFound: number(foundPa, { unit: units.pressure }),
-      asLeft: number(leftPa, { unit: units.pressure }),
-      verdict:
-        expectedPa === null ? '' : `${number(expectedPa, { unit: units.pressure })} expected after the turns`,
-    },
-    {
-      label: `seat load from the signal, ${unitFor(units.force).label}`,
-      asFound: number(foundN, { unit: units.force }),
-      asLeft: number(leftN, { unit: units.force }),
-      foundOutside: foundLoad === 'outside',
-      leftOutside: leftLoad === 'outside',
-      limit: needN === null ? '' : `${number(needN, { unit: units.force })} or more`,
-      verdict:
-        needN === null
-          ? 'what this seat wants is not on the sheet'
-          : verdictWords(foundLoad ?? null, leftLoad ?? null),
-    },
-    {
-      ...unjudged(`lift from seat to full travel, ${unitFor(units.length).label}`),
-      asFound: lift(foundPa),
-      asLeft: lift(leftPa),
-      verdict: foundPa === null ? '' : `rated travel ${number(sheet.travelM, { unit: units.length })}`,
-    },
-  ];
-}
-
-function loadVerdict({
-  loadN,
-  needN,
-  uncertaintyN,
-}: {
-  readonly loadN: number | null;
-  readonly needN: number | null;
-  readonly uncertaintyN: number;
-}): Guarded | null {
-  if (loadN === null || needN === null) return null;
-  if (loadN - uncertaintyN >= needN) return 'inside';
-  return loadN + uncertaintyN < needN ? 'outside' : 'too close';
-}
-
-/** How often the plug stem and the adjuster were turned, which way, and whether the contact came where it should. */
-export function turnsOf(job: Job): JobRecord['turns'] {
-  const { sheet, readings, figures } = job;
-  const of = (valueSi: number, dimension: 'turns' | 'pressure') =>
-    say({ valueSi, dimension, units: sheet.units });
-  const turned = readings.turnsMade;
-  const wound = readings.adjusterTurnsMade;
-  const left = figures.contactLeft;
-  const [contactPa, expectedPa, allowedPa] = [left?.contactPa, left?.expectedContactPa, left?.allowedPa].map(
-    numberOf,
-  );
-  return [
-    ...(turned === undefined
-      ? []
-      : [
-          {
-            label: 'plug stem turned',
-            value: `${of(turned.valueSi, 'turns')} of ${sheet.stemThread}, screwed ${turnDirection(sheet)}`,
-          },
-        ]),
-    ...(typeof contactPa === 'number' && typeof expectedPa === 'number' && typeof allowedPa === 'number'
-      ? [
-          {
-            label: 'contact after it',
-            value: `${of(contactPa, 'pressure')} found, ${of(expectedPa, 'pressure')} expected, ${of(allowedPa, 'pressure')} allowed either way`,
-          },
-        ]
-      : []),
-    ...(wound === undefined
-      ? []
-      : [
-          {
-            label: 'spring adjuster wound',
-            value: `${of(wound.valueSi, 'turns')}${sheet.adjusterThread === null ? '' : ` of ${sheet.adjusterThread}`}`,
-          },
-        ]),
-  ];
-}
-
-function unjudged(label: string): Result {
-  return { label, asFound: '', asLeft: '', foundOutside: false, leftOutside: false, limit: '', verdict: '' };
-}
-
-function numberOf(value: number | string | null | undefined): number | null {
-  return typeof value === 'number' ? value : null;
-}
-
-/** The number alone: its unit stands once, in the label. */
-function number(
-  valueSi: number | null | undefined,
-  { unit, signed = false }: { readonly unit: UnitId; readonly signed?: boolean },
-): string {
-  if (typeof valueSi !== 'number') return '';
-  const text = Math.abs(fromSi({ valueSi, unit })).toFixed(unitFor(unit).decimals);
-  if (Number(text) === 0) return text;
-  return valueSi < 0 ? `\u2212${text}` : signed ? `+${text}` : text;
 }

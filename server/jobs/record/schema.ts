@@ -83,9 +83,15 @@ export const recordSchema = z.object({
   results: z.array(result),
   turns: z.array(pair),
   forces: z
-    .object({ rows: z.array(pair), note: z.string() })
+    .object({
+      shut: z.string().describe('How it stands shut'),
+      open: z.string().describe('How it stands open'),
+      rows: z.array(z.object({ label: z.string(), shut: z.string(), open: z.string() })),
+      more: z.array(pair),
+      note: z.string(),
+    })
     .nullable()
-    .describe('What holds the valve shut, term by term; null without a spring'),
+    .describe('What holds the valve at both ends of its travel, term by term; null without a spring'),
   loops: z
     .array(
       z.object({

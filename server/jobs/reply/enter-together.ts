@@ -1,5 +1,7 @@
-import type { Action } from '../../../procedures/actions/action.ts';
+import type { Action, Surroundings } from '../../../procedures/actions/action.ts';
 import { nextStep } from '../../../procedures/compile.ts';
+import type { Late } from '../../../procedures/job.ts';
+import { readLate } from '../../../procedures/late.ts';
 import type { Given } from '../../../procedures/readings/given.ts';
 import { isPlain, mayBegin } from '../../../procedures/reply/together.ts';
 import { Refusal } from '../../../safety/refusal.ts';
@@ -10,6 +12,8 @@ import { loadJob } from '../load.ts';
 export interface Entered {
   readonly step: string;
   readonly given: Given;
+  /** When it was done by the word of whoever enters it, where that was earlier. */
+  readonly late?: Late;
 }
 
 export interface EnterCall extends Omit<JobCall, 'action' | 'signatory'> {
@@ -26,10 +30,11 @@ export interface EnterCall extends Omit<JobCall, 'action' | 'signatory'> {
  */
 export async function enterTogether(call: EnterCall): Promise<void> {
   await checkMayBeTogether(call);
-  for (const [index, { step, given }] of call.all.entries()) {
+  for (const [index, { step, given, late }] of call.all.entries()) {
     const together = { first: call.place + 1 };
     // Each line follows its own predecessor: where another's came between, the rest is refused.
-    const action: Action = { kind: 'answer', place: call.place + index, step, given, together };
+    const said = { ...(late === undefined ? {} : { late }), together };
+    const action: Action = { kind: 'answer', place: call.place + index, step, given, ...said };
     try {
       await actOnJob({
         ...call,
@@ -45,6 +50,7 @@ export async function enterTogether(call: EnterCall): Promise<void> {
 /** Rows of the open table, or plain steps that follow one another. */
 async function checkMayBeTogether({ services, catalogue, person, job: id, all }: EnterCall): Promise<void> {
   const { job, around } = await loadJob(id, { services, catalogue, person });
+  checkTimes(all, around);
   const { steps } = around.compiled.definition;
   const first = all[0]?.step ?? '';
   if (steps[first]?.kind === 'table' && all.every(({ step }) => step === first)) return;
@@ -60,6 +66,19 @@ async function checkMayBeTogether({ services, catalogue, person, job: id, all }:
     );
   });
   if (!inOrder) throw notTogether();
+}
+
+/** Each time is one that can be meant, and none is before that of the card above it. */
+function checkTimes(all: readonly Entered[], around: Pick<Surroundings, 'today' | 'nowMs'>): void {
+  const times = all.flatMap(({ late }) => (late === undefined ? [] : [readLate(late, around).claimedAt]));
+  if (times.every((time, index) => time >= (times[index - 1] ?? time))) return;
+  throw new Refusal({
+    kind: 'unreadable',
+    code: 'RPL-011',
+    what: 'One of these cards is said to be done before the card above it.',
+    kept: 'Nothing was counted.',
+    next: 'Write the times in the order of the cards, or leave out what you do not remember.',
+  });
 }
 
 function notTogether(): Refusal {

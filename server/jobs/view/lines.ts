@@ -2,6 +2,7 @@ import type { Compiled } from '../../../procedures/compile.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import { straightWay } from '../../../procedures/straight-way.ts';
+import { lineWorking, type WorkingView } from './line-working.ts';
 import { type LoopView, loopView } from './loop-record.ts';
 import { clock, given, short } from './words.ts';
 
@@ -19,12 +20,15 @@ export interface LineView {
   readonly more: string;
   /** A record of the loop that came with it, drawn. */
   readonly loop?: LoopView | null;
+  /** How its number and its verdict came about; null where it rests on no number. */
+  readonly working?: WorkingView | null;
   readonly correctable: boolean;
   /** A second person may read its gauge again. */
   readonly readable: boolean;
   /** Something noted beside the work, that stands or was struck. */
   readonly isNote?: boolean;
-  readonly isPhoto?: boolean;
+  /** Its size, so that a page keeps its place before it has come. */
+  readonly photo?: { readonly widthPx: number; readonly heightPx: number } | null;
   /** The rows of a table that this line stands for, folded under it. */
   readonly rows: readonly {
     readonly place: number;
@@ -76,6 +80,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       when: clock(answer.at),
       more: moreOf(answer),
       loop: loopView(answer),
+      working: lineWorking(answer, job),
       correctable:
         !answer.superseded &&
         (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),

@@ -9,7 +9,7 @@ import { loadJob } from '../load.ts';
 import { groupView } from '../reply/group-view.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
-import { loopHtml } from './loop-html.ts';
+import { lineHtml } from './line-html.ts';
 import { isForOpenCard, typedElsewhere } from './typed.ts';
 
 const fieldAnswer = z.object({
@@ -237,7 +237,7 @@ function forTemplate(view: JobView, { again }: { readonly again: Typed }): objec
     },
     lines: view.lines.map((group) => ({
       ...group,
-      lines: group.lines.map((line) => ({ ...line, html: lineHtml(view.id, line) })),
+      lines: group.lines.map((line) => ({ ...line, html: lineHtml(line, { job: view.id, tag: view.tag }) })),
     })),
     card:
       card === null
@@ -277,43 +277,4 @@ function waitsText(card: NonNullable<JobView['card']>, unshown: readonly string[
     ...(waitsFor === '' ? [] : [waitsFor]),
     ...(nobody ? ['No supervisor of this site may sign: one who had no hand in this work is wanted.'] : []),
   ].join(' ');
-}
-
-const ESCAPES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-type Line = JobView['lines'][number]['lines'][number];
-
-/** What stands behind a folded line: the rest of what was given, and the way to correct it. */
-function lineHtml(job: string, line: Line): string {
-  const link = (place: number) => ` <a href="/jobs/${job}/lines/${place}">Correct line ${place}</a>`;
-  if (line.rows.length > 1) {
-    const rows = line.rows.map(
-      (row) =>
-        `<li>${escaped(row.reading)}${row.word === '' ? '' : `, ${row.word}`}.${row.correctable ? link(row.place) : ''}</li>`,
-    );
-    return `<ol>${rows.join('')}</ol>`;
-  }
-  const again = line.readable
-    ? ` <a href="/jobs/${job}/lines/${line.place}/again">Read line ${line.place} again</a>`
-    : '';
-  const photo =
-    line.isPhoto === true
-      ? `<img class="photo" src="/jobs/${job}/photos/${line.place}" loading="lazy" alt="${escaped(line.what)}">`
-      : '';
-  const loop = line.loop === undefined || line.loop === null ? '' : loopHtml(line.loop, escaped);
-  const strike =
-    line.isNote === true && line.verdict.word !== 'struck'
-      ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`
-      : '';
-  return `${photo}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>${loop}`;
-}
-
-function escaped(text: string): string {
-  return text.replaceAll(/[&<>"']/g, (sign) => ESCAPES[sign] ?? sign);
 }

@@ -3,6 +3,7 @@ import { fromSi, preferredUnit, unitFor } from '../../../procedures/calculations
 import {
   type CycleFigures,
   cycleFigures,
+  frictionVerdict,
   plannedPa,
   strokeInput,
 } from '../../../procedures/cycle-verdict.ts';
@@ -182,7 +183,12 @@ export function findings(job: Job, figures: CycleFigures): readonly object[] {
       : `Packing of this size and kind: ${say({ valueSi: sheet.packingFrictionN, dimension: 'force', units: sheet.units })}.`;
   const words = { inside: 'inside', outside: 'outside', 'too close': 'too close for this gauge' } as const;
   return [
-    { label: 'friction, from the gap', value: frictionWords(job, figures), text: `each way. ${packing}` },
+    {
+      label: 'friction, from the gap',
+      value: frictionWords(job, figures),
+      mark: sheet.frictionMaxN === null ? '' : mark(frictionVerdict(figures, sheet)),
+      text: `each way${frictionLimit(sheet)}. ${packing}`,
+    },
     { label: 'spring, from the middle', ...springWords(job, figures) },
     {
       label: 'largest error',
@@ -223,6 +229,10 @@ function springWords(
 
 function mark(verdict: CycleFigures['hysteresisVerdict']): string {
   return verdict === null ? 'none' : verdict === 'too close' ? 'too-close' : verdict;
+}
+
+function frictionLimit({ frictionMaxN: valueSi, units }: Job['sheet']): string {
+  return valueSi === null ? '' : `; limit ${say({ valueSi, dimension: 'force', units })}`;
 }
 
 function frictionWords(job: Job, figures: CycleFigures): string {

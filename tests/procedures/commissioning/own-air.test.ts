@@ -182,6 +182,25 @@ describe('[SAF-09] The fail action', () => {
     expect(auditJob(run.entries, run.compiled)).toEqual([]);
   });
 
+  // FV-214 may take 10 s to open and 8 s to shut.
+  test.each([
+    [{ strokeOpenS: '9.5', strokeShutS: '8', runsEvenly: 'yes' }, 'even, in time', 'signalLost'],
+    [{ strokeOpenS: '10.5', strokeShutS: '5', runsEvenly: 'yes' }, 'too slow', 'strokeSlow'],
+    [{ strokeShutS: '8.2', runsEvenly: 'yes' }, 'too slow', 'strokeSlow'],
+    [{ runsEvenly: 'yes' }, 'even, in time', 'signalLost'],
+    [{ strokeOpenS: '20', runsEvenly: 'no' }, 'uneven', 'strokeUneven'],
+  ])('holds the times %j against the sheet: %s', (strokeTime, outcome, to) => {
+    const run = play(jobOn(fail, { sheet, place: 'line' }), { overrides: { ...good, strokeTime }, to });
+    expect(outcomesOf(run.job, 'strokeTime')).toEqual([outcome]);
+  });
+
+  test('judges no time where the sheet has no limit', () => {
+    const unlimited = aSheetOf({ strokeOpenMaxS: '', strokeShutMaxS: '' });
+    const overrides = { ...good, strokeTime: { strokeOpenS: '300', runsEvenly: 'yes' } };
+    const run = play(jobOn(fail, { sheet: unlimited, place: 'line' }), { overrides, to: 'signalLost' });
+    expect(outcomesOf(run.job, 'strokeTime')).toEqual(['even, in time']);
+  });
+
   test.each([
     ['open', 'otherwise'],
     ['part way', 'not all the way'],

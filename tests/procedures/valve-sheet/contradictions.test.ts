@@ -158,6 +158,11 @@ const PROVOKED: readonly (readonly [ContradictionCode, Texts, string])[] = [
     { secondSupplyHighPa: '60' },
     'A second feed of 60 psi is on the sheet, and no cock that shuts it.',
   ],
+  [
+    'VAL-131',
+    { frictionMaxN: '40' },
+    'The packing alone should cost 50 lbf, and the friction may be 40 lbf at most.',
+  ],
   ['VAL-129', { volumeTank: 'yes' }, 'A tank is fitted, but not how much it holds.'],
   ['VAL-129', { tankVolumeM3: '1' }, 'There is no tank'],
   ['VAL-130', { electricalPoint: 'EB-1' }, 'A breaker EB-1 is named'],

@@ -239,10 +239,12 @@ describe('what stands in no job', () => {
   const entry = (kind: string, inputs: object) =>
     ({ kind, inputs, place: 7, at: '2024-01-15T08:00:00.000Z', screen: 'screen 1' }) as unknown as LogEntry;
 
-  test('five wrong PINs in a row are told, four are not; a clock that was set back is told', () => {
+  test('five wrong PINs in a row are told, four are not; a clock that was set back or jumped is told', () => {
     expect(siteExceptions([entry('pin-refused', { person: 't1', inARow: 4 })])).toEqual([]);
     expect(siteExceptions([entry('pin-refused', { person: 't1', inARow: 5 })])[0]?.rule).toBe('wrongPins');
     expect(siteExceptions([entry('clock-set-back', {})])[0]?.rule).toBe('clockMoved');
+    const jumps = [-90, 3600].map((bySeconds) => entry('clock-moved', { bySeconds }));
+    expect(siteExceptions(jumps).map(({ what }) => what)).toEqual(['back by 90 s', 'ahead by 3600 s']);
   });
 });
 

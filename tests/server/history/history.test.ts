@@ -154,8 +154,35 @@ describe('the history of a valve', () => {
     expect(valveHistory(DRIFTING, SHEET).history.quantities.map(({ id }) => id)).not.toContain('seat-leak');
   });
 
-  test('says of friction that the sheet has no limit, and of a valve without jobs that nothing was read', () => {
-    expect(quantity(DRIFTING, 'friction').says.join(' ')).toContain('no limit');
+  test('says of friction without a limit what its packing should cost, and leaves no limit by it', () => {
+    const [friction] = valveHistory(DRIFTING, aSheet({ frictionMaxN: null })).history.quantities.filter(
+      ({ id }) => id === 'friction',
+    );
+    expect([friction?.limitHigh, friction?.leaves]).toEqual([null, null]);
+    expect(friction?.expected).toEqual({
+      value: expect.closeTo(50, 3),
+      from: 'published table for a 1/2 in stem',
+    });
+    expect(friction?.says.join(' ')).toContain('no limit');
+  });
+
+  test('holds friction and stroke times against the limits of the sheet', () => {
+    const timed = DRIFTING.map((one, at) => ({
+      ...one,
+      measured: one.measured === null ? null : { ...one.measured, strokeOpenS: 4 + at },
+    }));
+    const limits = ['friction', 'stroke-open'].map((id) => {
+      const { limitLow, limitHigh, unit } = quantity(timed, id);
+      return [limitLow, limitHigh, unit];
+    });
+    // As the sheet of FV-214 has them.
+    expect(limits).toEqual([
+      [null, expect.closeTo(60, 6), 'lbf'],
+      [null, 10, 's'],
+    ]);
+  });
+
+  test('says of a valve without jobs that nothing was read', () => {
     expect(quantity([], 'error').says.join(' ')).toContain('0 readings');
     expect(valveHistory([], SHEET).history.proposedMonths).toBeNull();
   });
@@ -192,6 +219,7 @@ describe('the history of a valve', () => {
         { value: -5, text: 'limit' },
         { value: 5, text: 'limit' },
       ],
+      expected: [{ value: 3, text: 'expected' }],
       line: [],
       sentence: 'Error: <two> readings.',
       points: [1, 2].map((at) => ({
@@ -205,7 +233,9 @@ describe('the history of a valve', () => {
     expect(picture.match(/12 3 3 3/g)).toHaveLength(2);
     expect(picture).toContain('&#60;two&#62;');
     expect(picture).not.toMatch(/NaN|undefined/);
-    expect(historyCurve({ title: '', axis: '', limits: [], line: [], sentence: '', points: [] })).toBe('');
+    expect(
+      historyCurve({ title: '', axis: '', limits: [], expected: [], line: [], sentence: '', points: [] }),
+    ).toBe('');
   });
 });
 
@@ -220,10 +250,26 @@ describe('the history of the plant', () => {
     const { worst, findings, checked, valves } = at(920);
     expect(worst.map(({ tag, ofLimitPercent }) => [tag, ofLimitPercent])).toEqual([
       ['FV-9', 140],
-      [SHEET.tag, 49],
+      // Friction of 200 N, of the 60 lbf that its sheet allows.
+      [SHEET.tag, 75],
     ]);
     expect(findings).toEqual([{ finding: 'error', jobs: 1, valves: 1 }]);
     expect([checked, valves]).toEqual([2, 3]);
+  });
+
+  test('counts friction, leakage and stroke times among what a valve stands by, not what is older than its overhaul', () => {
+    const standing = (sheet: ReturnType<typeof aSheet>, made: readonly JobLine[]) =>
+      plantHistory({ sheets: [sheet], lines: made, usualMonths: 12, nowMs: START_MS }).worst.map(
+        ({ what, when, ofLimitPercent }) => [what, when, ofLimitPercent],
+      );
+    const timed = line({ days: 1, found: 1, opensS: 12 }, 0);
+    expect(standing(SHEET, [timed])).toEqual([['time to open', 'as left', 120]]);
+    // By hand: 200 N of 100.
+    expect(standing(aSheet({ frictionMaxN: 100 }), [timed])).toEqual([['friction', 'as found', 200]]);
+    const leaking = line({ days: 1, found: 1, leak: 30 }, 0);
+    expect(standing(SHEET, [leaking])).toEqual([['seat leakage', 'as found', 300]]);
+    const overhauled = line({ days: 2, found: 1, left: 0.5, procedure: 'valve-overhaul' }, 1);
+    expect(standing(SHEET, [leaking, overhauled])[0]?.[0]).toBe('friction');
   });
 
   test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', () => {

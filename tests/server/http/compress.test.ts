@@ -65,6 +65,15 @@ describe('an answer to a browser that takes gzip', () => {
     expect(packed.headers.get('content-security-policy')).toBe(plain.headers.get('content-security-policy'));
   });
 
+  test('takes fewer bytes still where brotli is taken, and is the same page', async () => {
+    const plain = await (await app.get('/help')).text();
+    const small = await asked('/help', 'gzip, br');
+    const bytes = await bytesOf(small);
+    expect(small.headers.get('content-encoding')).toBe('br');
+    expect(withoutIds(brotliDecompressSync(bytes).toString('utf8'))).toBe(withoutIds(plain));
+    expect(bytes.length).toBeLessThan((await bytesOf(await asked('/help', 'gzip'))).length);
+  });
+
   test('keeps its status and its cookies', async () => {
     const wrong = await app.post(
       '/sign-in',

@@ -37,12 +37,12 @@ test('the first page is under 60 kB on the wire, letters and script too, and ask
   expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(60_000);
 });
 
-test('the page of a job is under 80 kB, its drawing too', async () => {
+test('the page of a job is under 60 kB too, its drawing with it too', async () => {
   const { browser, person: technician } = await app.signedIn('technician');
   const { person: supervisor } = await app.signedIn('supervisor');
   const job = await openSiteJob(app, { technician, supervisor, place: 'line' });
   const bytes = await loadOf(`/jobs/${job.id}`, browser);
-  expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(80_000);
+  expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(60_000);
 });
 
 function sum(bytes: Readonly<Record<string, number>>): number {

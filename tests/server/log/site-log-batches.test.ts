@@ -16,7 +16,7 @@ describe('batches', () => {
   });
   afterEach(() => log.close());
 
-  test('64 acts at one moment share one commit', async () => {
+  test('64 acts at one moment share one commit (R-11)', async () => {
     await Promise.all(
       Array.from({ length: 64 }, (_, index) => log.act(adding({ id: `${index % 8}`, added: 1 }))),
     );

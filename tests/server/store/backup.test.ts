@@ -95,7 +95,7 @@ test('the drill: a backup put back serves what it holds, keeps what was there, a
   await store.close();
 });
 
-test('a copy of the database file alone, without its write-ahead log, is told from the log by its checkpoint (RL-28)', async () => {
+test('a copy of the database file alone, without its write-ahead log, is told from the log by its checkpoint (RL-28, R-12)', async () => {
   await filled(5);
   const store = openSqliteStore({ folder });
   const log = aLog(store);

@@ -127,7 +127,7 @@ describe('the database', () => {
 });
 
 describe('a second server on the same folder', () => {
-  test('is told so, and may start once the first has stopped (RL-25)', async () => {
+  test('is told so, and may start once the first has stopped (RL-25, R-11)', async () => {
     const folder = aFolder();
     const first = openSqliteStore({ folder });
     expect(() => openSqliteStore({ folder })).toThrow(

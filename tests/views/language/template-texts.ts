@@ -10,7 +10,7 @@ export interface Shown {
 const CODE = /\{#[\s\S]*?#\}|\{%-?([\s\S]*?)-?%\}|\{\{-?[\s\S]*?-?\}\}/g;
 const HTML_TAG = /<!--[\s\S]*?-->|<[!/]?[a-zA-Z](?:"[^"]*"|'[^']*'|[^>"'])*>/g;
 const SPOKEN =
-  /\s(?:alt|title|placeholder|aria-label|aria-description|data-text|data-idle|data-shift|data-over|data-answered|data-answered-typing|data-list-changed|data-show-card|data-show-list)="([^"]*)"/g;
+  /\s(?:alt|title|placeholder|aria-label|aria-description|data-text|data-unknown|data-unkept|data-unasked|data-idle|data-shift|data-over|data-answered|data-answered-typing|data-list-changed|data-show-card|data-show-list)="([^"]*)"/g;
 const [IF, ELSE, END, BREAK] = ['\u0002', '\u0003', '\u0004', '\u0005'] as const;
 
 /** Every text that a template shows by itself, in its markup and in what it hands to components. */

@@ -86,4 +86,8 @@ export const pictures = {
   'beside a signal word': 'junto a una palabra de aviso',
   'with its trend': 'con su tendencia',
   'no trend yet': 'aún sin tendencia',
+  expected: 'esperado',
+  'Shut: spring +300 lbf, process \u221279 lbf, left +221 lbf. Open: spring +1500 lbf, left \u2212300 lbf.':
+    'Cerrada: resorte +300 lbf, proceso \u221279 lbf, queda +221 lbf. Abierta: resorte +1500 lbf, queda \u2212300 lbf.',
+  'at both ends of its travel': 'en ambos extremos de su carrera',
 } as const satisfies Catalogue;

@@ -32,6 +32,13 @@ export const sheetFieldsTwo = {
   'The worst of them.': 'Lo peor de ello.',
   'There is no test gear in it.': 'No contiene ningún instrumento de prueba.',
   'There is no {1} in use. Choose a {2} of the list.': 'No hay ningún {1} en uso. Elija un {2} de la lista.',
+  'Friction each way, at most': 'Fricción a cada lado, como mucho',
+  'From end to end on its own air. Blank: no limit.':
+    'De extremo a extremo con su propio aire. En blanco: sin límite.',
+  'Of the whole stem, as a stroke reads it. Blank: no limit.':
+    'De todo el vástago, como la lee una carrera. En blanco: sin límite.',
+  'Time to open, at most': 'Tiempo de apertura, como mucho',
+  'Time to shut, at most': 'Tiempo de cierre, como mucho',
   'Thread that must grip, at least': 'Rosca que debe sujetar, al menos',
   'Tolerance against the accuracy of {1} is {2}; 4 to 1 is usual. More verdicts will be too close for it.':
     'La tolerancia frente a la exactitud de {1} es de {2}; lo usual es 4 a 1. Más veredictos quedarán demasiado justos.',

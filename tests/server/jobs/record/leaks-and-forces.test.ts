@@ -4,9 +4,10 @@ import { fromSi } from '../../../../procedures/calculations/units.ts';
 import { SETTINGS } from '../../../../procedures/commissioning/settings.ts';
 import { seatTestOf } from '../../../../procedures/seat-test.ts';
 import type { ValveSheet } from '../../../../procedures/valve-sheet/sheet.ts';
-import { forcesOf } from '../../../../server/jobs/record/forces.ts';
+import { forcesDrawn, forcesOf } from '../../../../server/jobs/record/forces.ts';
 import { leakResults } from '../../../../server/jobs/record/leaks.ts';
 import { recordOf } from '../../../../server/jobs/record.ts';
+import { sentenceOf } from '../../../../server/record-pdf/draw-svg.ts';
 import { pdfFaces } from '../../../../server/record-pdf/faces.ts';
 import { recordPdf } from '../../../../server/record-pdf/record-pdf.ts';
 import type { LogEntry } from '../../../../server/store/store.ts';
@@ -60,7 +61,8 @@ describe('The record of a seat test', () => {
     const close = (one: string) => one.replaceAll(/\s+/g, '').toLowerCase();
     const said = [
       ...results.flatMap((one) => Object.values(one)),
-      ...(forces?.rows ?? []).flatMap(Object.values),
+      ...(forces?.rows ?? []).flatMap((row) => Object.values(row)),
+      ...(forces?.more ?? []).flatMap((row) => Object.values(row)),
     ];
     for (const one of said.filter((value) => typeof value === 'string'))
       expect(close(text)).toContain(close(one));
@@ -85,26 +87,58 @@ describe('The force balance of a record', () => {
     ]) {
       const { job } = jobAt('rigGauges', { sheet: aSheet(), place: 'bench' });
       const rows = forcesOf({ ...job, sheet })?.rows ?? [];
-      const [push = 0, process = 0, friction = 0, left = 0] = rows.map(({ value }) => numbersIn(value));
-      expect(Math.abs(push + process + friction - left)).toBeLessThanOrEqual(1);
+      const [spring = 0, air = 0, process = 0, friction = 0, left = 0] = rows.map(({ shut }) =>
+        numbersIn(shut),
+      );
+      expect(Math.abs(spring + air + process + friction - left)).toBeLessThanOrEqual(2);
       expect(friction).toBeLessThanOrEqual(0);
       expect(process < 0).toBe(sheet.flow === 'under');
+      const [openSpring = 0, openAir = 0, , openFriction = 0, openLeft = 0] = rows.map(({ open }) =>
+        numbersIn(open),
+      );
+      expect(Math.abs(openSpring + openAir + openFriction - openLeft)).toBeLessThanOrEqual(2);
+      expect(rows[2]?.open).toBe('not counted');
     }
   });
 
-  test('is worked by hand for a spring that shuts: area times the low end of the bench set', () => {
+  test('is worked by hand for a spring that shuts: area times both ends of the bench set, and the signal against it', () => {
     const { job } = jobAt('rigGauges', { place: 'bench' });
-    const { effectiveAreaM2, benchSetLowPa } = job.sheet;
-    const pounds = fromSi({ valueSi: effectiveAreaM2 * benchSetLowPa, unit: 'lbf' });
     expect(job.sheet.airAction).toBe('air-to-open');
-    expect(forcesOf(job)?.rows[0]?.value).toBe(`+${pounds.toFixed(0)} lbf, with no air on the case`);
+    // 100 in2 at 3 psi and at 15 psi; no positioner, so that no more than 15 psi comes to the case.
+    const { rows, shut, open } = forcesOf(job) ?? { rows: [], shut: '', open: '' };
+    expect(rows.slice(0, 2)).toEqual([
+      { label: 'spring', shut: '+300 lbf', open: '+1500 lbf' },
+      { label: 'air times area', shut: '0 lbf', open: '\u22121500 lbf' },
+    ]);
+    expect([shut.split(':')[0], open.split(':')[0]]).toEqual([
+      'shut, with no air on the case',
+      'open, with 15.00 psi on the case',
+    ]);
+    // What is left there is the friction: nothing presses it on its stop.
+    expect(rows[4]?.open).toBe(rows[3]?.open);
+    expect(forcesOf(job)?.more).toContainEqual({
+      label: 'at the open end',
+      value: 'friction may hold it short of its stop',
+    });
   });
 
   test('takes friction as left, before as found, before the sheet', () => {
-    const found = jobAt('asFoundVerdict', { place: 'bench' });
-    expect(forcesOf(found.job)?.rows[2]?.value).toContain('by the sheet');
-    const done = jobAt('done', { place: 'bench' });
-    expect(forcesOf(done.job)?.rows[2]?.value).toContain('as left');
+    const fromOf = (step: string) =>
+      forcesOf(jobAt(step, { place: 'bench' }).job)?.more.find(({ label }) => label === 'friction each way');
+    expect(fromOf('asFoundVerdict')?.value).toContain('by the sheet');
+    expect(fromOf('done')?.value).toContain('as left');
+  });
+
+  test('is drawn as bars that are as long as its forces, and read out with every one of them', () => {
+    const { job } = jobAt('rigGauges', { place: 'bench' });
+    const svg = forcesDrawn(job) ?? '';
+    const widths = [...svg.matchAll(/<rect [^>]* width="([\d.]+)"/g)].map(([, width]) => Number(width));
+    // Spring, process, friction and what is left, shut; spring, air, friction and what is left, open.
+    expect(widths).toHaveLength(8);
+    expect((widths[4] ?? 0) / (widths[0] ?? 1)).toBeCloseTo(5, 1);
+    expect(widths[4]).toBeCloseTo(widths[5] ?? 0, 1);
+    for (const { shut, open } of forcesOf(job)?.rows ?? [])
+      for (const text of [shut, open]) expect(sentenceOf(svg)).toContain(text);
   });
 
   test('is not there without a spring, which has no bench set', () => {

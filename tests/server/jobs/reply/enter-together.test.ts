@@ -137,6 +137,31 @@ describe('Plain steps that are all done', () => {
     expect((await job()).step).toBe('write');
   });
 
+  test('keep when each was done, where that is remembered, beside the time at which it was written', async () => {
+    const { place, together } = await job();
+    const lateReason = 'The tablet was flat.';
+    const now = app.services.now();
+    const at = (minutesAgo: number) =>
+      new Date(now.getTime() - minutesAgo * 60_000).toISOString().slice(0, 16).replace('T', ' ');
+    const fields = { place: String(place), steps: together, lateReason };
+    const backwards = await send({ ...fields, readAt: [at(5), at(9), ''] });
+    expect([backwards.status, await backwards.json()]).toMatchObject([422, { code: 'RPL-011' }]);
+    const unsaid = await send({ ...fields, lateReason: '', readAt: ['', at(9), ''] });
+    expect([unsaid.status, await unsaid.json()]).toMatchObject([422, { code: 'REA-014' }]);
+    expect((await entries()).length).toBe(1);
+    expect((await send({ ...fields, readAt: [at(9), '', at(5)] })).status).toBe(200);
+    const late = (await entries()).slice(1).map(({ inputs }) => (inputs as { late?: object }).late);
+    const claimed = (minutesAgo: number) => `${at(minutesAgo).replace(' ', 'T')}:00.000Z`;
+    expect(late).toEqual([
+      { claimedAt: claimed(9), reason: lateReason },
+      undefined,
+      { claimedAt: claimed(5), reason: lateReason },
+    ]);
+    const words = (await job()).lines.map(({ verdict }) => verdict);
+    expect(words.map((word) => word.includes('written late'))).toEqual([true, false, true]);
+    expect(words.every((word) => word.includes('entered together'))).toBe(true);
+  });
+
   test('never reach over a warning that nobody has seen', async () => {
     const { place } = await job();
     const refused = await send({ place: String(place), steps: ['bring', 'lay', 'write', 'warned'] });

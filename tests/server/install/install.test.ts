@@ -1,0 +1,70 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { readConfig } from '../../../server/config.ts';
+import { licencePage, licencesIn, notTaken } from '../../../server/install/licences.ts';
+import { ROOT } from '../../root.ts';
+
+const read = (path: string) => readFileSync(join(ROOT, path), 'utf8');
+
+describe('the licences of the packages', () => {
+  const packages = licencesIn(read('package-lock.json'));
+
+  test('are all ones that this project takes', () => {
+    expect(packages.length).toBeGreaterThan(50);
+    expect(notTaken(packages)).toEqual([]);
+  });
+
+  test('stand on the page that `npm run licences` prints', () => {
+    expect(read('server/install/licences.md')).toBe(licencePage(packages));
+  });
+
+  test.each([
+    ['a licence that nobody took', { license: 'GPL-3.0' }, 'GPL-3.0'],
+    ['one for tests alone, in what the server runs with', { license: 'MPL-2.0' }, 'MPL-2.0'],
+    ['none', {}, 'none named'],
+  ])('%s is found', (_, one, licence) => {
+    const lock = JSON.stringify({
+      packages: { 'node_modules/a/node_modules/b': { version: '1.0.0', ...one } },
+    });
+    expect(notTaken(licencesIn(lock))).toEqual([{ name: 'b', version: '1.0.0', licence, isForTests: false }]);
+    const forTests = licencesIn(lock.replace('1.0.0"', '1.0.0","dev":true'));
+    expect(notTaken(forTests)).toHaveLength(licence === 'MPL-2.0' ? 0 : 1);
+  });
+});
+
+describe('what a service is installed with', () => {
+  const unit = read('server/install/yokeside.service');
+  const container = read('server/install/Containerfile');
+
+  test('the unit sets only variables that the program reads, to values that it takes, and starts what is built', () => {
+    const set = [...unit.matchAll(/^#?Environment=(\w+)=(.+)$/gm)].map(([, name = '', value = '']) => [
+      name,
+      value,
+    ]);
+    const environment = Object.fromEntries(set) as Record<string, string>;
+    const config = readConfig(environment);
+    expect(config.folder).toBe('/srv/yokeside/data');
+    expect(config.backups?.to).toBe('/srv/yokeside-backups');
+    expect(config.tls).toEqual({ certFile: '/etc/yokeside/cert.pem', keyFile: '/etc/yokeside/key.pem' });
+    const documented = new Set(read('README.md').match(/\bYOKESIDE_[A-Z_]+\b/g));
+    expect(Object.keys(environment).filter((name) => !documented.has(name))).toEqual([]);
+    const start = JSON.parse(read('package.json')).scripts.start as string;
+    expect(unit).toContain(`ExecStart=/usr/bin/${start}\n`);
+    // Longer than a graceful stop takes, so that the system does not kill it meanwhile.
+    expect(Number(/TimeoutStopSec=(\d+)/.exec(unit)?.[1])).toBeGreaterThan(5);
+  });
+
+  test('the container copies folders that are there, all that the build wants, and runs as nobody special', () => {
+    const copied = [...container.matchAll(/^COPY (?!--)(.+) \S+$/gm)].flatMap(([, names = '']) =>
+      names.split(' '),
+    );
+    expect(copied.filter((name) => !existsSync(join(ROOT, name)))).toEqual([]);
+    const built = JSON.parse(read('tsconfig.json')).include as readonly string[];
+    expect(built.filter((name) => !copied.includes(name.split('/')[0] ?? ''))).toEqual([]);
+    expect(container).toMatch(/^USER node$/m);
+    expect(container).toContain(
+      JSON.stringify(JSON.parse(read('package.json')).scripts.start.split(' ')).replaceAll(',', ', '),
+    );
+  });
+});

@@ -4,8 +4,9 @@
  */
 import { randomBytes, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { setTimeout as after } from 'node:timers/promises';
+import { setTimeout as after, setImmediate as letOthers } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import { warmUpSteps } from '../procedures/troubleshooting/job/warm-up.ts';
 import { createApp } from './app.ts';
 import { backUpInProcess } from './backups/backup-process.ts';
 import { keepBackingUp } from './backups/keep-backing-up.ts';
@@ -91,6 +92,10 @@ async function start(): Promise<void> {
   stopOnSignal({ services, listening, before: [watched, backedUp, marked] });
   await after(PROVE_AFTER_MS);
   await proveAll();
+  for (const step of warmUpSteps()) {
+    await letOthers();
+    step();
+  }
 }
 
 /** Whoever waits for the server comes first; a job that is opened before proves its own procedure. */

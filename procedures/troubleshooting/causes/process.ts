@@ -11,9 +11,10 @@ export const processCauses = {
     prior: 2.5,
     basis: BASIS.judgement,
     when: (v) => v.bypassLine,
+    // Where it passes less than is wanted, the loop makes up the rest with the valve nearer its seat.
     shows: () => ({
-      controllerOutput: { 'wound down': 0.57 },
-      trend: { offset: 0.48 },
+      controllerOutput: { 'wound down': 0.45, 'near shut': 0.2 },
+      trend: { offset: 0.4, sluggish: 0.25 },
       flowAgainstTravel: { more: 0.94 },
       // Seen at the valve it is not: with the bypass carrying the process it is open anyway.
       leakShut: { passes: 0.15, 'passes much': 0.2 },

@@ -203,7 +203,7 @@ export const springActuatorCauses = {
     grades: (v) => wrongBenchSet(v, -1),
   },
   wrongSpring: {
-    words: 'A spring of another rateFactor is fitted, after an overhaul',
+    words: 'A spring of another rate is fitted, after an overhaul',
     family: 'actuator',
     prior: 0.4,
     basis: BASIS.judgement,

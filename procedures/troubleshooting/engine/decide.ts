@@ -1,16 +1,14 @@
 import { SOUND } from '../causes.ts';
-import { type Hub, moveMinutes } from '../check.ts';
-import { checkOf } from '../checks.ts';
-import type { Repair } from '../repairs/repair.ts';
-import { type RepairId, repairFor, repairOf } from '../repairs.ts';
+import { type RepairId, repairFor } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import type { Evidence } from './evidence.ts';
 import { type Question, questionOf } from './information.ts';
 import type { Model } from './model.ts';
 import { jointOfSuggested, type Standing, type Suggestion, suggestions } from './next-check.ts';
+import { expectedRepair, minutesAfter, type RepairCost, repairCosts } from './repair-cost.ts';
+import { thinkThrough } from './rollout.ts';
+import { smallProblem } from './small-problem.ts';
 
-/** A valve that is called sound and is not comes back: another visit. Minutes: judgement. */
-const COMES_BACK_MINUTES = 240;
 /** So sure of one repair that nothing more is asked: judgement. */
 export const SURE_FRACTION = 0.9;
 /** How many of the best checks are looked at for what they would save. */
@@ -43,15 +41,55 @@ export function decide(
   const id = question.classes[first] ?? repairFor(SOUND);
   const repair = { id, probability, minutes: costs[first]?.minutes ?? 0 };
   const all = suggestions(model, { ...of, question });
-  const cheapest = bestCheck(model, { ...of, question, costs, all: all.slice(0, LOOKED_AT) });
   const base = { repair, repairNowMinutes: expectedMinutes, checks: all };
-  if (cheapest === null)
-    return { ...base, best: 'nothing left to check', check: null, checkFirstMinutes: null };
-  const again = isSure(question) ? lookThatPays(model, { ...of, question, all }) : null;
-  const check = again ?? all[0] ?? null;
-  const checkFirstMinutes = cheapest.minutes;
-  const on = isSure(question) ? again !== null : cheapest.minutes < expectedMinutes;
-  return { ...base, best: on ? 'check' : 'repair', check, checkFirstMinutes };
+  return { ...base, ...checkOrRepair(model, { ...of, question, all, costs, expectedMinutes }) };
+}
+
+interface Open {
+  readonly question: Question;
+  readonly evidence: readonly Evidence[];
+  readonly standing: Standing;
+  readonly all: readonly Suggestion[];
+  readonly costs: readonly RepairCost[];
+  readonly expectedMinutes: number;
+}
+
+type CheckOrRepair = Pick<Decision, 'best' | 'check' | 'checkFirstMinutes'>;
+
+function checkOrRepair(model: Model, of: Open): CheckOrRepair {
+  const [first] = of.all;
+  if (first === undefined) return { best: 'nothing left to check', check: null, checkFirstMinutes: null };
+  return byThinkingThrough(model, of) ?? byNextLook(model, of);
+}
+
+/** Where few causes are left, by what each check costs in the end. */
+function byThinkingThrough(model: Model, of: Open): CheckOrRepair | null {
+  const problem = smallProblem(model, of);
+  if (problem === null) return null;
+  const { checkFirstMinutes, repairNowMinutes } = thinkThrough(problem);
+  let at = 0;
+  checkFirstMinutes.forEach((minutes, other) => {
+    if (minutes < (checkFirstMinutes[at] ?? 0)) at = other;
+  });
+  const minutes = checkFirstMinutes[at] ?? Number.POSITIVE_INFINITY;
+  const on = minutes < repairNowMinutes;
+  const check = (on ? problem.offers[at]?.suggestion : undefined) ?? of.all[0] ?? null;
+  return {
+    best: on ? 'check' : 'repair',
+    check,
+    checkFirstMinutes: Number.isFinite(minutes) ? minutes : null,
+  };
+}
+
+/** Where much is likely still: what tells most for its minutes, and repair where no next look would save any. */
+function byNextLook(model: Model, of: Open): CheckOrRepair {
+  const cheapest = bestCheck(model, { ...of, all: of.all.slice(0, LOOKED_AT) });
+  const again = isSure(of.question) ? lookThatPays(model, of) : null;
+  const checkFirstMinutes = cheapest?.minutes ?? null;
+  const on = isSure(of.question)
+    ? again !== null
+    : checkFirstMinutes !== null && checkFirstMinutes < of.expectedMinutes;
+  return { best: on ? 'check' : 'repair', check: again ?? of.all[0] ?? null, checkFirstMinutes };
 }
 
 /**
@@ -95,54 +133,6 @@ export function isSure({ classes, shares }: Question): boolean {
   return classes.some((_, at) => (shares[at] ?? 0) >= SURE_FRACTION);
 }
 
-interface RepairCost {
-  readonly minutes: number;
-  /** Beside the minutes, where it was not this. */
-  readonly inVainMinutes: number;
-}
-
-/** Minutes of each repair from the present hub, with the first of its proofs that this valve has and the way there. */
-export function repairCosts(
-  model: Model,
-  of: { readonly question: Question; readonly hub: Hub },
-): readonly RepairCost[] {
-  return of.question.classes.map((id) => {
-    const repair = repairOf(id);
-    const minutes =
-      repair.minutes + moveMinutes({ from: of.hub, to: repair.hub }) + proofMinutes(model, repair);
-    return { minutes, inVainMinutes: id === repairFor(SOUND) ? COMES_BACK_MINUTES : 0 };
-  });
-}
-
-function proofMinutes(model: Model, { proof, hub }: Repair): number {
-  const check = proof.find((id) => model.checks.includes(id));
-  if (check === undefined) return 0;
-  const { minutes, hubs } = checkOf(check);
-  return minutes + Math.min(...hubs.map((to) => moveMinutes({ from: hub, to })));
-}
-
-/** Expected minutes of trying repairs by probability for their minutes until one cures, and which comes first. */
-export function expectedRepair(
-  shares: ArrayLike<number>,
-  costs: readonly RepairCost[],
-): { readonly expectedMinutes: number; readonly first: number } {
-  const order = costs
-    .map(({ minutes, inVainMinutes }, at) => ({ at, worth: (shares[at] ?? 0) / (minutes + inVainMinutes) }))
-    .sort((a, b) => b.worth - a.worth);
-  let left = 0;
-  for (let at = 0; at < costs.length; at++) left += shares[at] ?? 0;
-  const total = left || 1;
-  let expectedMinutes = 0;
-  for (const { at } of order) {
-    const cost = costs[at];
-    if (cost === undefined) continue;
-    const after = Math.max(0, left - (shares[at] ?? 0));
-    expectedMinutes += (left * cost.minutes + after * cost.inVainMinutes) / total;
-    left = after;
-  }
-  return { expectedMinutes, first: order[0]?.at ?? 0 };
-}
-
 function bestCheck(
   model: Model,
   of: {
@@ -160,20 +150,4 @@ function bestCheck(
     if (best === null || minutes < best.minutes) best = { minutes };
   }
   return best;
-}
-
-/** Expected minutes of the repairs, once the outcome is known. */
-function minutesAfter(joint: Float64Array, costs: readonly RepairCost[]): number {
-  const width = joint.length / costs.length;
-  const part = new Float64Array(costs.length);
-  let minutes = 0;
-  for (let k = 0; k < width; k++) {
-    let share = 0;
-    for (let one = 0; one < part.length; one++) {
-      part[one] = joint[one * width + k] ?? 0;
-      share += part[one] ?? 0;
-    }
-    if (share > 0) minutes += share * expectedRepair(part, costs).expectedMinutes;
-  }
-  return minutes;
 }

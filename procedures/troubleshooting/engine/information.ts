@@ -8,7 +8,7 @@ import { type CheckTable, type Model, rowAt, visibleAt } from './model.ts';
  * What is left out of a choice: the least likely hypotheses that together weigh no more than this. They are counted
  * in what is believed, and change no order of checks.
  */
-const NEGLECTED = 0.004;
+const NEGLECTED = 0.01;
 
 /**
  * What is asked: which repair is wanted. Two causes with one repair need no telling apart; of two faults at once

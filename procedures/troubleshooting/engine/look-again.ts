@@ -20,13 +20,13 @@ export function looksToDoubt(evidence: readonly Evidence[]): readonly (readonly 
 }
 
 /**
- * Probability of each outcome of one more look together with each class: class by class, outcomes in a row. Where the
- * reading is right it comes again; where it was a slip, the next look shows what is there.
+ * Share of each word at one more look, under each hypothesis of a question, in a row. Where the reading is right it
+ * comes again; where it was a slip, the next look shows what is there.
  * @returns null where the reading is hardly to be doubted: everything likely explains it
  */
-export function lookAgainJoint(
+export function lookAgainShares(
   model: Model,
-  of: { readonly question: Question; readonly looks: readonly Answer[] },
+  of: { readonly question: Pick<Question, 'rows' | 'weights'>; readonly looks: readonly Answer[] },
 ): Float64Array | null {
   const table = model.tables.get(of.looks[0]?.check ?? 'trend');
   const weighed = table === undefined ? null : weighLooks(table, of.looks);
@@ -34,17 +34,16 @@ export function lookAgainJoint(
   const { groups, none, noneAgain, slipFraction } = weighed;
   if (groups.some(({ code }) => code < 0)) return null;
   const by = groups.map(({ item }) => givenBy(table, item));
-  const { classes, members, rows, weights } = of.question;
+  const { rows, weights } = of.question;
   const width = table.codes.length;
-  const joint = new Float64Array(width * classes.length);
+  const shares = new Float64Array(width * weights.length);
   let [doubted, total] = [0, 0];
   for (let n = 0; n < weights.length; n++) {
     const under = rows[n] ?? [];
     const right = groups.map(({ factor }, g) => factor * (by[g]?.(under) ?? 0));
     const likely = right.reduce((sum, one) => sum + one, none);
-    const weight = weights[n] ?? 0;
-    total += weight;
-    doubted += (weight * none) / likely;
+    total += weights[n] ?? 0;
+    doubted += ((weights[n] ?? 0) * none) / likely;
     const next = nextLook(table, {
       rows: under,
       right: right.map((one, g) => ({ share: one / likely, code: groups[g]?.code ?? 0 })),
@@ -52,13 +51,29 @@ export function lookAgainJoint(
       lasting: noneAgain / likely,
       slipFraction,
     });
+    shares.set(next, n * width);
+  }
+  return doubted < WORTH_DOUBTING * total && groups.length === 1 ? null : shares;
+}
+
+/** Probability of each outcome of one more look together with each class: class by class, outcomes in a row. */
+export function lookAgainJoint(
+  model: Model,
+  of: { readonly question: Question; readonly looks: readonly Answer[] },
+): Float64Array | null {
+  const shares = lookAgainShares(model, of);
+  if (shares === null) return null;
+  const { classes, members, weights } = of.question;
+  const width = shares.length / weights.length;
+  const joint = new Float64Array(width * classes.length);
+  for (let n = 0; n < weights.length; n++) {
     const mine = members[n] ?? [];
+    const part = (weights[n] ?? 0) / mine.length;
     for (const member of mine)
       for (let k = 0; k < width; k++)
-        joint[member * width + k] =
-          (joint[member * width + k] ?? 0) + (weight / mine.length) * (next[k] ?? 0);
+        joint[member * width + k] = (joint[member * width + k] ?? 0) + part * (shares[n * width + k] ?? 0);
   }
-  return doubted < WORTH_DOUBTING * total && groups.length === 1 ? null : joint;
+  return joint;
 }
 
 function nextLook(

@@ -93,7 +93,7 @@ function suggested(
 }
 
 /** How a check of this valve would be reached; null where nobody makes it here, or what it needs is not to be had. */
-function planOf(model: Model, of: { readonly id: CheckId; readonly standing: Standing }): Plan | null {
+export function planOf(model: Model, of: { readonly id: CheckId; readonly standing: Standing }): Plan | null {
   const check = model.tables.get(of.id)?.check;
   if (check === undefined || check.broughtOnly === true || of.standing.without?.includes(of.id) === true)
     return null;

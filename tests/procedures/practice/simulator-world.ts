@@ -4,9 +4,8 @@ import { seeded } from '../../../procedures/practice/random.ts';
 import { simulatedValve } from '../../../procedures/practice/simulated.ts';
 import { type CauseId, SOUND } from '../../../procedures/troubleshooting/causes.ts';
 import type { CheckId } from '../../../procedures/troubleshooting/checks.ts';
-import { fromOutside, groupsAlike } from '../../../procedures/troubleshooting/engine/alike.ts';
 import { believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
-import { isSure, lookThatPays } from '../../../procedures/troubleshooting/engine/decide.ts';
+import { decide, isSure } from '../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import type { Model } from '../../../procedures/troubleshooting/engine/model.ts';
@@ -17,7 +16,7 @@ import {
 } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { repairFor } from '../../../procedures/troubleshooting/repairs.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
-import { standingAtStart } from '../troubleshooting/simulate.ts';
+import { alikeWith, standingAtStart } from '../troubleshooting/simulate.ts';
 
 /** From the control room to the valve and into it, as a textbook goes through a valve. Common practice, no source. */
 const TEXTBOOK: readonly CheckId[] = [
@@ -76,13 +75,11 @@ export interface Look {
   readonly named: CauseId;
 }
 
-/** A check that tells less is not worth the way to it. */
-const TELLS_BITS = 0.002;
 const CHECKS_MOST = 60;
 
 export type Order = 'engine' | 'textbook';
 
-/** One search on a simulated valve, until a repair is sure or nothing is left to look at. */
+/** One search on a simulated valve. */
 export function searchSimulated(
   model: Model,
   of: {
@@ -109,24 +106,27 @@ export function searchSimulated(
 }
 
 /**
- * Both orders check on until one repair is sure, or the valve surely sound. The engine leaves what tells next to nothing,
- * and looks once more at a reading on which all hangs; a textbook has each check once.
+ * The engine goes on while it advises a check, and stops where it says that to repair costs less. A textbook has each
+ * check once, until one repair is sure.
  */
 function nextOf(
   model: Model,
   of: { readonly evidence: readonly Evidence[]; readonly standing: Standing; readonly order: Order },
 ): Suggestion | undefined {
-  const question = questionOf(model, believe(model, of.evidence));
-  const sure = isSure(question);
-  if (sure && of.order === 'textbook') return undefined;
-  const all = suggestions(model, { ...of, question });
-  if (sure) return lookThatPays(model, { ...of, question, all }) ?? undefined;
-  if (of.order === 'engine') return all.find(({ bits }) => bits >= TELLS_BITS);
+  const belief = believe(model, of.evidence);
+  if (of.order === 'engine') {
+    const { best, check } = decide(model, { ...of, belief });
+    return best === 'check' ? (check ?? undefined) : undefined;
+  }
+  const question = questionOf(model, belief);
+  if (isSure(question)) return undefined;
   const place = ({ check, moveMinutes }: Suggestion) => {
     const at = TEXTBOOK.indexOf(check);
     return (at < 0 ? 100 : at) + (moveMinutes > 0 ? 1000 : 0) + (moveMinutes > 30 ? 1000 : 0);
   };
-  return all.filter(({ again }) => !again).sort((a, b) => place(a) - place(b))[0];
+  return suggestions(model, { ...of, question })
+    .filter(({ again }) => !again)
+    .sort((a, b) => place(a) - place(b))[0];
 }
 
 function told(
@@ -146,23 +146,9 @@ function told(
   return {
     minutes: of.minutes,
     checks: of.checks,
-    first: sameRepair || truth.some((cause) => homeOf(model, cause).includes(named)),
+    first: sameRepair || truth.some((cause) => alikeWith(model, cause).includes(named)),
     sameRepair,
     threeHoldAll: truth.every((cause) => three.has(repairFor(cause))),
     named,
   };
-}
-
-const GROUPS = new WeakMap<Model, readonly (readonly CauseId[])[]>();
-
-/** The causes that no look from outside tells from this one. */
-function homeOf(model: Model, cause: CauseId): readonly CauseId[] {
-  const groups =
-    GROUPS.get(model) ??
-    groupsAlike(
-      model,
-      model.checks.filter((id) => fromOutside(model, id)),
-    );
-  GROUPS.set(model, groups);
-  return groups.find((group) => group.includes(cause)) ?? [cause];
 }

@@ -11,6 +11,7 @@ import {
   type Suggestion,
   suggestions,
 } from '../../../procedures/troubleshooting/engine/next-check.ts';
+import { MENDED_HERE } from '../../../procedures/troubleshooting/repair-procedures.ts';
 import { type RepairId, repairFor, repairOf } from '../../../procedures/troubleshooting/repairs.ts';
 import { fixedOrder, hiddenValve, standingAtStart } from './simulate.ts';
 
@@ -55,6 +56,7 @@ export interface Cure {
 
 const REPAIR_TAKES = 0.95;
 const COMES_BACK_MINUTES = 240;
+const LOOKED_AT_ANEW_MINUTES = 60;
 const ROUNDS_MOST = 150;
 
 /** From the first look to a valve that is cured, wrong repairs and second visits counted. */
@@ -98,6 +100,7 @@ export function cure(
     if (of.chance() < REPAIR_TAKES) causes = causes.filter((id) => !repair.cures.includes(id));
     if (causes.length === 0 && (wanted || next.repair === repairFor(SOUND))) break;
     if (next.repair === repairFor(SOUND)) minutes += COMES_BACK_MINUTES;
+    else if (!MENDED_HERE.includes(next.repair)) minutes += LOOKED_AT_ANEW_MINUTES;
     const rows =
       causes.length === 0 ? [model.soundRow] : causes.map((id) => model.rowOf.get(id) ?? model.soundRow);
     if (wanted) answer = hiddenValve(model, { truth: { ...of.truth, causes, rows }, chance: of.chance });

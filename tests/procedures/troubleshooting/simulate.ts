@@ -1,15 +1,16 @@
-import { causeOf } from '../../../procedures/troubleshooting/causes.ts';
+import { type CauseId, causeOf } from '../../../procedures/troubleshooting/causes.ts';
 import { CHECK_IDS, type CheckId } from '../../../procedures/troubleshooting/checks.ts';
-import { type Belief, believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
-import { lookThatPays } from '../../../procedures/troubleshooting/engine/decide.ts';
-import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
-import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
-import { type Hypothesis, type Model, sharesOf } from '../../../procedures/troubleshooting/engine/model.ts';
+import { fromOutside, groupsAlike } from '../../../procedures/troubleshooting/engine/alike.ts';
 import {
-  type Standing,
-  type Suggestion,
-  suggestions,
-} from '../../../procedures/troubleshooting/engine/next-check.ts';
+  type Belief,
+  believe,
+  causeRanking,
+  repairRanking,
+} from '../../../procedures/troubleshooting/engine/belief.ts';
+import { decide } from '../../../procedures/troubleshooting/engine/decide.ts';
+import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
+import { type Hypothesis, type Model, sharesOf } from '../../../procedures/troubleshooting/engine/model.ts';
+import type { Standing, Suggestion } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { repairFor } from '../../../procedures/troubleshooting/repairs.ts';
 
 /** A generator whose numbers come again: figures of a run can be compared. */
@@ -91,13 +92,10 @@ function drawWord(
   return codes[Math.max(0, at)] ?? '';
 }
 
-export type Policy = (
+type Policy = (
   model: Model,
   of: { readonly belief: Belief; readonly all: readonly Suggestion[] },
 ) => Suggestion | undefined;
-
-/** Best expected information for its minutes. */
-export const bestInformation: Policy = (_, { all }) => all[0];
 
 /** Round the valve in the order of the list, each thing once, whatever was found. */
 export const fixedOrder: Policy = (_, { all }) =>
@@ -107,27 +105,17 @@ function rank({ check, moveMinutes }: Suggestion): number {
   return CHECK_IDS.indexOf(check) + (moveMinutes > 0 ? 1000 : 0) + (moveMinutes > 30 ? 1000 : 0);
 }
 
-/** Straight at the likeliest cause, with the quickest check that would show it. */
-export const likeliestFirst: Policy = (model, { belief, all }) => {
-  for (const { id } of causeRanking(model, belief)) {
-    const row = model.rowOf.get(id) ?? 0;
-    const shows = all
-      .filter(({ check }) => {
-        const table = model.tables.get(check);
-        return table !== undefined && (sharesOf(table, [row])[0] ?? 1) < 0.5;
-      })
-      .sort((a, b) => a.minutes - b.minutes);
-    if (shows[0] !== undefined) return shows[0];
-  }
-  return all[0];
-};
-
 export interface Run {
   readonly minutes: number;
   readonly checks: number;
+  /** The repair that is held likeliest is wanted. */
   readonly right: boolean;
-  readonly stated: number;
+  /** The same, or the likeliest cause is one that no look from outside tells from the truth. */
+  readonly first: boolean;
+  /** So are all faults that are there, among the first three. */
   readonly firstThree: boolean;
+  /** How likely that repair is said to be wanted. */
+  readonly stated: number;
   readonly truth: Hypothesis;
   readonly asked: readonly CheckId[];
 }
@@ -135,62 +123,78 @@ export interface Run {
 export interface RunOptions {
   readonly truth: Hypothesis;
   readonly chance: () => number;
-  readonly policy: Policy;
-  readonly stopFraction: number;
   readonly extraMisread?: number;
   readonly doubt?: number;
-  readonly opening?: readonly Evidence[];
-  readonly standing?: Partial<Standing>;
 }
 
-/** One search, from the first look until one repair is as sure as wanted or nothing is left to check. */
+const CHECKS_MOST = 80;
+
+/** One search as the engine advises it, from the first look until it says to repair or nothing is left to check. */
 export function search(model: Model, of: RunOptions): Run {
   const answer = hiddenValve(model, of);
-  const evidence: Evidence[] = [...(of.opening ?? [])];
-  let standing: Standing = { ...standingAtStart(model), ...of.standing };
+  const evidence: Evidence[] = [];
+  let standing = standingAtStart(model);
   let minutes = 0;
   const asked: CheckId[] = [];
   for (;;) {
     const belief = believe(model, evidence);
-    const question = questionOf(model, belief);
-    const sure = Math.max(...question.shares) >= of.stopFraction;
-    const all = suggestions(model, { question, evidence, standing });
-    const next = sure
-      ? lookThatPays(model, { question, evidence, standing, all })
-      : of.policy(model, { belief, all });
-    if (next === undefined || next === null) return verdict(model, { ...of, belief, minutes, asked });
+    const { best, check: next } = decide(model, { belief, evidence, standing });
+    if (best !== 'check' || next === null || asked.length >= CHECKS_MOST)
+      return { ...verdict(model, { truth: of.truth, belief }), minutes, checks: asked.length, asked };
     asked.push(next.check);
     minutes += next.minutes;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
-    evidence.push({
-      kind: 'answer',
-      check: next.check,
-      outcome: answer(next.check),
-      gaugeAlive: true,
-      ...(of.doubt === undefined ? {} : { doubt: of.doubt }),
-    });
+    evidence.push(answered(next.check, { answer, doubt: of.doubt }));
   }
+}
+
+/** What is known once every check of the valve was read, so many times each: no search can know more. */
+export function everythingRead(model: Model, of: RunOptions & { readonly looks: number }): Run {
+  const answer = hiddenValve(model, of);
+  const asked = model.checks.filter((id) => model.tables.get(id)?.check.broughtOnly !== true);
+  const evidence = asked.flatMap((check) =>
+    Array.from({ length: of.looks }, () => answered(check, { answer, doubt: of.doubt })),
+  );
+  const belief = believe(model, evidence);
+  const minutes = asked.reduce((sum, id) => sum + of.looks * (model.tables.get(id)?.check.minutes ?? 0), 0);
+  return { ...verdict(model, { truth: of.truth, belief }), minutes, checks: asked.length, asked };
+}
+
+function answered(
+  check: CheckId,
+  of: { readonly answer: (check: CheckId) => string; readonly doubt: number | undefined },
+): Evidence {
+  const doubt = of.doubt === undefined ? {} : { doubt: of.doubt };
+  return { kind: 'answer', check, outcome: of.answer(check), gaugeAlive: true, ...doubt };
 }
 
 function verdict(
   model: Model,
-  of: RunOptions & { readonly belief: Belief; readonly minutes: number; readonly asked: readonly CheckId[] },
-): Run {
-  const question = questionOf(model, of.belief);
-  const order = [...question.shares.keys()].sort(
-    (a, b) => (question.shares[b] ?? 0) - (question.shares[a] ?? 0),
-  );
-  const wanted = of.truth.causes.map(repairFor);
-  const named = order.map((at) => question.classes[at]);
+  { truth, belief }: { readonly truth: Hypothesis; readonly belief: Belief },
+): Pick<Run, 'right' | 'first' | 'firstThree' | 'stated' | 'truth'> {
+  const repairs = repairRanking(model, belief);
+  const causes = causeRanking(model, belief).map(({ id }) => id);
+  const named = repairs.map(({ id }) => id);
+  const among = (cause: CauseId, places: number) =>
+    named.slice(0, places).includes(repairFor(cause)) ||
+    causes.slice(0, places).some((one) => alikeWith(model, cause).includes(one));
   return {
-    minutes: of.minutes,
-    checks: of.asked.length,
-    right: wanted.some((one) => one === named[0]),
-    stated: question.shares[order[0] ?? 0] ?? 0,
-    firstThree: wanted.every((one) => named.slice(0, 3).includes(one)),
-    truth: of.truth,
-    asked: of.asked,
+    truth,
+    right: truth.causes.some((cause) => repairFor(cause) === named[0]),
+    first: truth.causes.some((cause) => among(cause, 1)),
+    firstThree: truth.causes.every((cause) => among(cause, 3)),
+    stated: repairs[0]?.probability ?? 0,
   };
+}
+
+const GROUPS = new WeakMap<Model, readonly (readonly CauseId[])[]>();
+
+/** The causes that no look from outside tells from this one. */
+export function alikeWith(model: Model, cause: CauseId): readonly CauseId[] {
+  const outside = () => model.checks.filter((id) => fromOutside(model, id));
+  const groups = GROUPS.get(model) ?? groupsAlike(model, outside());
+  GROUPS.set(model, groups);
+  return groups.find((group) => group.includes(cause)) ?? [cause];
 }
 
 export interface Figures {
@@ -198,6 +202,7 @@ export interface Figures {
   readonly minutes: number;
   readonly checks: number;
   readonly right: number;
+  readonly first: number;
   readonly firstThree: number;
   readonly stated: number;
 }
@@ -209,6 +214,7 @@ export function figuresOf(runs: readonly Run[]): Figures {
     minutes: mean((run) => run.minutes),
     checks: mean((run) => run.checks),
     right: mean((run) => (run.right ? 1 : 0)),
+    first: mean((run) => (run.first ? 1 : 0)),
     firstThree: mean((run) => (run.firstThree ? 1 : 0)),
     stated: mean((run) => run.stated),
   };

@@ -102,6 +102,8 @@ export const jobWords = {
     'No se escribió nada suyo; lo que escribió sigue aquí.',
   'Nothing was counted.': 'No se contó nada.',
   'Nothing was written.': 'No se escribió nada.',
+  'Of all that may be done now it leads to a cured valve in the fewest minutes.':
+    'De todo lo que se puede hacer ahora, es lo que lleva a una válvula curada en menos minutos.',
   'Of all that may be done now it tells most for its minutes.':
     'De todo lo que se puede hacer ahora, es lo que más dice por sus minutos.',
   "Off: read less wanted. Boxed: outside the sheet's {1} %.":

@@ -94,8 +94,11 @@ function checkView(check: Suggestion, advice: Advice): NextView {
 }
 
 /** A look that was taken already is named with what it showed. */
-function whyThis({ check, again }: Suggestion, { belief }: Advice): string {
-  if (!again) return 'Of all that may be done now it tells most for its minutes.';
+function whyThis({ check, again }: Suggestion, { belief, checks }: Advice): string {
+  if (!again)
+    return check === checks[0]?.check
+      ? 'Of all that may be done now it tells most for its minutes.'
+      : 'Of all that may be done now it leads to a cured valve in the fewest minutes.';
   const item = belief.items.findLast((one) => one.item.kind === 'answer' && one.item.check === check);
   const showed = item === undefined ? '' : ` ${sayItem(item)}.`;
   return `Much hangs on this one answer.${showed} Look as if nobody had looked: at the tag, on another gauge if one is at hand, best with other eyes.`;

@@ -1,0 +1,84 @@
+/** What repairs cost, and in which order they are tried. */
+import { SOUND } from '../causes.ts';
+import { type Hub, moveMinutes } from '../check.ts';
+import { checkOf } from '../checks.ts';
+import { MENDED_HERE } from '../repair-procedures.ts';
+import type { Repair } from '../repairs/repair.ts';
+import { type RepairId, repairFor, repairOf } from '../repairs.ts';
+import type { Question } from './information.ts';
+import type { Model } from './model.ts';
+
+/** A valve that is called sound and is not comes back: another visit. Minutes: judgement. */
+const COMES_BACK_MINUTES = 240;
+/** A repair that is planned, and was not it: the valve had gone back, and is looked at anew. Minutes: judgement. */
+const LOOKED_AT_ANEW_MINUTES = 60;
+
+export interface RepairCost {
+  readonly minutes: number;
+  /** Beside the minutes, where it was not this. */
+  readonly inVainMinutes: number;
+}
+
+/** Minutes of each repair from the present hub, with the first of its proofs that this valve has and the way there. */
+export function repairCosts(
+  model: Model,
+  of: { readonly question: Pick<Question, 'classes'>; readonly hub: Hub },
+): readonly RepairCost[] {
+  return of.question.classes.map((id) => {
+    const repair = repairOf(id);
+    const minutes =
+      repair.minutes + moveMinutes({ from: of.hub, to: repair.hub }) + proofMinutes(model, repair);
+    return { minutes, inVainMinutes: inVainMinutes(id) };
+  });
+}
+
+/** What it costs beside its own minutes where it was not this. */
+function inVainMinutes(id: RepairId): number {
+  if (id === repairFor(SOUND)) return COMES_BACK_MINUTES;
+  return MENDED_HERE.includes(id) ? 0 : LOOKED_AT_ANEW_MINUTES;
+}
+
+function proofMinutes(model: Model, { proof, hub }: Repair): number {
+  const check = proof.find((id) => model.checks.includes(id));
+  if (check === undefined) return 0;
+  const { minutes, hubs } = checkOf(check);
+  return minutes + Math.min(...hubs.map((to) => moveMinutes({ from: hub, to })));
+}
+
+/** Expected minutes of trying repairs by probability for their minutes until one cures, and which comes first. */
+export function expectedRepair(
+  shares: ArrayLike<number>,
+  costs: readonly RepairCost[],
+): { readonly expectedMinutes: number; readonly first: number } {
+  const order = costs
+    .map(({ minutes, inVainMinutes }, at) => ({ at, worth: (shares[at] ?? 0) / (minutes + inVainMinutes) }))
+    .sort((a, b) => b.worth - a.worth);
+  let left = 0;
+  for (let at = 0; at < costs.length; at++) left += shares[at] ?? 0;
+  const total = left || 1;
+  let expectedMinutes = 0;
+  for (const { at } of order) {
+    const cost = costs[at];
+    if (cost === undefined) continue;
+    const after = Math.max(0, left - (shares[at] ?? 0));
+    expectedMinutes += (left * cost.minutes + after * cost.inVainMinutes) / total;
+    left = after;
+  }
+  return { expectedMinutes, first: order[0]?.at ?? 0 };
+}
+
+/** Expected minutes of the repairs, once the outcome is known. */
+export function minutesAfter(joint: Float64Array, costs: readonly RepairCost[]): number {
+  const width = joint.length / costs.length;
+  const part = new Float64Array(costs.length);
+  let minutes = 0;
+  for (let k = 0; k < width; k++) {
+    let share = 0;
+    for (let one = 0; one < part.length; one++) {
+      part[one] = joint[one * width + k] ?? 0;
+      share += part[one] ?? 0;
+    }
+    if (share > 0) minutes += share * expectedRepair(part, costs).expectedMinutes;
+  }
+  return minutes;
+}

@@ -1,0 +1,138 @@
+/** What is left of a search once few causes are likely, in plain arrays: small enough to be thought through. */
+import type { Hub } from '../check.ts';
+import type { Evidence } from './evidence.ts';
+import type { Question } from './information.ts';
+import { lookAgainShares, looksToDoubt } from './look-again.ts';
+import { type Model, sharesOf } from './model.ts';
+import { planOf, type Standing, type Suggestion } from './next-check.ts';
+import { type RepairCost, repairCosts } from './repair-cost.ts';
+
+/** So many hypotheses are thought through at most, and they must hold so much of what is likely. */
+const HYPOTHESES_MOST = 40;
+const HOLD_FRACTION = 0.9;
+/** So many checks, those that tell most for their minutes. */
+const OFFERS_MOST = 12;
+
+/** A check that may be made, now or later, and what it would show. */
+export interface Offer {
+  readonly suggestion: Suggestion;
+  readonly width: number;
+  /** Share of each word under each hypothesis, slips counted in: hypothesis by hypothesis, words in a row. */
+  readonly shares: Float64Array;
+}
+
+/** Where the valve stands and which gauges are on it; what each offer costs from there, and where it leads. */
+export interface Stance {
+  readonly hub: Hub;
+  readonly offers: readonly ({ readonly minutes: number; readonly to: () => Stance } | null)[];
+}
+
+export interface SmallProblem {
+  readonly offers: readonly Offer[];
+  readonly weights: Float64Array;
+  /** Two classes for each hypothesis, the same one twice where it is alone; numbered without gaps. */
+  readonly members: Uint8Array;
+  readonly classes: number;
+  readonly costs: Readonly<Record<Hub, readonly RepairCost[]>>;
+  readonly start: Stance;
+}
+
+interface Of {
+  readonly question: Question;
+  readonly evidence: readonly Evidence[];
+  readonly standing: Standing;
+  readonly all: readonly Suggestion[];
+}
+
+/** @returns null where so much is likely still that its heaviest part says too little of it */
+export function smallProblem(model: Model, of: Of): SmallProblem | null {
+  const heavy = heaviest(of.question.weights);
+  if (heavy === null) return null;
+  const { members, rows, weights } = of.question;
+  const part = {
+    rows: heavy.map((n) => rows[n] ?? []),
+    weights: Float64Array.from(heavy, (n) => weights[n] ?? 0),
+  };
+  const offers = of.all
+    .slice(0, OFFERS_MOST)
+    .flatMap((suggestion) => offerOf(model, { suggestion, part, evidence: of.evidence }) ?? []);
+  const used = [...new Set(heavy.flatMap((n) => members[n] ?? []))];
+  const numbered = heavy.flatMap((n) => {
+    const [one = 0, other = one] = members[n] ?? [];
+    return [used.indexOf(one), used.indexOf(other)];
+  });
+  return {
+    offers,
+    weights: part.weights,
+    members: Uint8Array.from(numbered),
+    classes: used.length,
+    costs: costsByHub(model, { question: of.question, used }),
+    start: stances(model, offers)(of.standing),
+  };
+}
+
+function heaviest(weights: Float64Array): readonly number[] | null {
+  const order = [...weights.keys()].sort((a, b) => (weights[b] ?? 0) - (weights[a] ?? 0));
+  const heavy = order.slice(0, HYPOTHESES_MOST);
+  const held = heavy.reduce((sum, n) => sum + (weights[n] ?? 0), 0);
+  return held >= HOLD_FRACTION * weights.reduce((sum, one) => sum + one, 0) ? heavy : null;
+}
+
+function offerOf(
+  model: Model,
+  of: {
+    readonly suggestion: Suggestion;
+    readonly part: Pick<Question, 'rows' | 'weights'>;
+    readonly evidence: readonly Evidence[];
+  },
+): Offer | null {
+  const { suggestion, part } = of;
+  const table = model.tables.get(suggestion.check);
+  if (table === undefined) return null;
+  const width = table.codes.length;
+  if (suggestion.again) {
+    const looks = looksToDoubt(of.evidence).find(([first]) => first?.check === suggestion.check);
+    const shares = looks === undefined ? null : lookAgainShares(model, { question: part, looks });
+    return shares === null ? null : { suggestion, width, shares };
+  }
+  const { misread } = table.check;
+  const shares = new Float64Array(width * part.rows.length);
+  part.rows.forEach((rows, n) => {
+    const bare = sharesOf(table, rows);
+    for (let k = 0; k < width; k++) shares[n * width + k] = (1 - misread) * (bare[k] ?? 0) + misread / width;
+  });
+  return { suggestion, width, shares };
+}
+
+function costsByHub(
+  model: Model,
+  of: { readonly question: Question; readonly used: readonly number[] },
+): SmallProblem['costs'] {
+  const at = (hub: Hub) => {
+    const all = repairCosts(model, { question: of.question, hub });
+    return of.used.flatMap((one) => all[one] ?? []);
+  };
+  return { 'in service': at('in service'), bypassed: at('bypassed'), isolated: at('isolated') };
+}
+
+/** Each way in which the valve may stand is worked out once. */
+function stances(model: Model, offers: readonly Offer[]): (standing: Standing) => Stance {
+  const known = new Map<string, Stance>();
+  const stance = (standing: Standing): Stance => {
+    const key = `${standing.hub} ${[...standing.gaugesFitted].sort().join()}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const made: Stance = {
+      hub: standing.hub,
+      offers: offers.map(({ suggestion }) => {
+        const plan = planOf(model, { id: suggestion.check, standing });
+        if (plan === null) return null;
+        const gaugesFitted = [...standing.gaugesFitted, ...plan.fit];
+        return { minutes: plan.minutes, to: () => stance({ ...standing, hub: plan.hub, gaugesFitted }) };
+      }),
+    };
+    known.set(key, made);
+    return made;
+  };
+  return stance;
+}

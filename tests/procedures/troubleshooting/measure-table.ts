@@ -1,0 +1,47 @@
+import { SOUND } from '../../../procedures/troubleshooting/causes.ts';
+import type { Hypothesis, Model } from '../../../procedures/troubleshooting/engine/model.ts';
+import { drawHypothesis, everythingRead, type Figures, figuresOf, random, search } from './simulate.ts';
+
+export interface TableWorld {
+  /** Searches as advised, on faults drawn by their priors, pairs as often as the priors have them. */
+  readonly advised: Figures;
+  /** Those of the draws that were one fault alone. */
+  readonly single: Figures;
+  /** How likely the named repair is said to be wanted, less how often it was. */
+  readonly statedLessRight: number;
+}
+
+interface Draws {
+  readonly runs: number;
+  readonly seed: number;
+  /** Beside the misreads of the table; the engine is told of them. */
+  readonly extraMisread?: number;
+  readonly from?: readonly Hypothesis[];
+}
+
+/** The table world: what a cause shows is drawn from the same table by which the engine weighs it. */
+export function tableWorld(model: Model, of: Draws): TableWorld {
+  const runs = draws(model, of).map((one) => search(model, one));
+  const advised = figuresOf(runs);
+  const single = figuresOf(runs.filter(({ truth }) => truth.causes.length === 1));
+  return { advised, single, statedLessRight: advised.stated - advised.right };
+}
+
+/** The same draws where every check is read, so many times each: what could be known at most. */
+export function mostThatCanBeKnown(model: Model, of: Draws & { readonly looks: number }): Figures {
+  return figuresOf(draws(model, of).map((one) => everythingRead(model, { ...one, looks: of.looks })));
+}
+
+function draws(model: Model, of: Draws) {
+  const { extraMisread } = of;
+  const slips = extraMisread === undefined ? {} : { extraMisread, doubt: extraMisread };
+  return Array.from({ length: of.runs }, (_, run) => ({
+    truth: drawHypothesis({ from: of.from ?? model.hypotheses, chance: random(1000 * of.seed + run) }),
+    chance: random(7_000_000 + 1000 * of.seed + run),
+    ...slips,
+  }));
+}
+
+export function soundOf(model: Model): readonly Hypothesis[] {
+  return model.hypotheses.filter(({ causes }) => causes[0] === SOUND);
+}

@@ -1,12 +1,12 @@
 /**
- * `npm run backup -- FOLDER`: a copy of the log into a folder of all copies, beside a running server. It has its name only once
- * the verifier has read it. `--keep-days 90` removes older ones, `--json` says the same for programs. The server runs this command
- * by itself where YOKESIDE_BACKUPS names a folder.
+ * `npm run backup -- FOLDER`: a copy of the log into a folder of all copies, beside a running server. Of a database too it is
+ * a file of SQLite, which any machine reads. It has its name only once the verifier has read it. `--keep-days 90` removes older
+ * ones, `--json` says the same for programs. The server runs this command by itself where YOKESIDE_BACKUPS names a folder.
  */
 import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
 import { backUp, type Kept } from '../store/backup.ts';
-import { dataPath } from '../store/data-folder.ts';
+import { databasePlace, type StorePlace, storePlace } from '../store/open-store.ts';
 import { sayPhotos } from './say-photos.ts';
 
 const KEEP_DAYS = 90;
@@ -23,8 +23,14 @@ try {
   const keepDays = Number(values['keep-days']);
   if (to === undefined || more.length > 0) throw new Error('Name the folder of the backups.');
   if (!/^\d{1,5}$/.test(values['keep-days'])) throw new Error('--keep-days takes a whole number of days.');
-  const folder = dataPath(process.env);
-  const kept = await backUp({ folder, to, now: new Date(), keepDays });
+  const place = storePlace(process.env);
+  const kept = await backUp({
+    folder: place.folder,
+    to,
+    now: new Date(),
+    keepDays,
+    ...(await copyOf(place)),
+  });
   const check = checkNumber(kept.head.hash);
   if (values.json) sayJson(kept, check);
   else sayPlainly(kept, check);
@@ -42,4 +48,15 @@ function sayPlainly({ folder, head, photos }: Kept, check: string): void {
   console.log(`Whole: ${head.seq} entries, check number ${check}.`);
   sayPhotos(photos);
   console.log('The folder of the keys is not in it: back it up apart from this.');
+}
+
+/** How the log is read where it is not in the data folder. */
+async function copyOf(place: StorePlace): Promise<{ copy?(folder: string): Promise<void> }> {
+  if (place.database === '') return {};
+  const { snapshotInto } = await import('../store/copying/copy-log.ts');
+  return {
+    copy: async (folder) => {
+      await snapshotInto({ from: databasePlace(place), folder });
+    },
+  };
 }

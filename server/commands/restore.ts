@@ -1,13 +1,14 @@
 /** `npm run restore -- BACKUP`: puts a backup in the place of the log. Stop the server first. What was there is kept. */
 import { checkNumber } from '../log/check-number.ts';
 import { restore } from '../store/backup.ts';
-import { dataPath } from '../store/data-folder.ts';
+import { dataFolder } from '../store/data-folder.ts';
+import { databasePlace, type StorePlace, storePlace } from '../store/open-store.ts';
 import { sayPhotos } from './say-photos.ts';
 
 try {
   const [from, ...more] = process.argv.slice(2);
   if (from === undefined || more.length > 0) throw new Error('Name the folder of one backup.');
-  const { head, photos, before } = await restore({ from, folder: dataPath(process.env), now: new Date() });
+  const { head, photos, before } = await putBack(from, storePlace(process.env));
   console.log(`Restored: ${head.seq} entries, check number ${checkNumber(head.hash)}.`);
   if (before !== null) console.log(`What was there before is in ${before}.`);
   sayPhotos(photos);
@@ -15,4 +16,15 @@ try {
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;
+}
+
+/** @returns where that is which was there before */
+async function putBack(from: string, place: StorePlace): ReturnType<typeof restore> {
+  const now = new Date();
+  if (place.database === '') return await restore({ from, folder: place.folder, now });
+  const { copyIntoDatabase } = await import('../store/copying/copy-log.ts');
+  const to = databasePlace(place);
+  const asideAs = `${to.schema}_before_${now.getTime()}`;
+  const { wasAside, ...copied } = await copyIntoDatabase({ file: dataFolder(from).database, to, asideAs });
+  return { ...copied, before: wasAside ? `the schema ${asideAs} of the database` : null };
 }

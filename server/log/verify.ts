@@ -44,11 +44,14 @@ export interface Report extends Verdict {
   readonly photos: readonly BlobFault[];
 }
 
+/** What the verifier asks of a store. */
+export type LogReads = Pick<Store, 'head' | 'lines' | 'streams' | 'stream' | 'blob'>;
+
 /** Lower than any number that somebody could slip in before the first entry. */
 const BEFORE_ALL = Number.MIN_SAFE_INTEGER;
 
 /** Verifies the whole log of a store, then lets the auditors look at each stream of their kind. */
-export async function verifyStore(store: Store, auditors: readonly Auditor[]): Promise<Report> {
+export async function verifyStore(store: LogReads, auditors: readonly Auditor[]): Promise<Report> {
   return await verifyTold(store, { auditors, tell: TELL_NOBODY });
 }
 
@@ -57,7 +60,7 @@ export async function verifyStore(store: Store, auditors: readonly Auditor[]): P
  * @throws Stopped where `tell` says so
  */
 export async function verifyTold(
-  store: Store,
+  store: LogReads,
   { auditors, tell }: { readonly auditors: readonly Auditor[]; readonly tell: Tell },
 ): Promise<Report> {
   const { seq } = await store.head();
@@ -185,7 +188,7 @@ function misplaced(entry: LogEntry, { head, streamHead }: Before): string | unde
   return undefined;
 }
 
-async function audit(asked: { store: Store; stream: string; auditors: readonly Auditor[] }) {
+async function audit(asked: { store: LogReads; stream: string; auditors: readonly Auditor[] }) {
   const { kind } = splitStream(asked.stream);
   const concerned = asked.auditors.filter((auditor) => auditor.kind === kind);
   if (concerned.length === 0) return [];

@@ -44,6 +44,8 @@ export async function backUp(of: {
   readonly to: string;
   readonly now: Date;
   readonly keepDays: number;
+  /** Writes the log into the folder that it is given, where it is not in `folder`. */
+  copy?(folder: string): Promise<void>;
 }): Promise<Kept> {
   const { to, now } = of;
   mkdirSync(to, { recursive: true, mode: 0o700 });
@@ -52,7 +54,9 @@ export async function backUp(of: {
   try {
     removeLeftBehind(to, now);
     mkdirSync(unfinished, { mode: 0o700 });
-    copyInto(dataFolder(of.folder).database, dataFolder(unfinished).database);
+    if (of.copy === undefined) copyInto(dataFolder(of.folder).database, dataFolder(unfinished).database);
+    else await of.copy(unfinished);
+    synced(dataFolder(unfinished).database);
     const { head, photos } = await wholeHead(unfinished);
     synced(unfinished);
     renameSync(unfinished, finished);
@@ -75,7 +79,6 @@ function copyInto(database: string, copy: string): void {
   } finally {
     source.close();
   }
-  synced(copy);
 }
 
 /** @throws Error naming the first bad entry */
@@ -92,7 +95,7 @@ async function wholeHead(folder: string): Promise<Pick<Kept, 'head' | 'photos'>>
 }
 
 /** What is written counts once it is on the disk; a folder for the names in it. */
-function synced(path: string): void {
+export function synced(path: string): void {
   // Windows opens no folder.
   if (process.platform === 'win32') return;
   const opened = openSync(path, 'r');

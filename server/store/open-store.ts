@@ -27,6 +27,12 @@ export function storePlace(environment: {
   return { folder: dataPath(environment), database: environment.YOKESIDE_DATABASE ?? '' };
 }
 
+/** Where the log of the site lies in the database that is named. @throws Error where none is */
+export function databasePlace({ database }: StorePlace): { readonly url: string; readonly schema: string } {
+  if (database === '') throw new Error('Name the database in YOKESIDE_DATABASE.');
+  return { url: database, schema: SCHEMAS.site };
+}
+
 /** @throws Error in plain words, never with the connection string in it */
 export async function openStore(place: StorePlace, opening: Opening = {}): Promise<Store> {
   const { practice = false, readOnly = false } = opening;

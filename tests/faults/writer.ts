@@ -1,17 +1,18 @@
 /**
- * Writes acts into the log of a folder until it is killed, or the store fails: several requests at once, each line of
+ * Writes acts into the log of a folder, or of a database, until it is killed, or the store fails: several requests at once, each line of
  * its output one event. `send <request id>` stands before an act, `ack <request id> <total>` after its answer came.
  *
- * node writer.js <folder> <round> <requests at once>
+ * node writer.js <folder or connection string> <round> <requests at once>
  */
 import { writeSync } from 'node:fs';
-import { openSqliteStore } from '../../server/store/sqlite-store.ts';
+import { openStore } from '../../server/store/open-store.ts';
 import { StorageUnavailable } from '../../server/store/storage-unavailable.ts';
 import { adding, aLog } from '../server/log/register.ts';
 import { photoOf } from './photo-of.ts';
 
 const [folder = '', round = '', atOnce = '1'] = process.argv.slice(2);
-const log = aLog(openSqliteStore({ folder }));
+const isDatabase = folder.startsWith('postgres:');
+const log = aLog(await openStore({ folder, database: isDatabase ? folder : '' }));
 
 async function requestAfterRequest(client: number): Promise<void> {
   for (let count = 0; ; count += 1) {

@@ -15,8 +15,8 @@ const START_MS_MAX = 30_000;
 
 export interface Cluster {
   readonly port: number;
-  /** The folder of its files. */
-  readonly files: string;
+  /** The folder that is its own, with its files in `data`. */
+  readonly folder: string;
   /** The folder with its programs. */
   readonly bin: string;
 }
@@ -37,21 +37,24 @@ export async function sharedCluster(): Promise<Cluster> {
 }
 
 /** Makes a server and starts it; it is gone when the run is. Its files are synced as at a site. */
-export async function startCluster(): Promise<Cluster> {
+export async function startCluster(of: { readonly bin?: string } = {}): Promise<Cluster> {
   const folder = aServerFolder();
-  const bin = programs(folder);
-  const files = join(folder, 'data');
+  const bin = of.bin ?? programs(folder);
   const as = SERVER_USER === 0 ? {} : { uid: SERVER_USER, gid: SERVER_USER };
   const how = ['--no-sync', '--auth=trust', '--username=postgres', '--encoding=UTF8', '--locale=C'];
-  execFileSync(join(bin, 'initdb'), ['--pgdata', files, ...how], { cwd: folder, stdio: 'pipe', ...as });
-  const cluster = { port: await freePort(), files, bin };
-  await runCluster(cluster, folder);
+  execFileSync(join(bin, 'initdb'), ['--pgdata', join(folder, 'data'), ...how], {
+    cwd: folder,
+    stdio: 'pipe',
+    ...as,
+  });
+  const cluster = { port: await freePort(), folder, bin };
+  await runCluster(cluster);
   return cluster;
 }
 
-/** Starts the server on files that are there; `gone` is removed after its end. */
-export async function runCluster(cluster: Cluster, gone: string): Promise<void> {
-  const { files, bin, port } = cluster;
+/** Starts the server on the files that are there. */
+export async function runCluster(cluster: Cluster): Promise<void> {
+  const { folder, bin, port } = cluster;
   const settings = {
     listen_addresses: '127.0.0.1',
     unix_socket_directories: '',
@@ -60,10 +63,16 @@ export async function runCluster(cluster: Cluster, gone: string): Promise<void> 
     autovacuum: 'off',
   };
   const set = Object.entries(settings).flatMap(([name, value]) => ['-c', `${name}=${value}`]);
-  const run = [inject('runFolder'), String(process.ppid), gone, String(SERVER_USER)];
-  const server = [join(bin, 'postgres'), '-D', files, '-p', String(port), ...set];
+  const run = [inject('runFolder'), String(process.ppid), folder, String(SERVER_USER)];
+  const server = [join(bin, 'postgres'), '-D', join(folder, 'data'), '-p', String(port), ...set];
   spawn(process.execPath, [KEEP, ...run, ...server], { detached: true, stdio: 'ignore' }).unref();
   await answers(cluster);
+}
+
+/** Kills the server as the machine might: the processes that serve it end by themselves when they see it. */
+export function killCluster({ folder }: Cluster): void {
+  const [pid = ''] = readFileSync(join(folder, 'data', 'postmaster.pid'), 'utf8').split('\n');
+  process.kill(Number(pid), 'SIGKILL');
 }
 
 async function answers(cluster: Cluster): Promise<void> {

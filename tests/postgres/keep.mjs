@@ -11,14 +11,21 @@ const [run = '', owner = '', files = '', user = '0', program = '', ...parameters
 const id = Number(user);
 const as = id === 0 ? {} : { uid: id, gid: id };
 const server = spawn(program, parameters, { cwd: files, stdio: 'ignore', ...as });
+let hasEnded = false;
 server.on('exit', () => {
-  rmSync(files, { recursive: true, force: true, maxRetries: 3 });
-  process.exit(0);
+  hasEnded = true;
 });
 
+// Of a server that a test has killed the files stay: the next one is started on them.
 setInterval(() => {
-  // At once, without waiting for connections: nothing of it is wanted any more.
-  if (!existsSync(run) || !isAlive(Number(owner))) server.kill('SIGQUIT');
+  if (existsSync(run) && isAlive(Number(owner))) return;
+  if (!hasEnded) {
+    // At once, without waiting for connections: nothing of it is wanted any more.
+    server.kill('SIGQUIT');
+    return;
+  }
+  rmSync(files, { recursive: true, force: true, maxRetries: 3 });
+  process.exit(0);
 }, 200);
 
 function isAlive(pid) {

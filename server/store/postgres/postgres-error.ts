@@ -28,7 +28,10 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** What the driver says without a code. */
 const SAID: readonly (readonly [RegExp, string])[] = [
-  [/terminated|Connection ended|closed the connection/i, 'the connection to the database was lost'],
+  [
+    /terminated|connection error|connection ended|closed the connection/i,
+    'the connection to the database was lost',
+  ],
   [/timeout/i, 'the database does not answer'],
   [/SSL|certificate/i, 'the database and this server agree on no encryption'],
 ];

@@ -31,7 +31,7 @@ const ROWS_AT_ONCE = 500;
  */
 export async function openPostgresStore(options: PostgresStoreOptions): Promise<Store> {
   requireConnectionString(options.url);
-  const pool = makePool(options);
+  const pool = makePool({ ...options, isCommand: options.isCommand ?? options.readOnly ?? false });
   try {
     if (options.readOnly) await requireForm(askOn(pool), options.schema);
     else await bringUpToDate(pool, options.schema);
@@ -117,10 +117,10 @@ class PostgresStore extends PostgresReads implements Store {
       let lines: Summary[] = [];
       for await (const line of all) {
         if (lines.push(line) < ROWS_AT_ONCE) continue;
-        await askAll(ask, putSummaries(lines, this.#schema));
+        await ask(putSummaries(lines, this.#schema));
         lines = [];
       }
-      await askAll(ask, putSummaries(lines, this.#schema));
+      await ask(putSummaries(lines, this.#schema));
       await end('COMMIT');
     });
   }

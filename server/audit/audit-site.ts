@@ -36,9 +36,11 @@ export class SiteAudit {
     const within = listed.filter(({ openedAt }) => isWithin(openedAt, period));
     const audits: JobAudit[] = [];
     for (const line of within) {
-      audits.push(await this.#audit(log, { line, now }));
-      // Others are served between one job and the next.
-      await nextTick();
+      const known = this.#known.get(line.id)?.audit;
+      const audit = await this.#audit(log, { line, now });
+      audits.push(audit);
+      // Others are served between one job and the next that is worked out.
+      if (audit !== known) await nextTick();
     }
     return audits.sort((one, other) => (one.openedAt < other.openedAt ? 1 : -1));
   }

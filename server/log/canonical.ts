@@ -82,6 +82,31 @@ function refused(path: readonly (string | number)[], met: string): TypeError {
 }
 
 /**
+ * Whether a text is canonical, told from what `JSON.parse` read from it: a fifth of the work of writing it anew. False also
+ * for the few canonical texts that it does not look into, so that `canonical` has the last word.
+ *
+ * @example isCanonical('{"b":1,"a":2}', { b: 1, a: 2 }) // false
+ */
+export function isCanonical(text: string, read: Json): boolean {
+  return !text.includes(MAY_BE_HALF) && JSON.stringify(read) === text && isSorted(read, 0);
+}
+
+function isSorted(value: Json, depth: number): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  if (depth >= NESTING_MAX) return false;
+  if (Array.isArray(value)) return value.every((item) => isSorted(item, depth + 1));
+  const members = value as Readonly<Record<string, Json>>;
+  let before: string | undefined;
+  for (const name in members) {
+    // Names that look like numbers come out in an order of their own.
+    if (before !== undefined && name <= before) return false;
+    before = name;
+    if (!isSorted(members[name] as Json, depth + 1)) return false;
+  }
+  return true;
+}
+
+/**
  * Reads JSON as strictly as canonical JSON is written: `JSON.parse` silently keeps the last of two members
  * with one name, this refuses them, and with them what could not be written back.
  *

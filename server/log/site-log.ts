@@ -118,7 +118,11 @@ export class SiteLog {
   /** How many entries a stream has. */
   async place(stream: string): Promise<number> {
     await this.catchUp();
-    return (await this.#load(stream)).head.place;
+    const cached = this.#cache.get(stream);
+    if (cached !== undefined) return cached.head.place;
+    // A stream that is not in memory is not worked out for a number that the store has.
+    this.#kinds.of(stream);
+    return (await this.#store.streamHead(stream)).place;
   }
 
   /** @throws LogDamaged if one was changed in the database */

@@ -82,6 +82,8 @@ async function templatesOf(
   );
   const [valves, jobs]: [Template[], Template[]] = [[], []];
   for (const number of new Set(numbers)) {
+    // A valve that is worked on would lend its locks to all its copies.
+    if (await isWorkedOn(store, number)) continue;
     const own = lines.filter(({ stream }) => belongsTo(stream, number));
     const first = own.filter((line) => /sheet-saved|point-described/.test(entries.get(line)?.kind ?? ''));
     valves.push(await templateOf(store, { number, job: '', lines: first }));
@@ -104,6 +106,14 @@ async function templatesOf(
     }
   }
   return { valves, jobs };
+}
+
+async function isWorkedOn(store: Store, number: string): Promise<boolean> {
+  const lists = [await store.summaries('valve'), await store.summaries('point')].flat();
+  return lists
+    .filter(({ kind, id }) => belongsTo(`${kind}:${id}`, number))
+    .map(({ body }) => body as { readonly openJob?: unknown; readonly locks?: readonly unknown[] })
+    .some(({ openJob, locks = [] }) => (openJob ?? null) !== null || locks.length > 0);
 }
 
 function belongsTo(stream: string, number: string): boolean {

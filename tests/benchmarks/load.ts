@@ -36,6 +36,8 @@ export interface Counted {
   readonly middleMs: number;
   /** Of a hundred answers, one takes longer. */
   readonly slowestMs: number;
+  /** Of each client, in their order: how many answers, and the longest wait for one. */
+  readonly ofEach: readonly { readonly answers: number; readonly longestMs: number }[];
 }
 
 /** Runs a load and counts its answers. @throws Error if any answer is not 2xx */
@@ -50,13 +52,14 @@ export function underLoad(load: Load): Promise<Counted> {
 async function run(load: Load): Promise<Counted> {
   const agent = new Agent({ keepAlive: true, maxSockets: load.clients.length });
   const startMs = performance.now();
-  const asking = { load, agent, endMs: startMs + load.lastsS * 1000, tookMs: [] as number[] };
-  await Promise.all(load.clients.map((client) => ask(client, asking)));
+  const asked = { load, agent, endMs: startMs + load.lastsS * 1000 };
+  const each = await Promise.all(load.clients.map((client) => ask(client, { ...asked, tookMs: [] })));
   const lastedS = (performance.now() - startMs) / 1000;
   agent.destroy();
-  const tookMs = asking.tookMs.sort((one, other) => one - other);
+  const ofEach = each.map((own) => ({ answers: own.length, longestMs: Math.max(0, ...own) }));
+  const tookMs = each.flat().sort((one, other) => one - other);
   const share = (part: number) => tookMs[Math.floor(tookMs.length * part)] ?? Number.NaN;
-  return { perSecond: tookMs.length / lastedS, middleMs: share(0.5), slowestMs: share(0.99) };
+  return { perSecond: tookMs.length / lastedS, middleMs: share(0.5), slowestMs: share(0.99), ofEach };
 }
 
 interface Asking {
@@ -66,7 +69,8 @@ interface Asking {
   readonly tookMs: number[];
 }
 
-async function ask(client: Client, asking: Asking): Promise<void> {
+/** @returns how long each answer took */
+async function ask(client: Client, asking: Asking): Promise<readonly number[]> {
   const next = new Map<Target, Fields>(client.targets.map((target) => [target, target.first]));
   while (performance.now() < asking.endMs) {
     for (const target of client.targets) {
@@ -76,6 +80,7 @@ async function ask(client: Client, asking: Asking): Promise<void> {
       }
     }
   }
+  return asking.tookMs;
 }
 
 async function timed(

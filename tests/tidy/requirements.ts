@@ -1,7 +1,7 @@
 import type { Requirement } from '../../safety/required/requirement.ts';
 
-/** How a requirement is quoted: in the title of a test, or in a comment beside it. */
-const QUOTED = /\b(?:(?:SAF|EI|HP|RL|SA|WS|UI)-\d+|R-(?:0\d|1\d))\b/g;
+/** How a requirement is quoted: in the title of a test, or in a comment beside it. Test gear may be called R-02 too, between quotes. */
+const QUOTED = /\b(?:SAF|EI|HP|RL|SA|WS|UI)-\d+\b|(?<=[( ])R-[01]\d\b/g;
 
 /** What is wrong with the table itself. */
 export function tableFaults(table: readonly Requirement[]): readonly string[] {

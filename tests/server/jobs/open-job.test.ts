@@ -252,7 +252,7 @@ describe('the gear of the demo plant', () => {
     signalGauge: 'G-21',
     checkGauge: 'G-22',
     travelIndicator: 'D-02',
-    regulator: 'R-902',
+    regulator: 'R-02',
     supplyGauge: 'G-04',
     inletGauge: 'G-31',
     outletGauge: 'G-32',

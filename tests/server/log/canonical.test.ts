@@ -3,7 +3,7 @@ import theirs from 'canonicalize';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../procedures/json.ts';
-import { canonical, parseStrict } from '../../../server/log/canonical.ts';
+import { canonical, isCanonical, parseStrict } from '../../../server/log/canonical.ts';
 import { sha256 } from '../../../server/log/chain.ts';
 import { canonicalText } from '../../../server/verifier/verify-export.ts';
 
@@ -108,6 +108,32 @@ describe('canonical JSON', () => {
         expect(canonical(parseStrict(text))).toBe(text);
       }),
     );
+  });
+
+  test('whatever JSON it is, the quick look takes no text that is not canonical, and nearly all that are', () => {
+    fc.assert(
+      fc.property(fc.jsonValue(), (value) => {
+        const plain = JSON.stringify(value);
+        const read = JSON.parse(plain);
+        if (isCanonical(plain, read)) expect(canonical(read)).toBe(plain);
+        const text = canonical(read);
+        const isOdd = /"\d+":|\\ud/.test(text);
+        expect(isCanonical(text, JSON.parse(text)) || isOdd).toBe(true);
+      }),
+      { numRuns: ANY_VALUES },
+    );
+    const deep = `${'['.repeat(150)}${']'.repeat(150)}`;
+    const doubtful = [
+      '{"b":1,"a":2}',
+      '{"a":1,"a":1}',
+      '{"a": 1}',
+      '-0',
+      '1.0',
+      '"\\ud800"',
+      '{"9":1,"10":1}',
+      deep,
+    ];
+    for (const text of doubtful) expect(isCanonical(text, JSON.parse(text)), text).toBe(false);
   });
 
   test('whatever JSON it is, a library that shares nothing with us writes the same bytes, and so does the verifier (SA-32, SA-36)', () => {

@@ -2,6 +2,7 @@
 
 import { fromSi, preferredUnit, unitFor } from '../../procedures/calculations/units.ts';
 import { capital } from '../../procedures/capital.ts';
+import { plannedPa, rowPlan } from '../../procedures/cycle-verdict.ts';
 import type { Job } from '../../procedures/job.ts';
 import { complaintOf } from '../../procedures/practice/bench/complaint.ts';
 import { foundOnCard } from '../../procedures/practice/bench/found.ts';
@@ -12,12 +13,13 @@ import {
   seenAtCheck,
   USUAL_OUTPUT,
 } from '../../procedures/practice/bench/gauges.ts';
+import { rowOnRig } from '../../procedures/practice/bench/on-rig.ts';
 import { hubOfStep } from '../../procedures/practice/bench/told.ts';
 import type { SimulatedValve } from '../../procedures/practice/simulated.ts';
 import { say } from '../../procedures/say.ts';
 import { type CheckId, checkOf, isCheckId } from '../../procedures/troubleshooting/checks.ts';
 import { OPENINGS } from '../../procedures/troubleshooting/openings.ts';
-import type { OpenStep, ReadingStep } from '../../procedures/vocabulary.ts';
+import type { OpenStep, ReadingStep, TableStep } from '../../procedures/vocabulary.ts';
 import type { GaugePicture } from '../../views/pictures/gauge.ts';
 import type { Services } from '../services.ts';
 import type { BenchAsked, BenchPanel, BenchRow } from './bench-side.ts';
@@ -68,6 +70,7 @@ function panelOf(step: OpenStep, beside: Beside): BenchPanel {
       ],
       sign: 'Ask the bench’s supervisor to sign',
     };
+  if (step.kind === 'table') return atTable(step, beside);
   if (step.kind !== 'reading') return NOTHING;
   const check = step.judge.rule === 'faultCheck' ? (step.judge.with?.check ?? '') : '';
   return isCheckId(check) ? atCheck(check, beside) : atCard(step, beside);
@@ -97,6 +100,42 @@ function atCheck(check: CheckId, { job, valve, output }: Beside): BenchPanel {
   };
 }
 
+/** A row of a stroke on test air, as gauge and scale show it once the air has come to rest. */
+function atTable(step: TableStep<string>, { job, valve }: Beside): BenchPanel {
+  const plan = rowPlan(step, job, job.step);
+  if (plan === undefined) return NOTHING;
+  if (job.sheet.actuatorKind !== 'diaphragm' || !ON_TEST_AIR.includes(job.procedure))
+    return { ...NOTHING, lines: [OWN_VALUES] };
+  const shown = rowOnRig(valve, {
+    plan,
+    plannedPa: plannedPa(job.sheet, plan),
+    row: (job.tables[job.step] ?? []).length,
+  });
+  return {
+    ...NOTHING,
+    heading: 'What the bench shows',
+    lines: [
+      `The air was brought to this setting from ${plan.direction === 'up' ? 'below' : 'above'}, without passing it, and stands.`,
+    ],
+    gauges: gaugesOf(shown, job),
+    rows: rowsOf(shown, job),
+  };
+}
+
+/** Procedures whose table is a stroke by test air. */
+const ON_TEST_AIR: readonly string[] = [
+  'stroke-check',
+  'first-commissioning',
+  'packing-renewal',
+  'valve-overhaul',
+];
+
+const SOME_OWN =
+  'What stands below is there to be found. The bench does not simulate the rest of this card: write values of your own.';
+
+const OWN_VALUES =
+  'The bench does not simulate this card. Write values of your own, as you would read them; the card judges them like any other.';
+
 function linesOf(check: CheckId, { found, cannotTell, followsOutput }: SeenAtCheck): readonly string[] {
   const { outcomes } = checkOf(check);
   return [
@@ -110,8 +149,8 @@ function linesOf(check: CheckId, { found, cannotTell, followsOutput }: SeenAtChe
 
 function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
   const complaint = complaintOf(valve);
-  const { found, shown } = foundOnCard(job, { step, complaint });
-  if (found.length === 0) return NOTHING;
+  const { found, shown, isOwn } = foundOnCard(job, { step, complaint, valve });
+  if (found.length === 0) return { ...NOTHING, lines: isOwn ? [OWN_VALUES] : [] };
   const numbers = rowsOf(shown, job);
   const inNumbers = new Set(numbers.map(({ name }) => name));
   const told = found
@@ -120,8 +159,12 @@ function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
   return {
     ...NOTHING,
     heading: 'What you find on the bench',
-    lines:
-      step.judge.rule === 'firstLine' ? [`The operator says: “${OPENINGS[complaint.opening].words}.”`] : [],
+    lines: [
+      ...(step.judge.rule === 'firstLine'
+        ? [`The operator says: “${OPENINGS[complaint.opening].words}.”`]
+        : []),
+      ...(isOwn ? [SOME_OWN] : []),
+    ],
     gauges: gaugesOf(shown, job),
     rows: [...told, ...numbers],
   };

@@ -3,13 +3,16 @@ import type { Job } from '../../job.ts';
 import { FIGURES } from '../../quantities.ts';
 import { asked } from '../../readings/given.ts';
 import { say } from '../../say.ts';
+import { findTheFault } from '../../troubleshooting/find-the-fault.ts';
 import { GAUGE_FIELDS } from '../../troubleshooting/job/facts-of-job.ts';
 import { valveFactsOf } from '../../troubleshooting/valve-facts.ts';
 import type { ValveSheet } from '../../valve-sheet/sheet.ts';
 import type { Field, QuantityField, ReadingStep } from '../../vocabulary.ts';
 import { dialFor } from '../gauge.ts';
+import type { SimulatedValve } from '../simulated.ts';
 import type { Complaint } from './complaint.ts';
 import type { Shown } from './gauges.ts';
+import { type BenchEnds, benchEnds } from './on-rig.ts';
 
 /** One thing that is found, as it would be entered. */
 export interface Found {
@@ -24,20 +27,73 @@ export interface Found {
 export interface FoundOnCard {
   readonly found: readonly Found[];
   readonly shown: readonly Shown[];
+  /** The card asks for a number that nothing on the bench gives: whoever practises writes one of their own. */
+  readonly isOwn: boolean;
 }
 
 /** What stands before the apprentice at a card of readings. Fields that may stay blank and have nothing to say stay so. */
 export function foundOnCard(
   job: Job,
-  { step, complaint }: { readonly step: ReadingStep<string>; readonly complaint: Complaint },
+  {
+    step,
+    complaint,
+    valve,
+  }: {
+    readonly step: ReadingStep<string>;
+    readonly complaint: Complaint;
+    readonly valve: SimulatedValve;
+  },
 ): FoundOnCard {
   const fields = step.asks.filter((field) => asked(field, job));
+  if (step.judge.rule === 'benchSet') return benchSetOnCard(job, { fields, valve });
+  if (!asInSearch().has(step.judge.rule)) return { found: [], shown: [], isOwn: true };
   const found = fields.flatMap((field): readonly Found[] => {
     const entry = entryFor(job, { field, complaint });
     if (entry === null) return [];
     return [{ name: field.name, label: field.label, entry, text: wordsOf(field, entry) }];
   });
-  return { found, shown: fields.flatMap((field) => shownFor(job, field)) };
+  const isOwn = fields.some(
+    (field) =>
+      field.type === 'quantity' && field.optional !== true && !found.some(({ name }) => name === field.name),
+  );
+  return { found, shown: fields.flatMap((field) => shownFor(job, field)), isOwn };
+}
+
+/** Both ends of the bench set, as the simulated stem shows them on test air. */
+function benchSetOnCard(
+  job: Job,
+  { fields, valve }: { readonly fields: readonly Field[]; readonly valve: SimulatedValve },
+): FoundOnCard {
+  const { units } = job.sheet;
+  const ends = benchEnds(valve);
+  const moves = ends.benchLowUpPa !== null && ends.benchHighUpPa !== null;
+  const found = fields.flatMap((field): readonly Found[] => {
+    const entry = benchSetEntry(field, { ends, moves, units });
+    if (entry === null) return [];
+    return [{ name: field.name, label: field.label, entry, text: wordsOf(field, entry) }];
+  });
+  return { found, shown: [], isOwn: false };
+}
+
+function benchSetEntry(
+  { name, type }: Field,
+  of: { readonly ends: BenchEnds; readonly moves: boolean; readonly units: Job['sheet']['units'] },
+): string | null {
+  if (name === 'moves') return of.moves ? 'yes' : 'no';
+  if (name === 'plugJoined') return 'yes';
+  const valueSi = Object.hasOwn(of.ends, name) ? of.ends[name as keyof BenchEnds] : null;
+  if (type !== 'quantity' || valueSi === null || !of.moves) return null;
+  return say({ valueSi, dimension: name === 'benchTravelM' ? 'length' : 'pressure', units: of.units });
+}
+
+/**
+ * Rules of the cards that looking for a fault has: getting ready, locking, giving back. What another card judges is a
+ * finding of its own, and the bench makes none up.
+ */
+function asInSearch(): ReadonlySet<string> {
+  return new Set(
+    Object.values(findTheFault.steps).flatMap((one) => (one.kind === 'reading' ? [one.judge.rule] : [])),
+  );
 }
 
 function wordsOf(field: Field, entry: string): string {
@@ -124,9 +180,13 @@ function textFor(job: Job, field: Extract<Field, { readonly type: 'text' }>): st
   return TEXTS[field.name] ?? 'as it should be';
 }
 
+/** Pressures of locking out and of the rig by itself; what a valve answers under air is simulated or left to whoever practises. */
+const GIVEN =
+  /(?:After|Zero|Again|Back|Still|Now)Pa$|^(?:rig|lastAir|held|soap|inletBefore|outletBefore|supplyBefore|secondBefore|signalBefore)/;
+
 /** Gauges beside the valve: alive before, at zero after; air of a rig at half its range. */
 function pressureFor(job: Job, field: QuantityField): number | null {
-  if (field.dimension !== 'pressure') return null;
+  if (field.dimension !== 'pressure' || !GIVEN.test(field.name)) return null;
   const { sheet } = job;
   if (/(?:After|Zero|Again)Pa$/.test(field.name)) return 0;
   if (field.name.startsWith('inletBefore')) return Math.max(sheet.processInletPa, 0);

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { GEAR_ROLES } from '../../../procedures/test-gear/roles.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
 import { rebuildSummaries } from '../../../server/log/rebuild.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
@@ -167,6 +168,38 @@ describe('The practice bench', () => {
     const bench = app.services.practice.site();
     const report = await verifyStore(bench.store, auditors);
     expect([report.fault, report.problems]).toEqual([null, []]);
+  });
+
+  test('gives other work on the same valve its readings, and says plainly what it does not simulate', async () => {
+    const client = new BenchClient(app, technician);
+    const set = (await (await client.set({ how: 'drawn' })).json()) as { tag: string };
+    await client.act({ act: 'make-safe' });
+    expect(await page(`/practice/jobs/${client.job}`)).toContain(
+      'Practise other work on this simulated valve',
+    );
+    const number = set.tag.split('-')[0] ?? '';
+    const gear = Object.keys(GEAR_ROLES).map((role, at) => [role, `${number}-G${at + 1}`]);
+    const opened = await app.postJson(
+      '/practice/jobs',
+      {
+        requestId: newRequestId(),
+        tag: set.tag,
+        procedure: 'bench-set',
+        place: 'bench',
+        ...Object.fromEntries(gear),
+      },
+      { as: technician },
+    );
+    expect(opened.status, await opened.clone().text()).toBe(201);
+    client.job = ((await opened.json()) as { job: string }).job;
+    for (let acts = 0; acts < 30; acts += 1) {
+      const told = await client.told();
+      if (told.bench?.rows.some(({ name }) => name === 'moves')) break;
+      await client.asShown();
+    }
+    const { bench } = await client.told();
+    expect(bench?.rows.map(({ name }) => name)).toEqual(expect.arrayContaining(['moves', 'plugJoined']));
+    expect(await page(`/practice/jobs/${client.job}`)).toContain('A simulated valve. Nothing here is done');
   });
 
   test('takes no PIN, and signs no hold that is not shown safe', async () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { complaintOf } from '../../../../procedures/practice/bench/complaint.ts';
 import { causesToPractise, drawFaults, mayMeet } from '../../../../procedures/practice/bench/draw.ts';
 import { seenAtCheck, USUAL_OUTPUT } from '../../../../procedures/practice/bench/gauges.ts';
+import { benchEnds, rowOnRig } from '../../../../procedures/practice/bench/on-rig.ts';
 import { searchByEngine, truthOf } from '../../../../procedures/practice/bench/search.ts';
 import { seeded } from '../../../../procedures/practice/random.ts';
 import { type SimulatedValve, simulatedValve } from '../../../../procedures/practice/simulated.ts';
@@ -78,6 +79,37 @@ describe('What the practice bench shows', () => {
   test('begins with what an operator would have seen of it', () => {
     expect(complaintOf(valveWith('plugSeized')).opening).toBe('doesNotMove');
     expect(complaintOf(simulatedValve(sheet, { faults: [], seed: 7 })).opening).toBe('controlsPoorly');
+  });
+});
+
+describe('Test air on the simulated valve', () => {
+  const psi = 6894.757;
+  const sound = simulatedValve(sheet, { faults: [], seed: 7 });
+  const travelShare = (valve: typeof sound, direction: 'up' | 'down') =>
+    (rowOnRig(valve, {
+      plan: { percent: 50, direction },
+      plannedPa: (sheet.benchSetLowPa + sheet.benchSetHighPa) / 2,
+      row: 0,
+    }).find(({ name }) => name === 'travelM')?.valueSi ?? Number.NaN) / sheet.travelM;
+
+  test('stands it half open in the middle of its bench set, and lower going up than coming down', () => {
+    const [up, down] = [travelShare(sound, 'up'), travelShare(sound, 'down')];
+    expect((up + down) / 2).toBeGreaterThan(0.4);
+    expect((up + down) / 2).toBeLessThan(0.6);
+    const tight = valveWith('packingTight');
+    expect(travelShare(tight, 'down') - travelShare(tight, 'up')).toBeGreaterThan(down - up + 0.03);
+  });
+
+  test('moves its stem from end to end of the bench set of the sheet, and shows friction between up and down', () => {
+    const { benchLowUpPa, benchHighUpPa, benchLowDownPa, benchTravelM } = benchEnds(sound);
+    expect(Math.abs((benchLowUpPa ?? 0) - sheet.benchSetLowPa)).toBeLessThan(1.5 * psi);
+    expect(Math.abs((benchHighUpPa ?? 0) - sheet.benchSetHighPa)).toBeLessThan(1.5 * psi);
+    expect(benchLowUpPa ?? 0).toBeGreaterThan(benchLowDownPa ?? 0);
+    expect(benchTravelM / sheet.travelM).toBeGreaterThan(0.9);
+  });
+
+  test('does not move one that is seized', () => {
+    expect(benchEnds(valveWith('plugSeized')).benchLowUpPa).toBeNull();
   });
 });
 

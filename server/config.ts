@@ -67,12 +67,7 @@ function readBackups(environment: Environment): BackupPlan | null {
     otherwise: BACKUP_KEEP_DAYS,
     max: 36_500,
   });
-  if (to === '') return null;
-  if (environment.YOKESIDE_DATABASE)
-    throw new Error(
-      'YOKESIDE_BACKUPS is for a log in the data folder. A log in a database is backed up by the means of that database.',
-    );
-  return { to, everyHours, keepDays };
+  return to === '' ? null : { to, everyHours, keepDays };
 }
 
 function readCount(

@@ -84,7 +84,7 @@ function ofSpace({ facts: { freeBytes, backupFreeBytes, logBytes } }: Looked): r
 
 function ofBackups(looked: Looked): readonly Warning[] {
   const { machine, facts, marks, now } = looked;
-  if (machine.folder === null)
+  if (machine.backups === null && machine.folder === null)
     return [
       calm(
         'database-backups',

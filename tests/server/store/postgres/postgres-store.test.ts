@@ -1,8 +1,9 @@
+import { inspect } from 'node:util';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { verifyStore } from '../../../../server/log/verify.ts';
 import type { Place } from '../../../../server/store/postgres/connections.ts';
 import { openPostgresStore } from '../../../../server/store/postgres/postgres-store.ts';
-import { sharedCluster, urlOf } from '../../../postgres/cluster.ts';
+import { PASSWORD, sharedCluster, urlOf } from '../../../postgres/cluster.ts';
 import { said } from '../../../postgres/places.ts';
 import { adding, aLog } from '../../log/register.ts';
 import { storeConformance } from '../conformance.ts';
@@ -45,6 +46,11 @@ async function aRole(rights: readonly string[]): Promise<string> {
 }
 
 describe('the schema', () => {
+  let filled: Place;
+  beforeAll(async () => {
+    filled = await aFilledPlace();
+  });
+
   test.each([
     ['UPDATE', `UPDATE log SET bytes = '{}' WHERE seq = 2`, 'never changed'],
     ['DELETE', 'DELETE FROM log WHERE seq = 3', 'never deleted'],
@@ -65,7 +71,7 @@ describe('the schema', () => {
       'never changed',
     ],
   ])('refuses %s on the log (SA-49)', async (_what, sql, message) => {
-    const { schema } = await aFilledPlace();
+    const { schema } = filled;
     await expect(said(url, `SET search_path = ${schema}; ${sql}`)).rejects.toThrow(message);
     expect(await said(url, `SELECT max(seq)::int AS seq, count(*)::int AS rows FROM ${schema}.log`)).toEqual([
       { seq: 3, rows: 3 },
@@ -141,4 +147,19 @@ describe('a role of the database', () => {
       'would not keep a confirmed entry through a power cut (fsync on, synchronous_commit off)',
     );
   });
+
+  test.each([
+    ['of a database that is not there', '/nobody', 'there is no database of that name'],
+    ['that is no address', 'x/y', 'YOKESIDE_DATABASE is no connection string'],
+    ['of another kind', '', 'YOKESIDE_DATABASE is no connection string'],
+  ])(
+    'with a connection string %s is told why, and reads nothing of its password',
+    async (_what, end, why) => {
+      const given =
+        end === '' ? url.replace('postgres:', 'mysql:') : `${url.slice(0, -'/postgres'.length)}${end}`;
+      const refusal = await openPostgresStore({ url: given, schema: 'x' }).catch((error: Error) => error);
+      expect(refusal).toMatchObject({ message: expect.stringContaining(why) });
+      expect(inspect(refusal, { depth: 9 })).not.toContain(PASSWORD);
+    },
+  );
 });

@@ -1,7 +1,7 @@
 /**
  * The three measures of the search for a fault, side by side and never mixed, with their goals. The code is that of the
  * tests. `--runs` draws for each kind of valve in the table world, `--models` small models, `--every` every so many-th
- * cause in the simulator world, `--kinds` so many kinds of valve, `--seed` other draws.
+ * cause in the simulator world, `--kinds` so many kinds of valve, `--seed` other draws. A size of 0 leaves its world out.
  */
 import { parseArgs } from 'node:util';
 import { modelOfValve } from '../../procedures/troubleshooting/engine/model-of-valve.ts';
@@ -77,7 +77,7 @@ function saySimulatorWorld(): void {
   say(['goal', '>= 0.90', '<= 0.600', '>= 0.98', '>= 0.70']);
   const kinds = { ...firstOf(valveKinds()), ...firstOf(furtherKinds(), 'held out: ') };
   for (const [kind, sheet] of Object.entries(kinds)) {
-    const of = { sheet, seed, everyNth: Math.max(1, asked('every')), soundRuns: 10 };
+    const of = { sheet, seed, everyNth: asked('every'), soundRuns: 10 };
     const { first, minutes, minutesByTextbook, sound, pairs } = simulatorWorld({
       ...of,
       severities: [0.25, 0.5, 0.8],
@@ -91,6 +91,6 @@ function firstOf<One>(kinds: Readonly<Record<string, One>>, before = ''): Readon
   return Object.fromEntries(some.map(([kind, one]) => [`${before}${kind}`, one]));
 }
 
-sayTableWorld();
-sayExactModels();
-saySimulatorWorld();
+if (asked('runs') > 0) sayTableWorld();
+if (asked('models') > 0) sayExactModels();
+if (asked('every') > 0) saySimulatorWorld();

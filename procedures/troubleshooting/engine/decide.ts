@@ -1,6 +1,6 @@
 import { SOUND } from '../causes.ts';
 import { type RepairId, repairFor } from '../repairs.ts';
-import type { Belief } from './belief.ts';
+import { type Belief, repairRanking } from './belief.ts';
 import type { Evidence } from './evidence.ts';
 import { type Question, questionOf } from './information.ts';
 import type { Model } from './model.ts';
@@ -37,8 +37,9 @@ export function decide(
   const question = questionOf(model, of.belief);
   const costs = repairCosts(model, { question, hub: of.standing.hub });
   const { expectedMinutes, first } = expectedRepair(question.shares, costs);
-  const probability = question.shares[first] ?? 0;
   const id = question.classes[first] ?? repairFor(SOUND);
+  // Beside another fault it is wanted all the same; the question counts such a pair half.
+  const probability = repairRanking(model, of.belief).find((one) => one.id === id)?.probability ?? 0;
   const repair = { id, probability, minutes: costs[first]?.minutes ?? 0 };
   const all = suggestions(model, { ...of, question });
   const base = { repair, repairNowMinutes: expectedMinutes, checks: all };

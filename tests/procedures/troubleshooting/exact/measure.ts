@@ -13,7 +13,7 @@ export const WITH_SLIPS: Size = { causes: [4, 7], checks: [3, 4] };
 export const WITH_SLIPS_SMALLEST: Size = { causes: [4, 5], checks: [2, 2] };
 
 /** More places than this are not worth the minutes of the long run. */
-const PLACES_MOST = 200_000;
+const PLACES_MOST = 40_000;
 
 export interface AgainstBest {
   readonly models: number;

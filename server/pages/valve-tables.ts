@@ -12,23 +12,25 @@ import { valveTable } from '../valves/valve-table.ts';
 import { csvFile, tableRoutes } from './tables.ts';
 import { type SavedValve, SHEET_KEEPERS } from './valve-parts.ts';
 
-/** So many are read and written at a time; then others have their turn. */
-const PIECE_SHEETS = 50;
+/** So many are read at a time. */
+const PAGE_SHEETS = 50;
 
 /**
  * In order of their tags, without the retired ones. A plant of thousands would keep everybody waiting for the time of its
  * writing; so each is taken as it stands when its turn comes.
  */
-async function* sheetsInUse({ services }: BareCall): AsyncIterable<readonly ValveSheet[]> {
+async function* sheetsInUse({ services }: BareCall): AsyncIterable<ValveSheet> {
   const turn = turns();
   for (let after: { readonly after?: Summary } = {}; ; ) {
-    const page = await services.log.summaries('valve', { ...after, limit: PIECE_SHEETS });
-    const valves = page.map(({ body }) => body as unknown as SavedValve);
-    yield valves.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
+    const page = await services.log.summaries('valve', { ...after, limit: PAGE_SHEETS });
+    for (const { body } of page) {
+      const { sheet, retired } = body as unknown as SavedValve;
+      if (!retired) yield sheet;
+      await turn();
+    }
     const last = page.at(-1);
-    if (last === undefined || page.length < PIECE_SHEETS) return;
+    if (last === undefined || page.length < PAGE_SHEETS) return;
     after = { after: last };
-    await turn();
   }
 }
 
@@ -44,7 +46,7 @@ const exportCsv = route({
   handle: async (call) => {
     const { units } = call.query;
     const pieces = [csvText([sheetHeads(units)])];
-    for await (const sheets of sheetsInUse(call)) pieces.push(csvRows(sheetCells(sheets, units)));
+    for await (const sheet of sheetsInUse(call)) pieces.push(csvRows(sheetCells([sheet], units)));
     const table = pieces.join('');
     return { data: { table }, raw: csvFile(table, `valve-sheets-${units}.csv`) };
   },
@@ -60,10 +62,10 @@ const exportJson = route({
   handle: async (call) => {
     const valveSheets: Record<string, string>[] = [];
     const lines: string[] = [];
-    for await (const sheets of sheetsInUse(call)) {
-      const written = writeSheetsJson(sheets).valveSheets.map((sheet) => ({ ...sheet }));
-      valveSheets.push(...written);
-      lines.push(...written.map((sheet) => JSON.stringify(sheet)));
+    for await (const sheet of sheetsInUse(call)) {
+      const written = { ...writeSheetsJson([sheet]).valveSheets[0] };
+      valveSheets.push(written);
+      lines.push(JSON.stringify(written));
     }
     const body = `{"valveSheets":[\n${lines.join(',\n')}\n]}\n`;
     const raw = { contentType: 'application/json; charset=utf-8', body, fileName: 'valve-sheets.json' };

@@ -67,7 +67,8 @@ export function recordOf({
   const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
   const of: OfJob = { job, compiled, entries, names };
   const { definition } = compiled;
-  const { found, left } = cycles(job);
+  const { found, left } = cycles(of);
+  const strokes = cyclesAsked(of).length > 0;
   const loops = loopsOf(job);
   const record: JobRecord = {
     job: job.id,
@@ -86,8 +87,9 @@ export function recordOf({
     conclusion: conclusionOf(job),
     asFound: found === null ? null : tableOf(found),
     asLeft: left === null ? null : tableOf(left),
-    asLeftNote: left === null ? 'No cycle was read as left: the valve goes back as it was found.' : '',
-    results: resultsOf(job),
+    asLeftNote:
+      strokes && left === null ? 'No cycle was read as left: the valve goes back as it was found.' : '',
+    results: strokes && job.status !== 'closed' ? resultsOf(job) : resultsOf(job).filter(wasRead),
     turns: turnsOf(job),
     forces: forcesOf(job),
     loops: loops.map(loopTold),
@@ -139,12 +141,30 @@ function loopTold({ view, struck }: ReturnType<typeof loopsOf>[number]): JobReco
   };
 }
 
+const CYCLES = [
+  ['as found', 'asFoundCycle'],
+  ['as left', 'asLeftCycle'],
+] as const;
+
+/** The cycles that this procedure reads: many read none. */
+function cyclesAsked({ job, compiled }: OfJob): readonly (typeof CYCLES)[number][] {
+  if (ownStrokeJob(job) !== null) return CYCLES;
+  return CYCLES.filter(([, step]) => compiled.definition.steps[step] !== undefined);
+}
+
+/** Blank rows stand while they may still be read. */
+function wasRead({ asFound, asLeft }: JobRecord['results'][number]): boolean {
+  return asFound !== '' || asLeft !== '';
+}
+
 /** A cycle that was not read is blank while the job is open, and not there once it is closed. */
-function cycles(job: Job): { readonly found: StrokeView | null; readonly left: StrokeView | null } {
+function cycles(of: OfJob): { readonly found: StrokeView | null; readonly left: StrokeView | null } {
+  const { job } = of;
   const own = ownStrokeJob(job);
   const stroked = own ?? job;
+  const asked: readonly string[] = cyclesAsked(of).map(([, step]) => step);
   const view = (step: string, title: string) =>
-    job.status === 'closed' && (stroked.tables[step] ?? []).length === 0
+    !asked.includes(step) || (job.status === 'closed' && (stroked.tables[step] ?? []).length === 0)
       ? null
       : strokeView({ ...stroked, step: '' }, { step, title, form: 'record', bySignal: own !== null });
   return {
@@ -167,10 +187,8 @@ function missingWords(of: OfJob): string {
   if (job.status === 'closed') return '';
   const step = compiled.definition.steps[job.step];
   const unsigned = holdsOf(of).filter((hold) => hold.state === 'not signed');
-  const unread = [
-    ['as found', 'asFoundCycle'],
-    ['as left', 'asLeftCycle'],
-  ].filter(([, table]) => ((ownStrokeJob(job) ?? job).tables[table ?? ''] ?? []).length < FULL_CYCLE.length);
+  const { tables } = ownStrokeJob(job) ?? job;
+  const unread = cyclesAsked(of).filter(([, table]) => (tables[table] ?? []).length < FULL_CYCLE.length);
   return [
     `Not closed${job.status === 'parked' ? ', parked' : ''}: it stands at “${step === undefined ? job.step : fill(step.title, job)}”.`,
     ...(unsigned.length > 0 ? [`${unsigned.map((hold) => hold.hold).join(' and ')} not signed.`] : []),

@@ -104,7 +104,8 @@ function results(paper: Paper, record: JobRecord): void {
     plain(row.limit),
     plain(row.verdict),
   ]);
-  paper.table(columns, rows);
+  if (rows.length > 0) paper.table(columns, rows);
+  else paper.text('No result of a stroke or a seat test was read: the lines of this job tell what was done.');
   pairs(paper, record.turns);
   paper.heading('Signatures');
   const signs = [

@@ -98,7 +98,7 @@ export function forcesOf(job: Job): JobRecord['forces'] {
         value: pascals(atSeatPa),
       },
     ],
-    note: 'Worked out from the valve sheet, with the friction named here; not measured with the process on. Plus pushes towards the seat. What the process does to the open plug fades as it opens, and is not counted.',
+    note: 'Worked out from the valve sheet, with the friction named here; not measured with the process on. Plus pushes towards the seat; what is left holds the seat when shut, and the stop when open. What the process does to the open plug fades as it opens, and is not counted.',
   };
 }
 
@@ -142,9 +142,7 @@ const TERMS: readonly { readonly label: string; of(end: End): number | null }[] 
 
 function standing(end: 'shut' | 'open', air: string, airPa: number): string {
   const on = airPa === 0 ? 'no air' : air;
-  return end === 'shut'
-    ? `shut, with ${on} on the case: what is left holds the seat`
-    : `open, with ${on} on the case: what is left holds it on its stop`;
+  return end === 'shut' ? `Shut, with ${on} on the case` : `Open, with ${on} on the case`;
 }
 
 /** As left before as found before the sheet; a valve of whose friction nothing is known is reckoned without. */

@@ -42,6 +42,9 @@ test('The record of a job without a stroke shows its readings, holds and energie
   expect(text).toContain('Case nuts tightened and soaped');
   expect(text).toContain('Before test air goes on the case');
   expect(text).not.toContain('Stroke, as found');
+  expect(text).not.toContain('cycle');
+  expect(text).not.toContain('largest error');
+  expect(text).toContain('No result of a stroke or a seat test was read');
   expect(text).not.toContain('undefined');
   expect(text).not.toContain('NaN');
 });

@@ -25,8 +25,8 @@ export const recordForces = {
   'NOT HELD SHUT': 'NO SE MANTIENE CERRADA',
   'Of an exercise: no document for paper is made of it.':
     'De un ejercicio: no se hace de él ningún documento en papel.',
-  'Worked out from the valve sheet, with the friction named here; not measured with the process on. Plus pushes towards the seat. What the process does to the open plug fades as it opens, and is not counted.':
-    'Calculado con la ficha de la válvula y la fricción indicada aquí; no medido con el proceso presente. Más empuja hacia el asiento. Lo que el proceso hace sobre el obturador abierto se desvanece al abrir y no se cuenta.',
+  'Worked out from the valve sheet, with the friction named here; not measured with the process on. Plus pushes towards the seat; what is left holds the seat when shut, and the stop when open. What the process does to the open plug fades as it opens, and is not counted.':
+    'Calculado con la ficha de la válvula y la fricción indicada aquí; no medido con el proceso presente. Más empuja hacia el asiento; lo que queda mantiene el asiento al estar cerrada, y el tope al estar abierta. Lo que el proceso hace sobre el obturador abierto se desvanece al abrir y no se cuenta.',
   'air times area': 'aire por área',
   force: 'fuerza',
   friction: 'fricción',
@@ -41,8 +41,8 @@ export const recordForces = {
   '{1}, plus towards the seat': '{1}, más hacia el asiento',
   'at the open end': 'en el extremo abierto',
   'at the shut end': 'en el extremo cerrado',
-  'open, with {1} on the case: what is left holds it on its stop':
-    'abierta, con {1} en la cámara: lo que queda la mantiene en su tope',
-  'shut, with {1} on the case: what is left holds the seat':
-    'cerrada, con {1} en la cámara: lo que queda mantiene el asiento',
+  'No result of a stroke or a seat test was read: the lines of this job tell what was done.':
+    'No se leyó ningún resultado de una carrera ni de una prueba de asiento: las líneas de este trabajo dicen qué se hizo.',
+  'Open, with {1} on the case': 'Abierta, con {1} en la cámara',
+  'Shut, with {1} on the case': 'Cerrada, con {1} en la cámara',
 } as const satisfies Catalogue;

@@ -110,10 +110,7 @@ describe('The force balance of a record', () => {
       { label: 'spring', shut: '+300 lbf', open: '+1500 lbf' },
       { label: 'air times area', shut: '0 lbf', open: '\u22121500 lbf' },
     ]);
-    expect([shut.split(':')[0], open.split(':')[0]]).toEqual([
-      'shut, with no air on the case',
-      'open, with 15.00 psi on the case',
-    ]);
+    expect([shut, open]).toEqual(['Shut, with no air on the case', 'Open, with 15.00 psi on the case']);
     // What is left there is the friction: nothing presses it on its stop.
     expect(rows[4]?.open).toBe(rows[3]?.open);
     expect(forcesOf(job)?.more).toContainEqual({

@@ -86,7 +86,7 @@ export function forcesOf(job: Job): JobRecord['forces'] {
     }),
     more: [
       { label: 'pressure across the shut plug', value: pascals(sheet.shutOffDropPa) },
-      { label: 'friction each way', value: frictionFrom },
+      { label: 'friction counted', value: frictionFrom },
       { label: 'wanted by the seat', value: needN === null ? 'not on the sheet' : newtons(needN) },
       ...(heldShut ? [] : [{ label: 'at the shut end', value: 'NOT HELD SHUT' }]),
       ...(open.leftN < 0

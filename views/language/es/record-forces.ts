@@ -30,7 +30,7 @@ export const recordForces = {
   'air times area': 'aire por área',
   force: 'fuerza',
   friction: 'fricción',
-  'friction each way': 'fricción a cada lado',
+  'friction counted': 'fricción que se cuenta',
   'friction may hold it short of its stop': 'la fricción puede dejarla antes de su tope',
   left: 'queda',
   'lbf, plus towards the seat': 'lbf, más hacia el asiento',

@@ -121,7 +121,7 @@ describe('The force balance of a record', () => {
 
   test('takes friction as left, before as found, before the sheet', () => {
     const fromOf = (step: string) =>
-      forcesOf(jobAt(step, { place: 'bench' }).job)?.more.find(({ label }) => label === 'friction each way');
+      forcesOf(jobAt(step, { place: 'bench' }).job)?.more.find(({ label }) => label === 'friction counted');
     expect(fromOf('asFoundVerdict')?.value).toContain('by the sheet');
     expect(fromOf('done')?.value).toContain('as left');
   });

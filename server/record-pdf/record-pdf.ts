@@ -39,7 +39,7 @@ export async function recordPdf(
   results(paper, record);
   loops(paper, { record, pictures });
   forces(paper, { record, pictures });
-  valveDrawn(paper, pictures.section);
+  valveDrawn(paper, { record, section: pictures.section });
   for (const hold of record.holds) holdOf(paper, hold);
   standing(paper, record);
   notes(paper, record);
@@ -122,7 +122,7 @@ function forces(paper: Paper, { record, pictures }: JobSheets): void {
   if (record.forces === null || pictures.forces === null) return;
   const { shut, open, rows, more, note } = record.forces;
   const title = 'Force balance at both ends of the travel';
-  paper.figure(pictures.forces, { title, words: sentenceOf(pictures.forces), share: 0.72 });
+  paper.figure(pictures.forces, { title, words: sentenceOf(pictures.forces), share: 0.6 });
   paper.table(
     [
       { label: 'force', share: 1.2 },
@@ -135,9 +135,13 @@ function forces(paper: Paper, { record, pictures }: JobSheets): void {
   paper.text(note);
 }
 
-/** As the page shows it beside the first hold: energies, locks and stem as they stood there. */
-function valveDrawn(paper: Paper, section: string): void {
-  const title = 'The valve in section, as it stood at the hold';
+/** As the page shows it beside the first hold: energies, locks and stem as they stood there; without one, as they stand now. */
+function valveDrawn(
+  paper: Paper,
+  { record, section }: { readonly record: JobRecord; readonly section: string },
+) {
+  const stood = record.holds.length > 0 ? 'as it stood at the hold' : 'as this job has it';
+  const title = `The valve in section, ${stood}`;
   paper.figure(section, { title, words: sentenceOf(section), share: 0.55 });
 }
 
@@ -189,9 +193,10 @@ function holdOf(paper: Paper, hold: JobRecord['holds'][number]): void {
 }
 
 function standing(paper: Paper, record: JobRecord): void {
-  paper.heading('How the holds stand');
   const points = record.points.map(({ title, state, more }) => [plain(title), bold(state), plain(more)]);
-  paper.table(even('hold', 'stands', ''), points);
+  paper.heading('How the holds stand');
+  if (points.length > 0) paper.table(even('hold', 'stands', ''), points);
+  else paper.text('This procedure has no hold point.');
   paper.heading('People and test gear');
   paper.text(record.people.map(({ id, name }) => `${id}: ${name}.`).join(' '));
   const gear = record.gear.map((item) => [

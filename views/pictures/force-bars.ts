@@ -19,7 +19,7 @@ export interface ForceBars {
   readonly sentence: string;
 }
 
-const SIZE = { width: 560, left: 118, right: 552, top: 8 } as const;
+const SIZE = { width: 440, left: 112, right: 432, top: 8 } as const;
 const ROW = 26;
 const BAR = 16;
 /** Title above the bars of an end, and air below them. */

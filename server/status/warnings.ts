@@ -101,9 +101,7 @@ function ofBackups(looked: Looked): readonly Warning[] {
   const warnings: Warning[] = [];
   const { backup, failed } = marks;
   if (failed !== null)
-    warnings.push(
-      urgent('backup-failed', `The backup of ${shownTime(failed.at)} was not made. ${failed.why}`),
-    );
+    warnings.push(urgent('backup-failed', `The backup of ${shownTime(failed.at)} failed. ${failed.why}`));
   const { everyHours } = machine.backups;
   const dueMs = nextDueMs({ backup, failed: null }, { everyHours, nowMs: now.getTime() });
   const isLate =

@@ -93,7 +93,11 @@ try {
   const groups: (readonly Client[])[] = [];
   for (let group = 0; group < GROUPS; group += 1)
     groups.push(await jobClients(server, { count: each, jobsEach: 1 }));
-  const clients = groups.flat();
+  // Each group at an address of its own, as screens of a plant are (Linux has all of 127.0.0.0/8).
+  const isLinux = process.platform === 'linux';
+  const clients = groups.flatMap((group, at) =>
+    group.map((client) => (isLinux ? { ...client, from: `127.0.0.${at + 2}` } : client)),
+  );
   const screens = await Promise.all(
     groups.flatMap((group) => group.slice(0, LISTEN_EACH).map((client) => listen(server, client))),
   );

@@ -19,6 +19,8 @@ export interface Target {
 
 export interface Client {
   readonly headers: Fields;
+  /** The address that it asks from; a server serves one address only so many at once. */
+  readonly from?: string;
   /** Gone round one after the other, so that none grows longer than a real one. */
   readonly targets: readonly Target[];
 }
@@ -89,7 +91,13 @@ async function timed(
 ): Promise<string> {
   const body = new URLSearchParams({ ...fields, requestId: crypto.randomUUID() }).toString();
   const sentMs = performance.now();
-  const answer = await post({ url: load.origin + target.path, headers: client.headers, body, agent });
+  const answer = await post({
+    url: load.origin + target.path,
+    headers: client.headers,
+    body,
+    agent,
+    ...(client.from === undefined ? {} : { localAddress: client.from }),
+  });
   tookMs.push(performance.now() - sentMs);
   return answer;
 }
@@ -104,6 +112,7 @@ function post(of: {
   readonly headers: Fields;
   readonly body: string;
   readonly agent: Agent;
+  readonly localAddress?: string;
 }): Promise<string> {
   return new Promise((resolve, reject) => {
     const headers = {
@@ -111,7 +120,9 @@ function post(of: {
       'content-length': Buffer.byteLength(of.body),
       ...of.headers,
     };
-    const asked = request(of.url, { method: 'POST', agent: of.agent, headers }, (answer) => {
+    const { agent, localAddress } = of;
+    const from = localAddress === undefined ? {} : { localAddress };
+    const asked = request(of.url, { method: 'POST', agent, headers, ...from }, (answer) => {
       const pieces: Buffer[] = [];
       answer.on('data', (piece: Buffer) => pieces.push(piece));
       answer.once('error', reject);

@@ -26,7 +26,7 @@ export const serverState = {
     'Solo quedan {1} libres donde van las copias, y una ocupa {2}. Haga sitio allí.',
   'This server makes no backups by itself. Name a folder for them in YOKESIDE_BACKUPS, on another disk.':
     'Este servidor no hace copias por sí mismo. Nombre una carpeta para ellas en YOKESIDE_BACKUPS, en otro disco.',
-  'The backup of {1} was not made. {2}': 'La copia del {1} no se hizo. {2}',
+  'The backup of {1} failed. {2}': 'La copia del {1} falló. {2}',
   'The log lies in a database: back that up by its own means, and check the log on the page “Is the log whole?”.':
     'La bitácora está en una base de datos: cópiela con los medios de esta, y compruebe la bitácora en la página «¿Está entera la bitácora?».',
   'No backup was ever made.': 'Nunca se hizo una copia.',

@@ -13,6 +13,10 @@ const texts = fc
   .record({
     lowPsi: between(2, 12),
     spanPsi: between(4, 30),
+    positioner: fc.constantFrom('none', 'none', 'pneumatic', 'electropneumatic'),
+    benchLowPsi: between(2, 30),
+    benchSpanPsi: between(4, 40),
+    supplyPsi: maybe(between(5, 120)),
     caseRatingPa: maybe(between(5, 100)),
     areaIn2: between(20, 300),
     travelIn: between(0.25, 4),
@@ -24,16 +28,26 @@ const texts = fc
     hysteresisTolerancePercent: between(1, 20),
     processInletPa: between(0, 600),
   })
-  .map(({ lowPsi, spanPsi, areaIn2, travelIn, springHeldBy, airMovesStem, ...rest }) => {
+  .map((drawn) => {
+    const { lowPsi, spanPsi, benchLowPsi, benchSpanPsi, supplyPsi, positioner, ...others } = drawn;
+    const { areaIn2, travelIn, springHeldBy, airMovesStem, ...rest } = others;
     const highPsi = String(lowPsi + spanPsi);
     const opens = airMovesStem === 'up';
+    // Only a positioner gives more air than the signal is: its spring may want other pressures.
+    const [benchLow, benchHigh] =
+      positioner === 'none'
+        ? [String(lowPsi), highPsi]
+        : [String(benchLowPsi), String(benchLowPsi + benchSpanPsi)];
     return {
       ...FV_214,
       ...Object.fromEntries(Object.entries(rest).map(([name, value]) => [name, String(value)])),
       signalLowPa: String(lowPsi),
-      benchSetLowPa: String(lowPsi),
+      benchSetLowPa: benchLow,
       signalHighPa: highPsi,
-      benchSetHighPa: highPsi,
+      benchSetHighPa: benchHigh,
+      positioner,
+      positionerRisingSignalLoads: positioner === 'none' ? '' : opens ? 'bottom' : 'top',
+      positionerRelays: positioner === 'none' ? '' : 'one',
       effectiveAreaM2: String(areaIn2),
       travelM: String(travelIn),
       springRateNPerM: '',
@@ -42,7 +56,7 @@ const texts = fc
       airMovesStem,
       airAction: opens ? 'air-to-open' : 'air-to-close',
       failPosition: opens ? 'shut' : 'open',
-      supplyHighPa: '',
+      supplyHighPa: supplyPsi,
       supplyLowPa: '',
       processOutletPa: '0',
       shutOffDropPa: '10',

@@ -19,11 +19,12 @@ const PRESSURE = /(\d+(?:\.\d+)?) (psi|kPa|bar|MPa)\b/g;
 /** What is printed is rounded to its last place. */
 const ROUNDING_PA = 700;
 
-/** The lines of a step that tell an act: its title, and what to do under it. */
+/** The lines of a step that tell an act: its title, what to do under it, and sentences of how it is done. */
 function actsOf(step: Step): readonly string[] {
   const title = 'title' in step ? [step.title] : [];
   const lines = 'do' in step ? (step.do ?? []) : [];
-  return [...title, ...lines].filter((line) => PUTS.test(line));
+  const how = 'how' in step ? (step.how ?? '').split(/(?<=\.) /) : [];
+  return [...title, ...lines, ...how].filter((line) => PUTS.test(line));
 }
 
 function pressuresIn(text: string): readonly number[] {
@@ -52,6 +53,8 @@ function askedOf(sheet: ValveSheet, most: typeof mostPa = mostPa): Asked {
       const { job } = openJob({ sheet, place });
       return Object.entries(procedure.definition.steps).flatMap(([name, step]) =>
         actsOf(step).flatMap((line) => {
+          // A rig that is tried in the hand is connected to nothing.
+          if (name === 'rigGauges') return [];
           const text = fill(line, job);
           return pressuresIn(text).map((pa) => ({
             where: `${procedure.definition.id}, ${name}: ${text}`,

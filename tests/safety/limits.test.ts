@@ -64,6 +64,34 @@ describe('[SAF-08] Test air on a case', () => {
     expect([limit.limitPa / PSI_PA, limit.because]).toEqual([expect.closeTo(limitPsi, 9), because]);
   });
 
+  test('is never above rating, nor past signal and bench set by more than 5 psi, nor above a supply that it rests on', () => {
+    const pascal = fc.integer({ min: 0, max: 120 }).map(psi);
+    const blank = fc.option(pascal, { nil: null });
+    const facts = fc.record({
+      caseRatingPa: blank,
+      signalHighPa: pascal,
+      benchSetHighPa: pascal,
+      supplyHighPa: blank,
+      actuatorKind: fc.constantFrom('diaphragm', 'piston'),
+      positioner: fc.constantFrom('none', 'pneumatic', 'electropneumatic'),
+    });
+    let restedOnBench = 0;
+    fc.assert(
+      fc.property(facts, (of) => {
+        const { limitPa } = testAirLimit(of);
+        const bySignalPa = of.signalHighPa + MARGIN_OVER_SIGNAL_PA;
+        expect(limitPa).toBeLessThanOrEqual(of.caseRatingPa ?? BLANK_CASE_RATING_PA);
+        expect(limitPa).toBeLessThanOrEqual(Math.max(bySignalPa, of.benchSetHighPa + MARGIN_OVER_SIGNAL_PA));
+        if (limitPa <= bySignalPa) return;
+        restedOnBench += 1;
+        expect([of.actuatorKind, of.positioner]).toEqual(['diaphragm', expect.not.stringContaining('none')]);
+        expect(limitPa).toBeLessThanOrEqual(of.supplyHighPa ?? 0);
+      }),
+      { seed: 7, numRuns: 500 },
+    );
+    expect(restedOnBench).toBeGreaterThan(10);
+  });
+
   test('is never above either bound', () => {
     const pascal = fc.double({ min: 0, max: psi(200), noNaN: true });
     fc.assert(

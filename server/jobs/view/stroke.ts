@@ -189,7 +189,7 @@ export function findings(job: Job, figures: CycleFigures): readonly object[] {
       mark: sheet.frictionMaxN === null ? '' : mark(frictionVerdict(figures, sheet)),
       text: `each way${frictionLimit(sheet)}. ${packing}`,
     },
-    { label: 'spring, from the middle', ...springWords(job, figures) },
+    springFinding(job, figures),
     {
       label: 'largest error',
       value: `${signed(figures.errorWorstPercent)} %`,
@@ -211,6 +211,11 @@ export function findings(job: Job, figures: CycleFigures): readonly object[] {
       text: `limit ${sheet.repeatabilityTolerancePercent} %`,
     },
   ];
+}
+
+/** Where the spring stands, friction taken out. */
+export function springFinding(job: Job, figures: CycleFigures): object {
+  return { label: 'spring, from the middle', ...springWords(job, figures) };
 }
 
 /** A shift that the gauge cannot tell from none has no direction. */

@@ -1,5 +1,4 @@
 import { waitLeftS } from '../../../../procedures/actions/answer.ts';
-import { cycleFigures } from '../../../../procedures/cycle-verdict.ts';
 import { fill } from '../../../../procedures/say.ts';
 import type {
   InstructionStep,
@@ -8,8 +7,8 @@ import type {
   WaitStep,
 } from '../../../../procedures/vocabulary.ts';
 import { fieldViews } from '../fields.ts';
-import { findings } from '../stroke.ts';
 import { bareCard, type CardInput, type CardView } from './card.ts';
+import { judged } from './judged.ts';
 
 export function instructionCard(step: InstructionStep<string>, input: CardInput): CardView {
   return { ...bareCard(step, input), act: 'Done' };
@@ -37,10 +36,7 @@ export function questionCard(step: QuestionStep<string>, input: CardInput): Ques
 function judgedBefore({ job, around }: CardInput): readonly object[] {
   const before = job.answers.findLast((one) => !one.superseded);
   const step = before === undefined ? undefined : around.compiled.definition.steps[before.step];
-  if (step?.kind !== 'judgement') return [];
-  const { cycle = '', strokes = '' } = step.judge.with ?? {};
-  const figures = cycleFigures(job, { cycle, strokes });
-  return figures === null ? [] : findings(job, figures);
+  return step?.kind === 'judgement' ? judged(step, { job, around }).findings : [];
 }
 
 export interface WaitCard extends CardView {

@@ -2,13 +2,13 @@ import { rowFields } from '../../../../procedures/actions/answer.ts';
 import { otherOutcomes } from '../../../../procedures/actions/override.ts';
 import { cycleFigures, plannedPa, rowPlan } from '../../../../procedures/cycle-verdict.ts';
 import { workBefore } from '../../../../procedures/hold.ts';
-import { RULES } from '../../../../procedures/rules/registry.ts';
 import { say } from '../../../../procedures/say.ts';
 import type { JudgementStep, TableStep } from '../../../../procedures/vocabulary.ts';
 import { mayNotSign } from '../../../../safety/sign-off.ts';
 import { fieldViews } from '../fields.ts';
-import { findings, type StrokeView, strokeView } from '../stroke.ts';
+import { type StrokeView, strokeView } from '../stroke.ts';
 import { bareCard, type CardInput, type CardView } from './card.ts';
+import { judged } from './judged.ts';
 
 export interface TableCard extends CardView {
   readonly row: {
@@ -64,26 +64,28 @@ const SAID: Readonly<Record<string, string>> = {
   'too close': 'Too close for this gauge: a finer one may tell.',
   'does not repeat':
     'It does not repeat: nothing else can be trusted. Tight packing is the first thing to look at.',
+  'as the sheet': 'It is that of the sheet, with the gauge counted in.',
+  shifted: 'It has shifted.',
+  'not known': 'The stroke does not tell it: no travel was passed both ways.',
+  enough: 'Enough.',
+  'too little': 'Too little.',
+  'must not be turned': 'Too little, and this stem is never turned.',
+  'not on the sheet': 'The sheet does not say what this seat wants.',
   'not enough readings': 'Too few readings to judge.',
 };
 
 export function judgementCard(step: JudgementStep<string>, input: CardInput): JudgementCard {
   const { job } = input;
   const params = step.judge.with ?? {};
-  const { outcome } = RULES[step.judge.rule].judge({
-    job,
-    readings: {},
-    words: job.words,
-    step: job.step,
-    params,
-  });
+  const { outcome, findings } = judged(step, input);
   const figures = cycleFigures(job, { cycle: params.cycle ?? '', strokes: params.strokes ?? '' });
   return {
     ...bareCard(step, input),
-    how: SAID[outcome] ?? '',
+    how:
+      figures === null ? `${bareCard(step, input).how} ${SAID[outcome] ?? ''}`.trim() : (SAID[outcome] ?? ''),
     outcome,
     ...whoMayOverride(step, { outcome, input }),
-    findings: figures === null ? [] : findings(job, figures),
+    findings,
     stroke:
       figures === null
         ? null

@@ -89,7 +89,10 @@ export function energiesOf(sheet: ValveSheet): readonly EnergyOfValve[] {
       kind: sheet.electricalV === null ? '' : `${sheet.electricalV} V`,
       points: tags(sheet.electricalPoint),
     }),
-    row('commands', { sizes: [{ valueSi: sheet.travelM, dimension: 'length' }] }),
+    row('commands', {
+      sizes: [{ valueSi: sheet.travelM, dimension: 'length' }],
+      kind: 'the whole travel',
+    }),
     row('safetyFunction', { onSheet: sheet.tripFunction, kind: sheet.tripFunction ? 'part of a trip' : '' }),
   ];
 }

@@ -10,6 +10,7 @@ const BRING = [
   'Bring the diaphragm of this actuator, seal and bolts, by their part numbers.',
   'Bring two ring spanners, a torque wrench, and long bolts where the case holds the spring.',
   'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
+  'Bring a marker, a light, cloths, and a spanner for the flats of the stem.',
 ] as const;
 
 /** The diaphragm renewed: the spring freed before the first bolt, or let off by the long bolts last; soap and bench set. */
@@ -38,6 +39,12 @@ export const diaphragmRenewal = procedure({
       date: '2026-11-26',
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
+    },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'Marker, light, cloths and a spanner for the flats of the stem are at hand. Hands stay out of the yoke while the air is bled off.',
     },
   ],
   phases: [

@@ -64,6 +64,12 @@ export const packingRenewal = procedure({
       change:
         'Ease the gland to the friction that the sheet allows, where that is less than its hysteresis leaves.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'A connector released on held air is cracked first and watched; the plug goes down before the air is bled. Lock nuts come off the stem first, and its thread is taped before rings go over it. Hands stay out of the yoke while the air is bled off.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -63,6 +63,11 @@ export const pistonSeals = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve locked out.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change: 'Hands stay out of the yoke while the air is bled off.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

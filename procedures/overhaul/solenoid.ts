@@ -31,6 +31,11 @@ export const solenoid = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'The core is looked at whatever the coil said; a coil is never switched on off its tube.',
+    },
   ],
   phases: [
     ...OWN_AIR_FRONT,
@@ -166,7 +171,8 @@ export const solenoid = procedure({
       kind: 'reading',
       phase: 'work',
       title: 'Open the air part and look',
-      how: 'The coil slides off its core tube with its wires dead; spring and core fall out: a cloth under them.',
+      how: 'The coil slides off its core tube with its wires dead; switched on off its tube it burns out. Spring and core fall out: a cloth under them.',
+      why: 'A core that sticks burns a coil for alternating current: it is looked at whatever the coil said.',
       action: 'workOnAirParts',
       do: [
         'Take the coil off the core tube.',

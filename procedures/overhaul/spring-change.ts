@@ -40,6 +40,11 @@ export const springChange = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'Hands stay out of the yoke while the air is bled off.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -55,6 +55,12 @@ export const valveOverhaul = procedure({
       change:
         'Where the case holds the spring, the connector is released only on held air that has taken its load; a stem that no air moves keeps its connector on, and its case is let off first. Before the stroke as left the new packing is stroked until its rings have settled, and the gland looked at and loaded again without air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop. The seal rings of a balanced plug come off first, and new ones go on before the trim goes in. A clamp for the plug stem and penetrating oil are at hand.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'A connector released on held air is cracked first and watched; the plug goes down before the air is bled. Lock nuts come off the stem first, and its thread is taped before rings go over it. Hands stay out of the yoke while the air is bled off.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -41,7 +41,7 @@ export function markCase<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Mark the case across its joint, and count its bolts',
-      how: 'Long bolts among short ones hold the spring: write down where they sit. Where it has an adjuster, its height is written down now.',
+      how: 'Long bolts among short ones hold the spring: write down where they sit. What is asked below is measured before anything is turned.',
       asks: [
         {
           name: 'caseBolts',

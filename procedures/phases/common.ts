@@ -38,6 +38,14 @@ export const STEM_MOVES: Caution = {
   avoid: 'Hands stay outside the yoke.',
 };
 
+/** Where a spring or the other end drives the stem as its air is let off. */
+export const AIR_GOES = {
+  word: 'warning',
+  hazard: 'The stem moves as the air goes.',
+  consequence: 'A finger in the yoke can be crushed.',
+  avoid: 'Hands stay outside the yoke.',
+} as const satisfies Caution;
+
 /** Said of diaphragm case and cylinder alike. */
 export const ACTUATOR_SHUT = 'Actuator, bonnet and gland shut, every bolt in and tight';
 
@@ -46,6 +54,7 @@ export const OPERATOR = 'Name the operator by role';
 /** The air on the case read alive, then at zero: wherever it is bled off. */
 export const AIR_TO_ZERO = {
   action: 'ventCase',
+  caution: AIR_GOES,
   asks: [
     {
       name: 'lastAirPa',

@@ -1,7 +1,7 @@
 /** The connector of a case that holds its spring: its load taken off it by held air before a screw is loosened (EI-44). */
 import type { Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
-import { CONNECTOR_OFF, THREAD_FREE } from './connector.ts';
+import { THREAD_FREE } from './connector.ts';
 import { holdAir } from './test-air.ts';
 
 type Own = 'unloadConnector' | 'connectorLoaded' | 'connectorHeld' | 'connectorBinds' | 'partedYet';
@@ -50,7 +50,7 @@ function unloaded<const Next extends string>({
       how: 'This case holds its spring: without air the connector carries it.',
       choices: {
         on: { label: 'It is on: its load is taken off by air first', to: 'unloadConnector' },
-        off: { label: 'It is off, nothing joins the stems', to: next },
+        off: { label: 'It is off, the plug stem is down, nothing joins the stems', to: next },
       },
       makeSafe,
     },
@@ -95,16 +95,32 @@ function released<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Release the stem connector on the held air',
-      how: 'Write down what thread stands free between stem and connector: it goes back to that.',
+      how: 'Write down the thread that stands free, for the way back. A stem that moves at the first turn still carries load: screws snug again at once. Once the connector is off the plug goes down, so that the actuator stem finds its way free when the air is bled.',
+      why: 'Without air the spring drives the actuator stem to its stop: onto a plug stem that was left up, or out of a connector that is half off.',
       action: 'releaseHeldConnector',
       caution: {
         word: 'warning',
-        hazard: 'Air that changes gives the spring back to the connector; plug and stem drop as it lets go.',
-        consequence: 'A finger between the stems is crushed.',
-        avoid: 'Nobody touches the regulator. Watch the gauge; let go at the first change. Tools only.',
+        hazard:
+          'Should the air fail, the spring drives the actuator stem to its stop; the plug drops as the connector lets go.',
+        consequence: 'A hand between the stems is crushed, a loose half of the connector is thrown.',
+        avoid:
+          'Stand beside the yoke, face out of line with stem and connector. Tools only between the stems. Nobody touches the regulator; the gauge stays in sight, let go at its first change.',
       },
-      do: ['Block the plug stem so that it cannot drop.', ...CONNECTOR_OFF],
-      asks: [THREAD_FREE, yesNo('connectorFree', 'The connector came off by hand, nothing joins the stems')],
+      do: [
+        'Block the plug stem so that it cannot drop.',
+        'Loosen the screws of the connector a little, in turn.',
+        'Watch whether a stem moves.',
+        'Take travel pointer and connector off.',
+        'Take the block away.',
+        'Lower the plug stem to its end.',
+      ],
+      asks: [
+        THREAD_FREE,
+        yesNo(
+          'connectorFree',
+          'The connector came off by hand; the plug stem is down, nothing joins the stems',
+        ),
+      ],
       judge: { rule: 'allYes', with: { fields: 'connectorFree' } },
       ways: { yes: { to: next, sets: moved }, no: { to: 'connectorBinds', sets: moved } },
       makeSafe,

@@ -1,5 +1,5 @@
 import type { Step } from '../vocabulary.ts';
-import { SHOWN_BY, yesNo } from './common.ts';
+import { AIR_GOES, SHOWN_BY, yesNo } from './common.ts';
 import { type Drained, drainProcess } from './drain-process.ts';
 import { after, before, lockField, notShown, zeroWays } from './isolate-parts.ts';
 import { lookForOthers, type Others } from './other-energies.ts';
@@ -49,13 +49,6 @@ export function isolate<const Next extends string>(
 const phase = 'isolate';
 const makeSafe = 'haltIsolating';
 
-const STEM_MOVES_AS_AIR_GOES = {
-  word: 'warning',
-  hazard: 'The stem moves as the air goes.',
-  consequence: 'A finger in the yoke can be crushed.',
-  avoid: 'Hands stay outside the yoke.',
-} as const;
-
 /** Every air feed shut, locked and shown empty, each by itself; then what keeps air is looked for. */
 export function shutAir(): Readonly<Record<AirShut, Step<AirShut | 'keptAir' | 'haltIsolating'>>> {
   return { ...air(), ...secondFeed() } as Readonly<
@@ -71,7 +64,7 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
       title: 'Shut and lock the supply cock {supplyPoint}',
       how: 'Read supply and signal first. Without air {tag} {failPosition}.',
       action: 'shutSupply',
-      caution: STEM_MOVES_AS_AIR_GOES,
+      caution: AIR_GOES,
       do: ['Read both gauges and the tag.', 'Shut the cock.', 'Hang your lock and tag.'],
       asks: [
         before('supplyBeforePa', 'supplyGauge'),
@@ -127,7 +120,7 @@ function secondFeed(): Readonly<Partial<Record<Own, Step<Own>>>> {
       how: 'It counts by itself: a first feed that is shut proves nothing of this one.',
       why: 'Booster, solenoid or positioner may be fed from elsewhere, and move the stem all the same.',
       action: 'shutSupply',
-      caution: STEM_MOVES_AS_AIR_GOES,
+      caution: AIR_GOES,
       do: ['Read the gauge and the tag.', 'Shut the cock.', 'Hang your lock and tag.'],
       asks: [
         before('secondBeforePa', 'supplyGauge'),

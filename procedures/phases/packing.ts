@@ -70,7 +70,7 @@ function ringsOut<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Loosen the gland, far side first, and take the packing out',
-      how: 'By its hook, without touching stem or box. The sheet has {ringsWanted} rings. Lay them in the order in which they come: lantern ring and spacers too.',
+      how: 'By its hook, without touching stem or box. The sheet has {ringsWanted} rings. Lay them in the order in which they come: lantern ring and spacers too. Lock nuts come off the stem first.',
       why: 'A ring that is left in makes the new set too short, and it leaks.',
       action: 'removePacking',
       caution: BLOWS,
@@ -201,7 +201,7 @@ function rings<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Fit the new rings, one at a time',
-      how: '{packingKind}, {ringsWanted} rings by the sheet, in the order of the maker. Cuts of split rings stand a quarter turn apart. Rings with a lip stand with the lip towards the pressure.',
+      how: '{packingKind}, {ringsWanted} rings by the sheet, in the order of the maker. Cuts of split rings stand a quarter turn apart. Rings with a lip stand with the lip towards the pressure. Tape over the stem thread where rings go over it: it cuts them.',
       why: 'A ring that is pushed in with the next one never seats.',
       action: 'closeBody',
       do: [

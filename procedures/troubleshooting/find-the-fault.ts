@@ -130,6 +130,11 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'Behind locks a repair that wants them goes on as its own job: locks, isolation and readings go along. Numbers alone may be the first line.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change: 'Hands stay out of the yoke while the air is bled off.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

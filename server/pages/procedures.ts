@@ -1,6 +1,5 @@
 /** The procedures that are served: a list, each as the sheet that people review, and as a form for paper. */
 import { z } from 'zod';
-import { FIGURES, isFigureName } from '../../procedures/quantities.ts';
 import { printedSteps } from '../../procedures/sheet-print.ts';
 import { revisionOf, sayTried } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
@@ -8,6 +7,7 @@ import { oneOf, text } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 import type { Catalogue, Served } from '../jobs/catalogue.ts';
 import { chartsOf } from '../procedures/chart-of.ts';
+import { named } from '../procedures/named.ts';
 import { paperForm } from '../procedures/paper-form.ts';
 import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
@@ -171,13 +171,4 @@ function found(catalogue: Catalogue, id = ''): Served {
     kept: 'Nothing was changed.',
     next: 'Choose one of the list of procedures.',
   });
-}
-
-const PLACEHOLDER = /\{(\w+)\}/g;
-
-/** A figure by its name, where no valve is there to have a number. @example named('Set {benchSetMid}.') // 'Set [middle of the bench set].' */
-function named(words: string): string {
-  return words.replaceAll(PLACEHOLDER, (_, name: string) =>
-    isFigureName(name) ? `[${FIGURES[name].label}]` : name,
-  );
 }

@@ -1,5 +1,5 @@
-import { airLimits } from '../phases/air-limits.ts';
 import { airStays, bleedCase, connectCase } from '../phases/case-air.ts';
+import { caseAirAgain } from '../phases/case-air-again.ts';
 import { connectorOff, connectorOn, joinOnAir } from '../phases/connector.ts';
 import { freeSpring, springBack } from '../phases/free-spring.ts';
 import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
@@ -231,31 +231,14 @@ export const packingRenewal = procedure({
       },
       makeSafe: 'ventNow',
     },
-    ...airLimits({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
-    holdAir: workHold({
-      phase: 'asFound',
-      title: 'Before test air goes on again',
+    ...caseAirAgain({
       allows: ALLOWS,
-      next: 'connectAgain',
-      halt: 'unsignedAir',
-    }),
-    unsignedAir: unsignedHalt({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
-    connectAgain: connectCase({
-      phase: 'asFound',
-      title: 'Check that one regulator and its gauge are on the case',
-      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
-      next: 'whereAir',
-      ventNow: 'ventNow',
-    }),
-    whereAir: whereOn({
-      phase: 'asFound',
       choices: {
         found: ['The stroke as found', 'contactFound'],
         apart: ['As found is done: take it apart', TAKE_APART_AFTER_STOP],
         gland: ['The new packing: bleed off and look at the gland', 'bleedForGland'],
         left: ['The stroke as left', 'contactLeft'],
       },
-      makeSafe: 'ventNow',
     }),
     ...giveBack({ done: 'done', inLine: 'hotCheck', isolateAgain: ISOLATE_AGAIN }),
     ...hotCheck({ done: 'done' }),

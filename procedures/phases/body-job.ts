@@ -1,8 +1,8 @@
 import type { Step } from '../vocabulary.ts';
-import { airLimits } from './air-limits.ts';
 import { benchUncoupled, seatPlug } from './bench-and-seat.ts';
 import { closeBonnet, openBonnet, takeTrimOut } from './body-open.ts';
 import { airStays, bleedCase, connectCase } from './case-air.ts';
+import { caseAirAgain } from './case-air-again.ts';
 import { actuatorOff, actuatorOn, joinOnAir } from './connector.ts';
 import { freeSpring, springBack } from './free-spring.ts';
 import { heldConnector, TAKE_APART, TAKE_APART_AFTER_STOP } from './held-connector.ts';
@@ -250,24 +250,8 @@ function halts({ where = {}, whereOnAir = {} }: Body<string>) {
       },
       makeSafe: 'haltOpen',
     }),
-    ...airLimits<string>({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
-    holdAir: workHold<string>({
-      phase: 'asFound',
-      title: 'Before test air goes on again',
+    ...caseAirAgain<string>({
       allows: ALLOWS,
-      next: 'connectAgain',
-      halt: 'unsignedAir',
-    }),
-    unsignedAir: unsignedHalt<string>({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
-    connectAgain: connectCase<string>({
-      phase: 'asFound',
-      title: 'Check that one regulator and its gauge are on the case',
-      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
-      next: 'whereAir',
-      ventNow: 'ventNow',
-    }),
-    whereAir: whereOn<string>({
-      phase: 'asFound',
       choices: {
         ...whereOnAir,
         found: ['The stroke as found', 'contactFound'],
@@ -278,7 +262,6 @@ function halts({ where = {}, whereOnAir = {} }: Body<string>) {
         gland: ['The new packing: bleed off and look at the gland', 'bleedForGland'],
         left: ['The stroke as left', 'contactLeft'],
       },
-      makeSafe: 'ventNow',
     }),
   };
 }

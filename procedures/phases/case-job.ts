@@ -1,7 +1,7 @@
 import { windSpring } from '../commissioning/wind-spring.ts';
 import type { Step } from '../vocabulary.ts';
-import { airLimits } from './air-limits.ts';
 import { airStays, bleedCase, connectCase, soapCase } from './case-air.ts';
+import { caseAirAgain } from './case-air-again.ts';
 import { tightenNuts } from './case-nuts.ts';
 import { closeCase, loadedHalt, markCase, openCase } from './case-open.ts';
 import { freeSpring } from './free-spring.ts';
@@ -335,31 +335,14 @@ function judging() {
 
 function stopping() {
   return {
-    ...airLimits<string>({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),
-    holdAir: workHold<string>({
-      phase: 'asFound',
-      title: 'Before test air goes on again',
+    ...caseAirAgain<string>({
       allows: ALLOWS,
-      next: 'connectAgain',
-      halt: 'unsignedAir',
-    }),
-    unsignedAir: unsignedHalt<string>({ phase: 'asFound', hold: 'holdAir', self: 'unsignedAir' }),
-    connectAgain: connectCase<string>({
-      phase: 'asFound',
-      title: 'Check that one regulator and its gauge are on the case',
-      do: ['Set the regulator to zero.', 'Check the joint at the case.'],
-      next: 'whereAir',
-      ventNow: 'ventNow',
-    }),
-    whereAir: whereOn<string>({
-      phase: 'asFound',
       choices: {
         soap: ['Soap the case', 'soapLeft'],
         stroke: ['The stroke as left', 'contactLeft'],
         adjust: ['The adjuster, after the stroke was read', 'benchSetShifted'],
         open: ['Open the case again, the spring first', 'bleedToOpen'],
       },
-      makeSafe: 'ventNow',
     }),
   };
 }

@@ -20,7 +20,7 @@ import {
 /** Of each kind so many on each procedure; the ordinary run takes one of each on a few of them. */
 const MANY = Number(process.env.YOKESIDE_MUTANTS_EACH ?? 1);
 const EVERY_PROCEDURE = process.env.YOKESIDE_MUTANTS_EACH !== undefined;
-const IN_AN_ORDINARY_RUN: readonly string[] = ['case-nuts', 'diaphragm-renewal', 'solenoid', 'bench-set'];
+const IN_AN_ORDINARY_RUN: readonly string[] = ['diaphragm-renewal', 'tubing', 'loop-check'];
 const TRIED = PROCEDURES.filter(
   ({ definition: { id } }) => EVERY_PROCEDURE || IN_AN_ORDINARY_RUN.includes(id),
 );
@@ -106,6 +106,6 @@ test.each(TRIED.map(({ definition }) => [definition.id, definition] as const))(
     if (EVERY_PROCEDURE)
       console.log(`${id}: ${count} mutants, found ${found}, harmless ${count - found - survivors.length}`);
     expect(survivors).toEqual([]);
-    expect(count).toBeGreaterThanOrEqual(MANY);
+    expect(count).toBeGreaterThan(0);
   },
 );

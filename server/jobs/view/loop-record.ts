@@ -127,11 +127,11 @@ function trendOf(samples: readonly LoopSample[], said: string): string {
     timesS: samples.map((one) => one.timeS),
     bands: [
       {
-        axis: has('positionPercent') ? 'output, %; position in strokes' : 'output, %',
+        axis: has('positionPercent') ? 'output, %; position dashed' : 'output, %',
         traces: has('positionPercent') ? [signal, position] : [signal],
       },
       {
-        axis: has('setPoint') ? 'process value; set point in strokes' : 'process value',
+        axis: has('setPoint') ? 'process value; set point dashed' : 'process value',
         traces: has('setPoint') ? [process, wanted] : [process],
       },
     ],

@@ -12,7 +12,7 @@ import {
 } from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
 import type { ReadingStep } from '../../../../procedures/vocabulary.ts';
 import type { CardInput, CardView } from './card.ts';
-import { type NextView, nextView } from './fault-next.ts';
+import { type NextView, nextView, sayMinutes } from './fault-next.ts';
 import { type CauseView, causeViews, footLines, sayChance, warningOf } from './fault-words.ts';
 import { readingCard } from './plain-cards.ts';
 
@@ -122,7 +122,7 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
   const groups = [
     {
       legend: 'Checks, the best for its minutes first',
-      options: here.map((one) => option(one.check, `${one.minutes} minutes`)),
+      options: here.map((one) => option(one.check, sayMinutes(one.minutes))),
     },
     { legend: 'Ways on', options: ways.map((value) => option(value)) },
     { legend: 'Mended on the spot', options: mends.map((value) => option(value)) },

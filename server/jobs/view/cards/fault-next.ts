@@ -161,7 +161,7 @@ function nameAct(kind: Act['kind']): Act {
   return { text: 'Name the cause, and stop checking', value: 'name', kind };
 }
 
-function sayMinutes(minutes: number): string {
+export function sayMinutes(minutes: number): string {
   const whole = Math.max(1, Math.round(minutes));
   return whole === 1 ? '1 minute' : `${whole} minutes`;
 }

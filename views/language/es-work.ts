@@ -1,4 +1,5 @@
 import { energies } from './es/energies.ts';
+import { handOver } from './es/hand-over.ts';
 import { jobRefusals } from './es/job-refusals.ts';
 import { jobWords } from './es/job-words.ts';
 import { jobWordsTwo } from './es/job-words-two.ts';
@@ -22,6 +23,7 @@ import type { Catalogue } from './patterns.ts';
 /** What is said in Spanish of the work: the stroke check card by card, readings, energies, refusals, records, sheets. */
 export const work = {
   ...energies,
+  ...handOver,
   ...jobRefusals,
   ...jobWords,
   ...jobWordsTwo,

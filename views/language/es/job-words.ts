@@ -24,7 +24,7 @@ export const jobWords = {
   'As left: {1} % off at most, limit {2}.': 'Como se dejó: {1} % de desviación como mucho, límite {2}.',
   'At most 400 letters.': '400 letras como máximo.',
   'Both stand as they were; nothing was opened.': 'Ambos siguen como estaban; no se abrió nada.',
-  'Cannot be told apart from outside: {1}.{2}': 'Desde fuera no se pueden distinguir: {1}.{2}',
+  'Cannot be told apart from outside any more: {1}. {2}': 'Desde fuera ya no se pueden distinguir: {1}. {2}',
   'Case port open to the air': 'Puerto de la caja abierto al aire',
   'Checks, the best for its minutes first': 'Comprobaciones, primero la mejor por sus minutos',
   'Choose a job on the shift list.': 'Elija un trabajo en la lista del turno.',
@@ -159,7 +159,7 @@ export const jobWords = {
     'Venteado detrás del relé: entreabierto dos veces, sin flujo',
   'What this packing should cost is not on the sheet.':
     'La ficha no dice cuánto debería costar esta empaquetadura.',
-  'What would tell: {1}.': 'Lo que lo diría: {1}.',
+  'What would tell, once isolated: {1}.': 'Lo que lo diría, una vez aislada: {1}.',
   'What you type is kept in this browser until it is counted.':
     'Lo que escribe queda en este navegador hasta que cuenta.',
   'Witness point': 'Punto de presencia',

@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checkOf } from '../../../procedures/troubleshooting/checks.ts';
 import { adviceFor } from '../../../procedures/troubleshooting/job/advice.ts';
 import { pointKind } from '../../../server/jobs/point-stream.ts';
 import { aSheet } from '../../builders/sheets.ts';
@@ -98,24 +97,6 @@ describe('What a hub says of the causes', () => {
     const text = await finder.text();
     expect(adviceFor(await finder.job(), 'in service').alike).not.toBeNull();
     expect(text).toContain('Cannot be told apart from outside any more: ');
-  });
-
-  test('a repair that is likelier to pay than another check is named with what both would cost', async () => {
-    const finder = await atHub({ symptom: 'slow' });
-    // A block valve throttles: whatever is advised in service is answered so, until it pays to repair.
-    const shown: Given = { lineUp: 'block throttles', pressureDrop: 'low' };
-    for (let looks = 0; looks < 25; looks += 1) {
-      const { checks, decision } = adviceFor(await finder.job(), 'in service');
-      if (decision.best === 'repair') break;
-      const next = checks.find(({ hub, fit }) => hub === 'in service' && fit.length === 0);
-      if (next === undefined) break;
-      const [sound = ''] = Object.keys(checkOf(next.check).outcomes);
-      await finder.check(next.check, { found: shown[next.check] ?? sound });
-    }
-    const text = await finder.text();
-    expect(text).toContain('Stop checking: repair');
-    expect(text).toMatch(/\d+ minutes? to a cured valve on the average/);
-    expect(text).toContain('Mend it now');
   });
 
   test('a mend is proved by its check, and one that did not help speaks from then on', async () => {

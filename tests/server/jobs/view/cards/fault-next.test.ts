@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { checkOf } from '../../../../../procedures/troubleshooting/checks.ts';
 import { believe, causeRanking } from '../../../../../procedures/troubleshooting/engine/belief.ts';
-import { decide } from '../../../../../procedures/troubleshooting/engine/decide.ts';
+import { type Decision, decide } from '../../../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../../../procedures/troubleshooting/engine/evidence.ts';
 import { modelOf } from '../../../../../procedures/troubleshooting/engine/model.ts';
 import { surpriseOf } from '../../../../../procedures/troubleshooting/engine/surprise.ts';
@@ -18,9 +18,9 @@ const said = (check: (typeof model.checks)[number], outcome: string): Evidence =
   gaugeAlive: true,
 });
 
-function viewAfter(evidence: readonly Evidence[]) {
+function viewAfter(evidence: readonly Evidence[], meant: Partial<Decision> = {}) {
   const [belief, standing] = [believe(model, evidence), standingAtStart(model)];
-  const decision = decide(model, { belief, evidence, standing });
+  const decision = { ...decide(model, { belief, evidence, standing }), ...meant };
   const causes = causeRanking(model, belief);
   const { checks } = decision;
   const surprise = surpriseOf(model, belief);
@@ -59,4 +59,27 @@ test('what was looked at more than once says so, and whether the looks agree', (
   expect(words([bonnet])).not.toContain('looked at');
   expect(words([bonnet, bonnet])).toContain('looked at twice');
   expect(words([bonnet, dry, bonnet])).toContain('looked at 3 times and not the same');
+});
+
+test('a repair that pays more than another check is named with what both would cost, and made here where that is allowed', () => {
+  const repair = { id: 'lineUpRight', probability: 0.93, minutes: 5 } as const;
+  const view = viewAfter([said('lineUp', 'block throttles')], {
+    best: 'repair',
+    repair,
+    repairNowMinutes: 12.4,
+    checkFirstMinutes: 17.6,
+  });
+  expect(view).toMatchObject({ kind: 'Stop checking: repair', title: 'Have the line-up put right' });
+  const row = (label: string) => view.rows.find((one) => one.label === label);
+  expect(row('likely')?.strong).toBe('about 9 in 10');
+  expect(row('costs')?.text).toBe(
+    '12 minutes to a cured valve on the average, 18 minutes with another check first',
+  );
+  expect(view.acts[0]).toMatchObject({ text: 'Mend it now', value: 'mend lineUpRight', kind: 'main' });
+  const opened = viewAfter([], {
+    best: 'repair',
+    repair: { id: 'changeDiaphragm', probability: 0.8, minutes: 150 },
+  });
+  expect(opened.rows.find((one) => one.label === 'how')?.text).toContain('It has its own procedure');
+  expect(opened.acts[0]).toMatchObject({ value: 'name' });
 });

@@ -55,7 +55,8 @@ interface Open {
   readonly expectedMinutes: number;
 }
 
-type CheckOrRepair = Pick<Decision, 'best' | 'check' | 'checkFirstMinutes'>;
+type CheckOrRepair = Pick<Decision, 'best' | 'check' | 'checkFirstMinutes'> &
+  Partial<Pick<Decision, 'repairNowMinutes'>>;
 
 function checkOrRepair(model: Model, of: Open): CheckOrRepair {
   const [first] = of.all;
@@ -79,6 +80,7 @@ function byThinkingThrough(model: Model, of: Open): CheckOrRepair | null {
     best: on ? 'check' : 'repair',
     check,
     checkFirstMinutes: Number.isFinite(minutes) ? minutes : null,
+    repairNowMinutes,
   };
 }
 

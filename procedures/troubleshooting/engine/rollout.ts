@@ -144,8 +144,12 @@ function informationIn(width: number, classes: number): number {
 
 const BY_CLASS = new Float64Array(256);
 const ORDER = new Uint8Array(256);
+const UNTIL = new Float64Array(256);
 
-/** Trying repairs by chance for their minutes, and what it would cost to know the right one; times the share. */
+/**
+ * Trying repairs by chance for their minutes until every fault is gone, and what it would cost to know the right ones;
+ * times the share.
+ */
 function repairFrom(
   walk: Walk,
   here: Here,
@@ -173,16 +177,25 @@ function repairFrom(
     ORDER[at] = one;
     count += 1;
   }
-  let [minutes, perfectMinutes, rest] = [0, 0, share];
+  // Minutes until each class has been repaired, wrong ones before it in vain.
+  let [spent, inVain] = [0, 0];
   for (let at = 0; at < count; at++) {
     const one = ORDER[at] ?? 0;
-    const cost = costs[one];
-    const mine = BY_CLASS[one] ?? 0;
-    if (cost === undefined) continue;
-    const after = Math.max(0, rest - mine);
-    minutes += rest * cost.minutes + after * cost.inVainMinutes;
-    perfectMinutes += mine * cost.minutes;
-    rest = after;
+    spent += costs[one]?.minutes ?? 0;
+    UNTIL[one] = spent + inVain;
+    inVain += costs[one]?.inVainMinutes ?? 0;
+  }
+  let [minutes, perfectMinutes] = [0, 0];
+  for (let n = 0; n < left.length; n++) {
+    const weight = left[n] ?? 0;
+    const [a, b] = [walk.members[2 * n] ?? 0, walk.members[2 * n + 1] ?? 0];
+    const [first, last] = (UNTIL[a] ?? 0) < (UNTIL[b] ?? 0) ? [a, b] : [b, a];
+    const cost = costs[first];
+    if (weight === 0 || cost === undefined) continue;
+    // Of two faults the first repair was not in vain, and cured nothing yet.
+    const both = first === last ? 0 : (costs[last]?.minutes ?? 0);
+    minutes += weight * ((UNTIL[last] ?? 0) - (first === last ? 0 : cost.inVainMinutes));
+    perfectMinutes += weight * (cost.minutes + both);
   }
   return { minutes, perfectMinutes, share };
 }

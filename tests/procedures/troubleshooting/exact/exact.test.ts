@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BARE_DIAPHRAGM } from '../valves.ts';
 import { againstBest, ONE_LOOK, WITH_SLIPS, WITH_SLIPS_SMALLEST } from './measure.ts';
-import { minutesInOrder } from './world.ts';
+import { minutesUntil } from './world.ts';
 
 // A few models in the short run, some dozens in the long one.
 const LONG = process.env.YOKESIDE_LONG === '1';
@@ -42,9 +42,12 @@ describe('on small models whose best policy is worked out whole', () => {
     });
     fc.assert(
       fc.property(fc.array(repair, { minLength: 1, maxLength: 5 }), (repairs) => {
+        const all = repairs.map((one, at) => ({ ...one, at }));
+        const expected = (order: typeof all) =>
+          all.reduce((sum, { at, chance }) => sum + chance * minutesUntil(order, [at]), 0);
         const worth = (one: (typeof repairs)[number]) => one.chance / (one.minutes + one.inVainMinutes);
-        const ours = minutesInOrder([...repairs].sort((a, b) => worth(b) - worth(a)));
-        const least = Math.min(...orders(repairs).map(minutesInOrder));
+        const ours = expected([...all].sort((a, b) => worth(b) - worth(a)));
+        const least = Math.min(...orders(all).map((order) => expected([...order])));
         expect(ours).toBeCloseTo(least, 6);
       }),
       { numRuns: 50 },

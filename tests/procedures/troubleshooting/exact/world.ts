@@ -151,8 +151,9 @@ export function after(
 }
 
 /**
- * Minutes of trying repairs from here in the best order, times the chance of being here. Each repair costs what the
- * engine says; the order is that of chance for minutes, which a change of two neighbours cannot better.
+ * Minutes of trying repairs from here until every fault is gone, times the chance of being here. Each repair costs what
+ * the engine says; the order is that of chance for minutes, where either fault of two counts half. Where no two faults
+ * meet, no other order is better.
  */
 export function minutesOfRepairs(
   world: SmallWorld,
@@ -165,19 +166,24 @@ export function minutesOfRepairs(
     const wanted = world.wanted[h] ?? [];
     for (const one of wanted) chances[one] = (chances[one] ?? 0) + weight / wanted.length;
   });
-  const order = costs.map((cost, at) => ({ ...cost, chance: chances[at] ?? 0 }));
+  const order = costs.map((cost, at) => ({ ...cost, at, chance: chances[at] ?? 0 }));
   order.sort((a, b) => b.chance * (a.minutes + a.inVainMinutes) - a.chance * (b.minutes + b.inVainMinutes));
-  return minutesInOrder(order);
+  return of.weights.reduce(
+    (total, weight, h) => total + weight * minutesUntil(order, world.wanted[h] ?? []),
+    0,
+  );
 }
 
-export function minutesInOrder(
-  order: readonly { readonly minutes: number; readonly inVainMinutes: number; readonly chance: number }[],
+/** Repairs one after the other, until all that are wanted were made; those that are not wanted are in vain. */
+export function minutesUntil(
+  order: readonly { readonly at: number; readonly minutes: number; readonly inVainMinutes: number }[],
+  wanted: readonly number[],
 ): number {
-  let [left, minutes] = [sum(order.map(({ chance }) => chance)), 0];
-  for (const one of order) {
-    minutes += left * one.minutes;
-    left -= one.chance;
-    minutes += Math.max(0, left) * one.inVainMinutes;
+  const left = new Set(wanted);
+  let minutes = 0;
+  for (const { at, ...cost } of order) {
+    if (left.size === 0) break;
+    minutes += cost.minutes + (left.delete(at) ? 0 : cost.inVainMinutes);
   }
   return minutes;
 }

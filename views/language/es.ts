@@ -13,6 +13,7 @@ import { recordForces } from './es/record-forces.ts';
 import { serverState } from './es/server-state.ts';
 import { shiftAndPoints } from './es/shift-and-points.ts';
 import { valvesAndGear } from './es/valves-and-gear.ts';
+import { rest } from './es-rest.ts';
 import { work } from './es-work.ts';
 import type { Catalogue } from './patterns.ts';
 
@@ -21,6 +22,7 @@ import type { Catalogue } from './patterns.ts';
  * shops use them; not yet read by a native of the trade.
  */
 export const es = {
+  ...rest,
   ...work,
   ...frame,
   ...guide,

@@ -75,7 +75,14 @@ class Speaker {
     if (this.#figures.isFigures(text)) return whole(this.#figures.localised(text));
     const filled = this.#filled(text);
     if (filled?.isWhole) return filled;
-    for (const way of [this.#capital, this.#ending, this.#beginning, this.#counted, this.#tail]) {
+    for (const way of [
+      this.#capitals,
+      this.#capital,
+      this.#ending,
+      this.#beginning,
+      this.#counted,
+      this.#tail,
+    ]) {
       const said = way.call(this, text);
       if (said?.isWhole) return said;
     }
@@ -108,6 +115,14 @@ class Speaker {
     if (inner === '') return whole(part);
     const said = this.say(inner);
     return { ...said, text: part.replace(inner, () => said.text) };
+  }
+
+  /** A word that stands in capitals here, as the state on a tag does. */
+  #capitals(text: string): Said | null {
+    if (text !== text.toUpperCase() || !/\p{Lu}{2}/u.test(text)) return null;
+    const small = text.toLowerCase();
+    const said = this.#catalogue.get(small) ?? this.#catalogue.get(small.replaceAll(' ', '-'));
+    return said === undefined ? null : whole(said.toUpperCase());
   }
 
   /** A text that stands at the beginning of a sentence here and within one there. */

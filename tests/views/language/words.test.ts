@@ -21,6 +21,14 @@ const words = wordsOf({ language: 'es', catalogue });
 const say = (text: string) => words.say(text).text;
 
 describe('a text', () => {
+  test('says a word in capitals as it says the small one: the state on a tag, a signal word', () => {
+    const said = wordsOf({ language: 'es', catalogue: { live: 'viva', 'prove-again': 'otra prueba' } });
+    expect(said.say('LIVE').text).toBe('VIVA');
+    expect(said.say('PROVE AGAIN').text).toBe('OTRA PRUEBA');
+    for (const own of ['FV-101', 'PSI', 'T1'])
+      expect(said.say(own)).toMatchObject({ text: own, isWhole: true });
+  });
+
   test('is said as the catalogue has it, its gaps in the order of the other language', () => {
     expect(say('Sign in')).toBe('Entrar');
     expect(say('T1 hung lock 15.')).toBe('El candado 15 lo puso T1.');

@@ -8,8 +8,6 @@ export const auditWords = {
   'A hold that is signed at the screen of the line before, by somebody else, at most 20 seconds after it.':
     'Un punto de espera firmado en la pantalla de la línea anterior, por otra persona, como mucho 20 segundos después.',
   'A hold waived, or passed without its witness': 'Un punto de espera eximido, o pasado sin su testigo',
-  'A line of a job whose time is more than 2 seconds before that of the line before it, or a checkpoint that could not be given because the clock stood before the last one.':
-    'Una línea de un trabajo cuya hora está más de 2 segundos antes que la de la línea anterior, o un punto de control que no se pudo dar porque el reloj estaba antes del último.',
   'A line that made an energy count as isolated, with nothing given in it. Locks that are taken off are no such line.':
     'Una línea que dio por aislada una energía sin que en ella se diera nada. Los candados que se quitan no son una línea así.',
   'A lock on for longer than a shift': 'Un candado puesto más de un turno',
@@ -129,4 +127,6 @@ export const auditWords = {
   '{1} to {2} in {3} s; {4} L through {5} mm take at least {6} s':
     '{1} a {2} en {3} s; {4} L por {5} mm tardan al menos {6} s',
   '{1}, place {2}: {3}.': '{1}, lugar {2}: {3}.',
+  'A line of a job whose time is more than 2 seconds before that of the line before it, a jump of the clock of the server by a minute or more, or a checkpoint that could not be given because the clock stood before the last one.':
+    'Una línea de un trabajo cuya hora está más de 2 segundos antes que la de la línea anterior, un salto del reloj del servidor de un minuto o más, o un punto de control que no se pudo dar porque el reloj estaba antes del último.',
 } as const satisfies Catalogue;

@@ -53,4 +53,20 @@ export const otherCards = {
   '{1}: {2} steps and the ways between them; the same stands in words below.':
     '{1}: {2} pasos y los caminos entre ellos; lo mismo está abajo con palabras.',
   '{1}reads {2}': '{1}marca {2}',
+  'Choose what the operator says, or write a number with its unit.':
+    'Elija lo que dice el operador, o escriba un número con su unidad.',
+  'Neither a complaint nor a number was written.': 'No se escribió ni una queja ni un número.',
+  'Made and proved: {1}. {2}': 'Hecho y comprobado: {1}. {2}',
+  'Its check is sound now; what is left to find is something else.':
+    'Su comprobación está bien ahora; lo que queda por encontrar es otra cosa.',
+  'It did not help: what it cures is ruled out as far as the repair can be trusted.':
+    'No ayudó: lo que cura queda descartado hasta donde se pueda confiar en la reparación.',
+  'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.':
+    'Nada de la lista lo diría: sus reparaciones se prueban una tras otra, primero la más probable por sus minutos.',
+  'What would tell, once isolated: {1}.': 'Lo que lo diría, una vez aislada: {1}.',
+  'Cannot be told apart from outside any more: {1}. {2}': 'Ya no se pueden distinguir desde fuera: {1}. {2}',
+  'It does not go on as that job.': 'No sigue como ese trabajo.',
+  '{1} On its card, give the valve back instead.': '{1} En su tarjeta, devuelva la válvula en lugar de ello.',
+  'It went on as': 'Siguió como',
+  ', with every lock where it hung.': ', con cada candado donde colgaba.',
 } as const satisfies Catalogue;

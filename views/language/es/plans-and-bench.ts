@@ -62,4 +62,11 @@ export const plansAndBench = {
   'told little: {1}': 'dijo poco: {1}',
   'valve sheets': 'fichas de válvula',
   '{1} late': '{1} de retraso',
+  'The air was brought to this setting from {1}, without passing it, and stands.':
+    'El aire se llevó a este ajuste desde {1}, sin pasarlo, y está quieto.',
+  'What stands below is there to be found. The bench does not simulate the rest of this card: write values of your own.':
+    'Lo que está abajo se puede encontrar ahí. El banco no simula el resto de esta tarjeta: escriba valores propios.',
+  'The bench does not simulate this card. Write values of your own, as you would read them; the card judges them like any other.':
+    'El banco no simula esta tarjeta. Escriba valores propios, como los leería; la tarjeta los juzga como cualquier otro.',
+  'Practise other work on this simulated valve': 'Practicar otro trabajo en esta válvula simulada',
 } as const satisfies Catalogue;

@@ -27,7 +27,6 @@ export const otherCards = {
   'Note in words what there is to see.': 'Anote con palabras lo que se ve.',
   'Photo of line {1}': 'Foto de la línea {1}',
   'Struck: {1}': 'Tachado: {1}',
-  'The valve in section, as it stood at the hold': 'La válvula en sección, como estaba en el punto de espera',
   'This valve has no such thing.': 'Esta válvula no tiene tal cosa.',
   'What it needs is not to be had as the valve stands.':
     'Lo que necesita no se puede tener tal como está la válvula.',
@@ -69,4 +68,8 @@ export const otherCards = {
   '{1} On its card, give the valve back instead.': '{1} En su tarjeta, devuelva la válvula en lugar de ello.',
   'It went on as': 'Siguió como',
   ', with every lock where it hung.': ', con cada candado donde colgaba.',
+  'The valve in section, {1}': 'La válvula en sección, {1}',
+  'This procedure has no hold point.': 'Este procedimiento no tiene punto de espera.',
+  'as it stood at the hold': 'como estaba en el punto de espera',
+  'as this job has it': 'como la tiene este trabajo',
 } as const satisfies Catalogue;

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
+import { turns } from '../long/turns.ts';
 import { commonestCauses } from './noted.ts';
 import { closedJobs, lastTakenApart, type Series, seriesOf } from './series.ts';
 import { METHOD, trendOf } from './trend.ts';
-import { valveHistory } from './valve-history.ts';
 
 /** So many valves stand in each list. */
 const LIST_MAX = 50;
@@ -63,11 +63,18 @@ export interface PlantInput {
   readonly nowMs: number;
 }
 
-/** The valves of the plant by how they stood last, by what is due, and by what was found. */
-export function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput): PlantHistory {
+/** The valves of the plant by how they stood last, by what is due, and by what was found. Others are let in between valves. */
+export async function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput): Promise<PlantHistory> {
   const byTag = grouped(lines, ({ tag }) => tag);
-  const valves = sheets.map((sheet) => ({ sheet, jobs: closedJobs(byTag.get(sheet.tag) ?? []) }));
-  const worst = valves.flatMap(standsOf).toSorted((one, other) => other.ofLimitPercent - one.ofLimitPercent);
+  const turn = turns();
+  const valves: ReadValve[] = [];
+  for (const sheet of sheets) {
+    valves.push(readValve({ sheet, jobs: closedJobs(byTag.get(sheet.tag) ?? []) }));
+    await turn();
+  }
+  const worst = valves
+    .flatMap(({ stands }) => stands)
+    .toSorted((one, other) => other.ofLimitPercent - one.ofLimitPercent);
   const overdue = valves.flatMap((valve) => overdueOf(valve, { usualMonths, nowMs }));
   return {
     worst: worst.slice(0, LIST_MAX),
@@ -85,7 +92,7 @@ export function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput):
       .map((one) => ({ ...one })),
     usualMonths,
     valves: sheets.length,
-    checked: valves.filter(({ jobs }) => jobs.some(isCheck)).length,
+    checked: valves.filter(({ lastAt }) => lastAt !== null).length,
   };
 }
 
@@ -98,9 +105,34 @@ function isCheck({ measured }: JobLine): boolean {
   return measured !== null && (measured.asFound !== null || measured.asLeft !== null);
 }
 
+/** What the jobs of a valve say, read once for all lists of the plant. */
+interface ReadValve {
+  readonly tag: string;
+  /** When it was last checked. */
+  readonly lastAt: string | null;
+  readonly stands: PlantHistory['worst'];
+  /** The shortest interval that its quantities propose, each with its readings. */
+  readonly interval: {
+    readonly intervalMonths: number;
+    readonly by: string;
+    readonly readings: number;
+  } | null;
+}
+
+function readValve({ sheet, jobs }: ValveJobs): ReadValve {
+  const all = seriesOf(jobs, sheet);
+  const intervals = all.flatMap((series) => {
+    const { intervalMonths, counted } = trendOf(series);
+    return intervalMonths === null ? [] : [{ intervalMonths, by: series.title, readings: counted }];
+  });
+  const [interval = null] = intervals.toSorted((one, other) => one.intervalMonths - other.intervalMonths);
+  const lastAt = jobs.findLast(isCheck)?.closedAt ?? null;
+  return { tag: sheet.tag, lastAt, stands: standsOf({ sheet, jobs }, all), interval };
+}
+
 /** How a valve stood when each quantity was last read, but never before it was last taken apart: the worst of them. */
-function standsOf({ sheet, jobs }: ValveJobs): PlantHistory['worst'] {
-  const [worst] = seriesOf(jobs, sheet)
+function standsOf({ sheet, jobs }: ValveJobs, all: readonly Series[]): PlantHistory['worst'] {
+  const [worst] = all
     .flatMap((series) => shareOf(series, lastTakenApart(jobs)))
     .toSorted((one, other) => other.share - one.share);
   if (worst === undefined) return [];
@@ -130,34 +162,24 @@ const CALLED: Readonly<Record<Series['id'], string>> = {
 };
 
 function overdueOf(
-  { sheet, jobs }: ValveJobs,
+  { tag, lastAt, interval }: ReadValve,
   { usualMonths, nowMs }: Pick<PlantInput, 'usualMonths' | 'nowMs'>,
 ): PlantHistory['overdue'] {
-  const { tag } = sheet;
-  const last = jobs.findLast(isCheck)?.closedAt ?? null;
-  if (last === null)
+  if (lastAt === null)
     return [{ tag, lastOn: null, intervalMonths: usualMonths, proposed: false, dueOn: null, lateDays: null }];
-  const { proposedMonths } = valveHistory(jobs, sheet).history;
-  const intervalMonths = proposedMonths ?? usualMonths;
-  const dueMs = Date.parse(last) + intervalMonths * MONTH_MS;
+  const intervalMonths = interval?.intervalMonths ?? usualMonths;
+  const dueMs = Date.parse(lastAt) + intervalMonths * MONTH_MS;
   if (dueMs > nowMs) return [];
   const dueOn = day(new Date(dueMs).toISOString());
   const lateDays = Math.floor((nowMs - dueMs) / DAY_MS);
-  return [{ tag, lastOn: day(last), intervalMonths, proposed: proposedMonths !== null, dueOn, lateDays }];
+  return [{ tag, lastOn: day(lastAt), intervalMonths, proposed: interval !== null, dueOn, lateDays }];
 }
 
 /** The shortest interval that the history of a valve gives; none where it has too few readings. */
-function proposedOf({ sheet, jobs }: ValveJobs): PlantHistory['proposed'] {
-  const last = jobs.findLast(isCheck)?.closedAt ?? null;
-  if (last === null) return [];
-  const intervals = seriesOf(jobs, sheet).flatMap((series) => {
-    const { intervalMonths, counted } = trendOf(series);
-    return intervalMonths === null ? [] : [{ intervalMonths, by: series.title, readings: counted }];
-  });
-  const [shortest] = intervals.toSorted((one, other) => one.intervalMonths - other.intervalMonths);
-  if (shortest === undefined) return [];
-  const dueMs = Date.parse(last) + shortest.intervalMonths * MONTH_MS;
-  return [{ tag: sheet.tag, ...shortest, dueOn: day(new Date(dueMs).toISOString()) }];
+function proposedOf({ tag, lastAt, interval }: ReadValve): PlantHistory['proposed'] {
+  if (lastAt === null || interval === null) return [];
+  const dueMs = Date.parse(lastAt) + interval.intervalMonths * MONTH_MS;
+  return [{ tag, ...interval, dueOn: day(new Date(dueMs).toISOString()) }];
 }
 
 /** What was outside its limit as found, by how often. */

@@ -196,7 +196,7 @@ const showPlant = route({
     const saved = (await services.log.summaries('valve')).map(({ body }) => body as unknown as SavedValve);
     const sheets = saved.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
     const lines = await jobLines(services);
-    const plant = plantHistory({ sheets, lines, usualMonths, nowMs: now.getTime() });
+    const plant = await plantHistory({ sheets, lines, usualMonths, nowMs: now.getTime() });
     const page = {
       title: 'History',
       template: 'pages/plant-history.njk',

@@ -246,8 +246,8 @@ describe('the history of the plant', () => {
   const at = (days: number) =>
     plantHistory({ sheets: [SHEET, other, never], lines, usualMonths: 12, nowMs: START_MS + days * DAY_MS });
 
-  test('lists valves by how they stood last, and findings by how often', () => {
-    const { worst, findings, checked, valves } = at(920);
+  test('lists valves by how they stood last, and findings by how often', async () => {
+    const { worst, findings, checked, valves } = await at(920);
     expect(worst.map(({ tag, ofLimitPercent }) => [tag, ofLimitPercent])).toEqual([
       ['FV-9', 140],
       // Friction of 200 N, of the 60 lbf that its sheet allows.
@@ -257,23 +257,23 @@ describe('the history of the plant', () => {
     expect([checked, valves]).toEqual([2, 3]);
   });
 
-  test('counts friction, leakage and stroke times among what a valve stands by, not what is older than its overhaul', () => {
-    const standing = (sheet: ReturnType<typeof aSheet>, made: readonly JobLine[]) =>
-      plantHistory({ sheets: [sheet], lines: made, usualMonths: 12, nowMs: START_MS }).worst.map(
+  test('counts friction, leakage and stroke times among what a valve stands by, not what is older than its overhaul', async () => {
+    const standing = async (sheet: ReturnType<typeof aSheet>, made: readonly JobLine[]) =>
+      (await plantHistory({ sheets: [sheet], lines: made, usualMonths: 12, nowMs: START_MS })).worst.map(
         ({ what, when, ofLimitPercent }) => [what, when, ofLimitPercent],
       );
     const timed = line({ days: 1, found: 1, opensS: 12 }, 0);
-    expect(standing(SHEET, [timed])).toEqual([['time to open', 'as left', 120]]);
+    expect(await standing(SHEET, [timed])).toEqual([['time to open', 'as left', 120]]);
     // By hand: 200 N of 100.
-    expect(standing(aSheet({ frictionMaxN: 100 }), [timed])).toEqual([['friction', 'as found', 200]]);
+    expect(await standing(aSheet({ frictionMaxN: 100 }), [timed])).toEqual([['friction', 'as found', 200]]);
     const leaking = line({ days: 1, found: 1, leak: 30 }, 0);
-    expect(standing(SHEET, [leaking])).toEqual([['seat leakage', 'as found', 300]]);
+    expect(await standing(SHEET, [leaking])).toEqual([['seat leakage', 'as found', 300]]);
     const overhauled = line({ days: 2, found: 1, left: 0.5, procedure: 'valve-overhaul' }, 1);
-    expect(standing(SHEET, [leaking, overhauled])[0]?.[0]).toBe('friction');
+    expect((await standing(SHEET, [leaking, overhauled]))[0]?.[0]).toBe('friction');
   });
 
-  test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', () => {
-    const { proposed, method } = at(920);
+  test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', async () => {
+    const { proposed, method } = await at(920);
     expect(proposed.map(({ tag, by, readings }) => [tag, by, readings])).toEqual([
       [SHEET.tag, 'Largest error, of travel', 6],
     ]);
@@ -281,14 +281,14 @@ describe('the history of the plant', () => {
     expect([proposed[0]?.intervalMonths, method]).toEqual([own, valveHistory([], SHEET).history.method]);
   });
 
-  test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', () => {
-    const soon = at(920).overdue.map(({ tag }) => tag);
+  test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', async () => {
+    const soon = (await at(920)).overdue.map(({ tag }) => tag);
     expect(soon).toEqual(['FV-10']);
-    const late = at(910 + 400).overdue;
+    const late = (await at(910 + 400)).overdue;
     expect(late.map(({ tag, lateDays, proposed }) => [tag, lateDays, proposed])).toEqual([
       ['FV-10', null, false],
       ['FV-9', 34, false],
     ]);
-    expect(at(910 + 900).overdue.find(({ tag }) => tag === SHEET.tag)?.proposed).toBe(true);
+    expect((await at(910 + 900)).overdue.find(({ tag }) => tag === SHEET.tag)?.proposed).toBe(true);
   });
 });

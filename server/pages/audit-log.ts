@@ -1,5 +1,4 @@
 /** Is the log whole? Exports, checkpoints, numbers from paper, and a restored log taken by two people. */
-import { Readable } from 'node:stream';
 import { z } from 'zod';
 import { type Compared, compareWithPaper } from '../audit/compare.ts';
 import { builtVerifier, exportFiles } from '../audit/export-files.ts';
@@ -8,6 +7,7 @@ import { type TarFile, tarOf } from '../audit/tar.ts';
 import { markVerification } from '../backups/marks.ts';
 import { optionalText, text } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
+import { streamed } from '../http/streamed.ts';
 import { noSuchJob } from '../jobs/acts.ts';
 import { checkNumber } from '../log/check-number.ts';
 import { streamOf } from '../log/stream-kind.ts';
@@ -248,8 +248,7 @@ function exportRoute(verifier: () => string): Route {
       const { job, work } = call.query;
       const made = endOf<Exported>(call, work) ?? (await exported(call, { job, verifier }));
       const { files, at, entries, fileName } = made;
-      // Node's own type of the same stream lacks what the browsers' has.
-      const body = Readable.toWeb(Readable.from(tarOf(files, at), { objectMode: false })) as ReadableStream;
+      const body = streamed(tarOf(files, at));
       return { data: { entries }, raw: { contentType: 'application/x-tar', body, fileName } };
     },
   });

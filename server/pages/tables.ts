@@ -199,6 +199,6 @@ export function jsonFile(value: object, fileName: string): Raw {
   return { contentType, body: JSON.stringify(value, null, 1), fileName };
 }
 
-export function csvFile(body: string, fileName: string): Raw {
+export function csvFile(body: Raw['body'], fileName: string): Raw {
   return { contentType: 'text/csv; charset=utf-8', body, fileName };
 }

@@ -1,11 +1,13 @@
 /** Valve sheets in and out by tables. */
 import { z } from 'zod';
+import type { UnitSystem } from '../../procedures/calculations/units.ts';
 import { csvRows, csvText } from '../../procedures/tables/csv-text.ts';
 import { sheetCells, sheetHeads } from '../../procedures/valve-sheet/csv.ts';
 import { writeSheetsJson } from '../../procedures/valve-sheet/json.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { oneOf } from '../http/fields.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
+import { streamed } from '../http/streamed.ts';
 import { turns } from '../long/turns.ts';
 import type { Summary } from '../store/store.ts';
 import { valveTable } from '../valves/valve-table.ts';
@@ -34,6 +36,11 @@ async function* sheetsInUse({ services }: BareCall): AsyncIterable<ValveSheet> {
   }
 }
 
+async function* csvPieces(call: BareCall, units: UnitSystem): AsyncIterable<string> {
+  yield csvText([sheetHeads(units)]);
+  for await (const sheet of sheetsInUse(call)) yield csvRows(sheetCells([sheet], units));
+}
+
 const exportCsv = route({
   method: 'GET',
   path: '/valves/sheets.csv',
@@ -45,12 +52,24 @@ const exportCsv = route({
   answer: z.object({ table: z.string() }),
   handle: async (call) => {
     const { units } = call.query;
-    const pieces = [csvText([sheetHeads(units)])];
-    for await (const sheet of sheetsInUse(call)) pieces.push(csvRows(sheetCells([sheet], units)));
-    const table = pieces.join('');
-    return { data: { table }, raw: csvFile(table, `valve-sheets-${units}.csv`) };
+    const pieces = csvPieces(call, units);
+    // Whoever looks gets the file, and none of what a program gets.
+    if (call.wantsPage)
+      return { data: { table: '' }, raw: csvFile(streamed(pieces), `valve-sheets-${units}.csv`) };
+    let table = '';
+    for await (const piece of pieces) table += piece;
+    return { data: { table } };
   },
 });
+
+async function* jsonPieces(call: BareCall): AsyncIterable<string> {
+  let between = '{"valveSheets":[\n';
+  for await (const sheet of sheetsInUse(call)) {
+    yield between + JSON.stringify(writeSheetsJson([sheet]).valveSheets[0]);
+    between = ',\n';
+  }
+  yield between.startsWith('{') ? `${between}]}\n` : '\n]}\n';
+}
 
 const exportJson = route({
   method: 'GET',
@@ -59,17 +78,14 @@ const exportJson = route({
   summary: 'All sheets in use as JSON, each quantity with its unit; reads back to the very same',
   roles: 'signed-in',
   answer: z.object({ valveSheets: z.array(z.record(z.string(), z.string())) }),
-  handle: async (call) => {
-    const valveSheets: Record<string, string>[] = [];
-    const lines: string[] = [];
-    for await (const sheet of sheetsInUse(call)) {
-      const written = { ...writeSheetsJson([sheet]).valveSheets[0] };
-      valveSheets.push(written);
-      lines.push(JSON.stringify(written));
-    }
-    const body = `{"valveSheets":[\n${lines.join(',\n')}\n]}\n`;
-    const raw = { contentType: 'application/json; charset=utf-8', body, fileName: 'valve-sheets.json' };
-    return { data: { valveSheets }, raw };
+  handle: (call) => {
+    const raw = {
+      contentType: 'application/json; charset=utf-8',
+      body: streamed(jsonPieces(call)),
+      fileName: 'valve-sheets.json',
+    };
+    // The file is the very data, for programs too.
+    return { data: { valveSheets: [] }, raw };
   },
 });
 

@@ -75,6 +75,8 @@ async function page(
   call: SignedInCall,
   { catalogue, again }: { readonly catalogue: Catalogue; readonly again: Again | null },
 ): Promise<Reply<z.input<typeof toSignAnswer>>> {
+  // Before the list is read: what is written meanwhile is news to whoever looks at it.
+  const { seq: head } = await call.services.log.head();
   const list = await toSign(call, catalogue);
   const people = await call.services.people.list();
   const named = list.competent.map(({ person }) => person);
@@ -88,7 +90,7 @@ async function page(
     again: again ?? { job: '', typed: {}, wrong: {} },
     me: { id, name, role },
     mayBeNamed: mayBeNamed.map((one) => ({ value: one.id, label: `${one.name} (${one.id.toUpperCase()})` })),
-    head: (await call.services.log.head()).seq,
+    head,
   };
   return { data: answerOf(list), page: { title: 'To sign', template: 'pages/to-sign.njk', params } };
 }

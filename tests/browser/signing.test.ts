@@ -45,11 +45,23 @@ inBrowser('three people at three screens', (open) => {
       place: 'bench',
       supervisor: first,
     });
-    const supervisor = await atScreen(inRole(plant.people, 'supervisor'), '/to-sign');
+    const { page: supervisor } = await open({ origin: plant.server.origin });
+    await signIn(supervisor, inRole(plant.people, 'supervisor'));
+    // A slow link: the list is there before it hears of anything, and must not miss what was answered meanwhile.
+    let listen = () => {};
+    const link = new Promise<void>((there) => {
+      listen = there;
+    });
+    await supervisor.route('**/live', async (route) => {
+      await link;
+      await route.continue();
+    });
+    await supervisor.goto('/to-sign');
     expect(await supervisor.locator(`#job-${id}`).count()).toBe(0);
     await picture(supervisor, 'to-sign-before');
 
     await answerTo(technician, { id, step: 'holdWork' });
+    listen();
     await supervisor.locator(`#job-${id}`).waitFor();
     expect(await faultsOfPage(supervisor)).toEqual([]);
     await picture(supervisor, 'to-sign-waits');

@@ -16,6 +16,7 @@ let asking = 0;
 let heardAt = performance.now();
 let known;
 let fetching = false;
+let askedMeanwhile = false;
 
 function heard() {
   heardAt = performance.now();
@@ -63,7 +64,9 @@ function changed(place) {
     if (document.querySelector('.htmx-request')) setTimeout(changed, LOOK_MS, place);
     else if (place > Number(root.dataset.livePlace)) refresh();
   } else {
-    if (known !== undefined && place !== known) refresh();
+    // What was written between the making of this page and its first question counts too.
+    known ??= Number(root.dataset.livePlace);
+    if (place !== known) refresh();
     known = place;
   }
 }
@@ -82,7 +85,11 @@ function isTyping(root) {
 // While somebody types nothing is swapped under their fingers: they are told, and swap it themselves.
 async function refresh(asked = false) {
   const root = shown();
-  if (!root || fetching) return;
+  if (!root) return;
+  if (fetching) {
+    askedMeanwhile = true;
+    return;
+  }
   if (document.querySelector('.htmx-request')) {
     setTimeout(refresh, LOOK_MS);
     return;
@@ -100,6 +107,10 @@ async function refresh(asked = false) {
   const how = { target, swap: 'outerHTML', headers, ...(jobOf(root) ? {} : { select: target }) };
   await htmx.ajax('GET', location.pathname, how).catch(() => undefined);
   fetching = false;
+  if (askedMeanwhile) {
+    askedMeanwhile = false;
+    setTimeout(refresh, LOOK_MS);
+  }
   const now = shown();
   if (!now) return;
   if (hadFocus) now.querySelector('[data-focus]')?.focus({ preventScroll: true });

@@ -1,11 +1,13 @@
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
-import type { Definition, Field, OpenStep, ReadingStep, Step } from '../vocabulary.ts';
+import type { Definition, Field, OpenStep, Step } from '../vocabulary.ts';
 import { causesFor } from './causes.ts';
 import { HUBS } from './check.ts';
 import { CHECK_IDS, checksFor, isCheckId } from './checks.ts';
+import { repairProcedure } from './repair-procedures.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from './repairs.ts';
 import { onAirStepId } from './steps/between-hubs.ts';
 import { checkStepId } from './steps/check-cards.ts';
+import { GOES_ON_AS, goesOnStepId } from './steps/goes-on.ts';
 import { mendStepId } from './steps/hub-cards.ts';
 import { ON_TEST_AIR, readChoice } from './steps/hub-choices.ts';
 import { valveFactsOf } from './valve-facts.ts';
@@ -20,7 +22,11 @@ export function asFitted(definition: Definition, sheet: ValveSheet): Definition 
   const checks = checksFor(facts);
   const cured = causesFor(facts).map(repairFor);
   const repairs = REPAIR_IDS.filter((id) => cured.includes(id));
+  const neverOnAs: readonly string[] = GOES_ON_AS.filter(
+    (id) => !repairs.some((repair) => repairProcedure(repair, facts.actuator) === id),
+  );
   const gone = new Set([
+    ...GOES_ON_AS.filter((id) => neverOnAs.includes(id)).map(goesOnStepId),
     ...CHECK_IDS.filter((id) => !checks.includes(id)).flatMap((id) => [
       ...HUBS.map((hub) => checkStepId(id, hub)),
       ...(ON_TEST_AIR.includes(id) ? [onAirStepId(id)] : []),
@@ -36,16 +42,21 @@ export function asFitted(definition: Definition, sheet: ValveSheet): Definition 
   };
   const steps = Object.entries(definition.steps)
     .filter(([id]) => !gone.has(id))
-    .map(([id, step]): [string, Step] => [id, step.kind === 'end' ? step : fitted(step, { has, repairs })]);
+    .map(([id, step]): [string, Step] => [
+      id,
+      step.kind === 'end' ? step : fitted(step, { has, repairs, neverOnAs }),
+    ]);
   return { ...definition, steps: Object.fromEntries(steps) };
 }
 
 interface Fits {
   readonly has: (choice: string) => boolean;
   readonly repairs: readonly RepairId[];
+  /** Procedures of repairs that this valve cannot want. */
+  readonly neverOnAs: readonly string[];
 }
 
-function fitted(step: OpenStep, { has, repairs }: Fits): OpenStep {
+function fitted(step: OpenStep, { has, repairs, neverOnAs }: Fits): OpenStep {
   if (step.kind === 'question') {
     const kept = Object.entries(step.choices).filter(([choice]) => !isCheckId(choice) || has(choice));
     return { ...step, choices: Object.fromEntries(kept) };
@@ -55,12 +66,9 @@ function fitted(step: OpenStep, { has, repairs }: Fits): OpenStep {
     if (field.name === 'hubChoice') return only(field, has);
     return field.name === 'repairToDo' ? only(field, (value) => isIn(repairs, value)) : field;
   });
-  return { ...step, asks, ways: waysOfHub(step, has) };
-}
-
-function waysOfHub({ asks, ways }: ReadingStep<string>, has: Fits['has']): ReadingStep<string>['ways'] {
-  if (!asks.some(({ name }) => name === 'hubChoice')) return ways;
-  return Object.fromEntries(Object.entries(ways).filter(([choice]) => has(choice)));
+  const isHub = asks.some(({ name }) => name === 'hubChoice');
+  const ways = Object.entries(step.ways).filter(([way]) => !neverOnAs.includes(way) && (!isHub || has(way)));
+  return { ...step, asks, ways: Object.fromEntries(ways) };
 }
 
 function only(field: Field, keep: (value: string) => boolean): Field {

@@ -30,6 +30,11 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
     type: 'text/css; charset=utf-8',
     compact: compactStyle,
   },
+  'record.css': {
+    parts: ['assets/style/18-record.css'],
+    type: 'text/css; charset=utf-8',
+    compact: compactStyle,
+  },
   'calculations.css': {
     parts: ['assets/style/12-calculations.css'],
     type: 'text/css; charset=utf-8',

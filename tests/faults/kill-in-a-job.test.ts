@@ -18,7 +18,7 @@ import { RunningServer } from './running-server.ts';
 
 /** The long run kills before and within every request of the job; the ordinary one within some of them. */
 const LONG = process.env.YOKESIDE_LONG === '1';
-const EACH = LONG ? 1 : 23;
+const EACH = LONG ? 1 : 29;
 /** A request takes a few milliseconds: a server killed so long after it was sent has done all, some or nothing of it. */
 const WITHIN_MS = 12;
 const ACTS_MAX = 120;

@@ -1,10 +1,9 @@
+import { toSi } from '../../calculations/units.ts';
 import { believe } from '../engine/belief.ts';
 import { decide } from '../engine/decide.ts';
 import type { Evidence } from '../engine/evidence.ts';
 import { modelOfValve } from '../engine/model-of-valve.ts';
 import type { ValveFacts } from '../valve-facts.ts';
-
-const PSI_PA = 6894.757;
 
 /** An ordinary valve: nobody's, and only to be thought about once. */
 const ORDINARY: ValveFacts = {
@@ -30,13 +29,13 @@ const ORDINARY: ValveFacts = {
   plunger: true,
   gaugesFitted: ['source', 'supply', 'signal', 'actuator'],
   numbers: {
-    signalLowPa: 3 * PSI_PA,
-    signalHighPa: 15 * PSI_PA,
-    benchSetLowPa: 3 * PSI_PA,
-    benchSetHighPa: 15 * PSI_PA,
+    signalLowPa: toSi({ value: 3, unit: 'psi' }),
+    signalHighPa: toSi({ value: 15, unit: 'psi' }),
+    benchSetLowPa: toSi({ value: 3, unit: 'psi' }),
+    benchSetHighPa: toSi({ value: 15, unit: 'psi' }),
     effectiveAreaM2: 0.0645,
     travelM: 0.01905,
-    supplyPa: 20 * PSI_PA,
+    supplyPa: toSi({ value: 20, unit: 'psi' }),
     packingFrictionN: null,
   },
 };

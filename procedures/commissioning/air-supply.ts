@@ -1,7 +1,7 @@
 import { blowAirSetDown } from '../phases/blow-down.ts';
 import { yesNo } from '../phases/common.ts';
 import { CONSENT_SAFE_AT, consentControl, lookIsOver, takeForLook } from '../phases/consent-only.ts';
-import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { supplyFirst } from '../phases/own-stroke.ts';
 import { procedure } from '../vocabulary.ts';
 
 const makeSafe = 'haltLook' as const;
@@ -58,23 +58,7 @@ export const airSupply = procedure({
       },
       makeSafe,
     },
-    supplyRead: readSupply({
-      phase: 'air',
-      ways: {
-        inside: { to: 'supplyMoving' },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: 'supplyMoving' },
-      },
-      makeSafe,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'air',
-      again: 'supplyRead',
-      goOn: 'supplyMoving',
-      leave: 'nextPerson',
-      makeSafe,
-    }),
+    ...supplyFirst({ phase: 'air', next: 'supplyMoving', makeSafe }),
     supplyMoving: {
       kind: 'reading',
       phase: 'air',

@@ -1,14 +1,6 @@
-import {
-  ANYWHERE_FRONT,
-  ANYWHERE_RETURN,
-  anywhereControl,
-  BENCH_SAFE_AT,
-  giveBackAnywhere,
-  takeAnywhere,
-} from '../phases/bench-air.ts';
+import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
-import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { supplyFirst } from '../phases/own-stroke.ts';
 import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
 import type { QuantityField, Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -79,14 +71,10 @@ export const converterCalibration = procedure({
         'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...ANYWHERE_FRONT,
+  ...anywhereFrame([
     { id: 'air', title: 'Air' },
     { id: 'points', title: 'Five points' },
-    ANYWHERE_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
+  ]),
   steps: {
     ...takeAnywhere({
       title: 'Get ready to calibrate the converter of {tag}',
@@ -98,23 +86,7 @@ export const converterCalibration = procedure({
       ],
       next: 'supplyRead',
     }),
-    supplyRead: readSupply({
-      phase: 'air',
-      ways: {
-        inside: { to: 'exhaust' },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: 'exhaust' },
-      },
-      makeSafe,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'air',
-      again: 'supplyRead',
-      goOn: 'exhaust',
-      leave: 'nextPerson',
-      makeSafe,
-    }),
+    ...supplyFirst({ phase: 'air', next: 'exhaust', makeSafe }),
     exhaust: {
       kind: 'reading',
       phase: 'air',

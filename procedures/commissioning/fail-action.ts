@@ -1,14 +1,6 @@
-import {
-  ANYWHERE_FRONT,
-  ANYWHERE_RETURN,
-  anywhereControl,
-  BENCH_SAFE_AT,
-  giveBackAnywhere,
-  takeAnywhere,
-} from '../phases/bench-air.ts';
+import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { putRight } from '../phases/finding.ts';
-import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -66,14 +58,13 @@ export const failAction = procedure({
         'The times are held against the limits of the sheet, where it has them. A stroke that is slower is decided on a card of its own.',
     },
   ],
-  phases: [
-    ...ANYWHERE_FRONT,
-    { id: 'time', title: 'Stroking time' },
-    { id: 'fail', title: 'Fail action' },
-    ANYWHERE_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT, 'haltNoAir'],
+  ...anywhereFrame(
+    [
+      { id: 'time', title: 'Stroking time' },
+      { id: 'fail', title: 'Fail action' },
+    ],
+    ['haltNoAir'],
+  ),
   steps: {
     ...takeAnywhere({
       title: 'Get ready to take air and signal from {tag}',

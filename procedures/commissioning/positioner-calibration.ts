@@ -1,15 +1,7 @@
-import {
-  ANYWHERE_FRONT,
-  ANYWHERE_RETURN,
-  anywhereControl,
-  BENCH_SAFE_AT,
-  giveBackAnywhere,
-  takeAnywhere,
-} from '../phases/bench-air.ts';
+import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { putRight } from '../phases/finding.ts';
-import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
-import { positionerStrokeCard, readSupply, supplyWrong } from '../phases/own-stroke.ts';
+import { positionerStrokeCard, supplyFirst } from '../phases/own-stroke.ts';
 import type { FigureName } from '../quantities.ts';
 import type { Step } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -76,16 +68,12 @@ export const positionerCalibration = procedure({
         'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...ANYWHERE_FRONT,
+  ...anywhereFrame([
     { id: 'air', title: 'Air' },
     { id: 'asFound', title: 'As found' },
     { id: 'set', title: 'Setting' },
     { id: 'asLeft', title: 'As left' },
-    ANYWHERE_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
+  ]),
   steps: {
     ...takeAnywhere({
       title: 'Get ready to calibrate the positioner of {tag}',
@@ -98,23 +86,7 @@ export const positionerCalibration = procedure({
       ],
       next: 'supplyRead',
     }),
-    supplyRead: readSupply({
-      phase: 'air',
-      ways: {
-        inside: { to: 'linkage' },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: 'linkage' },
-      },
-      makeSafe,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'air',
-      again: 'supplyRead',
-      goOn: 'linkage',
-      leave: 'nextPerson',
-      makeSafe,
-    }),
+    ...supplyFirst({ phase: 'air', next: 'linkage', makeSafe }),
     linkage: {
       kind: 'reading',
       phase: 'asFound',

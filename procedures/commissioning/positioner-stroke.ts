@@ -1,14 +1,6 @@
-import {
-  ANYWHERE_FRONT,
-  ANYWHERE_RETURN,
-  anywhereControl,
-  BENCH_SAFE_AT,
-  giveBackAnywhere,
-  takeAnywhere,
-} from '../phases/bench-air.ts';
+import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
-import { readSupply, strokeBySignal, supplyWrong } from '../phases/own-stroke.ts';
+import { strokeBySignal, supplyFirst } from '../phases/own-stroke.ts';
 import type { SIGNAL_POINTS } from '../rules/signal-at-valve.ts';
 import type { QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -65,14 +57,10 @@ export const positionerStroke = procedure({
         'Give the reason where a cylinder leaves its air unread; on the bench let off both its ends before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...ANYWHERE_FRONT,
+  ...anywhereFrame([
     { id: 'air', title: 'Air' },
     { id: 'stroke', title: 'Stroke' },
-    ANYWHERE_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
+  ]),
   steps: {
     ...takeAnywhere({
       title: 'Get ready to stroke {tag} by its signal',
@@ -83,23 +71,7 @@ export const positionerStroke = procedure({
       ],
       next: 'supplyRead',
     }),
-    supplyRead: readSupply({
-      phase: 'air',
-      ways: {
-        inside: { to: ON_SIGNAL },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: ON_SIGNAL },
-      },
-      makeSafe,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'air',
-      again: 'supplyRead',
-      goOn: 'strokeFound',
-      leave: 'nextPerson',
-      makeSafe,
-    }),
+    ...supplyFirst({ phase: 'air', inside: ON_SIGNAL, next: 'strokeFound', makeSafe }),
     signalPath: {
       kind: 'question',
       phase: 'air',

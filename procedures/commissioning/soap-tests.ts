@@ -1,13 +1,5 @@
-import {
-  ANYWHERE_FRONT,
-  ANYWHERE_RETURN,
-  anywhereControl,
-  BENCH_SAFE_AT,
-  giveBackAnywhere,
-  takeAnywhere,
-} from '../phases/bench-air.ts';
+import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import { OWN_AIR_SAFE_AT } from '../phases/own-air.ts';
 import { SHUT_IN_S } from '../shut-in-figures.ts';
 import type { ChoiceField, QuantityField } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
@@ -68,14 +60,10 @@ export const soapTests = procedure({
       change: 'On a cylinder soap the end that is fed; where a spring stands behind the piston that is one.',
     },
   ],
-  phases: [
-    ...ANYWHERE_FRONT,
+  ...anywhereFrame([
     { id: 'soap', title: 'Soap' },
     { id: 'shutIn', title: 'Actuator shut in' },
-    ANYWHERE_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, ...BENCH_SAFE_AT],
+  ]),
   steps: {
     ...takeAnywhere({
       title: 'Get ready to soap {tag}',

@@ -1,8 +1,9 @@
-import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airOffFrame } from '../phases/air-off-frame.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked } from '../phases/stroked-back.ts';
 import type { Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
@@ -32,17 +33,11 @@ export const converterWiring = procedure({
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...OWN_AIR_FRONT,
-    { id: 'found', title: 'As found' },
-    AIR_OFF_PHASE,
-    { id: 'work', title: 'Wires' },
-    AIR_BACK_PHASE,
-    { id: 'proof', title: 'Proof' },
-    OWN_AIR_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, shut],
+  ...airOffFrame({
+    airOn: [{ id: 'found', title: 'As found' }],
+    airOff: { id: 'work', title: 'Wires' },
+    proof: 'Proof',
+  }),
   steps: {
     ...takeForStroke({
       title: 'Get ready for the wiring of {tag}',

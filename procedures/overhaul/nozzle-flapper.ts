@@ -1,4 +1,5 @@
-import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airOffFrame } from '../phases/air-off-frame.ts';
 import { blowAirSetDown } from '../phases/blow-down.ts';
 import { yesNo } from '../phases/common.ts';
 import {
@@ -9,9 +10,9 @@ import {
   takeCoverOff,
   VALVE_JUMPS,
 } from '../phases/live-positioner.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
-import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { takeForStroke } from '../phases/own-air.ts';
+import { supplyFirst } from '../phases/own-stroke.ts';
+import { giveBackStroked } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -40,18 +41,14 @@ export const nozzleFlapper = procedure({
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...OWN_AIR_FRONT,
-    { id: 'found', title: 'As found' },
-    { id: 'nozzle', title: 'Nozzle, air on' },
-    AIR_OFF_PHASE,
-    { id: 'flapper', title: 'Flapper, air off' },
-    AIR_BACK_PHASE,
-    { id: 'proof', title: 'Zero, span and proof' },
-    OWN_AIR_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, shut],
+  ...airOffFrame({
+    airOn: [
+      { id: 'found', title: 'As found' },
+      { id: 'nozzle', title: 'Nozzle, air on' },
+    ],
+    airOff: { id: 'flapper', title: 'Flapper, air off' },
+    proof: 'Zero, span and proof',
+  }),
   steps: {
     ...takeForStroke({
       title: 'Get ready for nozzle and flapper of {tag}',
@@ -64,23 +61,7 @@ export const nozzleFlapper = procedure({
       ],
       next: 'supplyRead',
     }),
-    supplyRead: readSupply({
-      phase: 'found',
-      ways: {
-        inside: { to: 'coverOff' },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: 'coverOff' },
-      },
-      makeSafe: halt,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'found',
-      again: 'supplyRead',
-      goOn: 'coverOff',
-      leave: 'nextPerson',
-      makeSafe: halt,
-    }),
+    ...supplyFirst({ phase: 'found', next: 'coverOff', makeSafe: halt }),
     ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
     swingFound: swingRelay({
       phase: 'found',

@@ -1,9 +1,10 @@
-import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airOffFrame } from '../phases/air-off-frame.ts';
 import { pressByHand, readBellows, watchBellows } from '../phases/bellows-hold.ts';
 import { yesNo } from '../phases/common.ts';
 import { putCoverOn, setZeroAndSpan, strokeProves } from '../phases/live-positioner.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { takeForStroke } from '../phases/own-air.ts';
+import { giveBackStroked } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -32,17 +33,11 @@ export const positionerBellows = procedure({
         'Look for kept air on both sides of the actuator. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...OWN_AIR_FRONT,
-    { id: 'found', title: 'Leak check in place' },
-    AIR_OFF_PHASE,
-    { id: 'bellows', title: 'Bellows' },
-    AIR_BACK_PHASE,
-    { id: 'proof', title: 'Zero, span and proof' },
-    OWN_AIR_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, shut],
+  ...airOffFrame({
+    airOn: [{ id: 'found', title: 'Leak check in place' }],
+    airOff: { id: 'bellows', title: 'Bellows' },
+    proof: 'Zero, span and proof',
+  }),
   steps: {
     ...takeForStroke({
       title: 'Get ready for the input bellows of {tag}',

@@ -1,4 +1,5 @@
-import { AIR_BACK_PHASE, AIR_OFF_PHASE, airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
+import { airOffFrame } from '../phases/air-off-frame.ts';
 import { blowAirSetDown } from '../phases/blow-down.ts';
 import { yesNo } from '../phases/common.ts';
 import {
@@ -8,9 +9,9 @@ import {
   swingRelay,
   takeCoverOff,
 } from '../phases/live-positioner.ts';
-import { OWN_AIR_FRONT, OWN_AIR_SAFE_AT, takeForStroke } from '../phases/own-air.ts';
-import { readSupply, supplyWrong } from '../phases/own-stroke.ts';
-import { giveBackStroked, OWN_AIR_RETURN } from '../phases/stroked-back.ts';
+import { takeForStroke } from '../phases/own-air.ts';
+import { supplyFirst } from '../phases/own-stroke.ts';
+import { giveBackStroked } from '../phases/stroked-back.ts';
 import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
@@ -38,18 +39,14 @@ export const relayRestriction = procedure({
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
   ],
-  phases: [
-    ...OWN_AIR_FRONT,
-    { id: 'found', title: 'Which relay' },
-    { id: 'plunger', title: 'Plunger' },
-    AIR_OFF_PHASE,
-    { id: 'relay', title: 'Relay opened' },
-    AIR_BACK_PHASE,
-    { id: 'proof', title: 'Dirt and proof' },
-    OWN_AIR_RETURN,
-  ],
-  start: 'needs',
-  safe: [...OWN_AIR_SAFE_AT, shut],
+  ...airOffFrame({
+    airOn: [
+      { id: 'found', title: 'Which relay' },
+      { id: 'plunger', title: 'Plunger' },
+    ],
+    airOff: { id: 'relay', title: 'Relay opened' },
+    proof: 'Dirt and proof',
+  }),
   steps: {
     ...takeForStroke({
       title: 'Get ready for the relay of {tag}',
@@ -63,23 +60,7 @@ export const relayRestriction = procedure({
       ],
       next: 'supplyRead',
     }),
-    supplyRead: readSupply({
-      phase: 'found',
-      ways: {
-        inside: { to: 'coverOff' },
-        low: { to: 'supplyOut' },
-        high: { to: 'supplyOut' },
-        'no range': { to: 'coverOff' },
-      },
-      makeSafe: halt,
-    }),
-    supplyOut: supplyWrong({
-      phase: 'found',
-      again: 'supplyRead',
-      goOn: 'coverOff',
-      leave: 'nextPerson',
-      makeSafe: halt,
-    }),
+    ...supplyFirst({ phase: 'found', next: 'coverOff', makeSafe: halt }),
     ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
     swingFound: swingRelay({
       phase: 'found',

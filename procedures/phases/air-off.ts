@@ -19,10 +19,6 @@ export function airOffControl(use: string): EnergyControl {
   };
 }
 
-/** Phases of such a job that are the same everywhere. */
-export const AIR_OFF_PHASE = { id: 'isolate', title: 'Air off' } as const;
-export const AIR_BACK_PHASE = { id: 'airBack', title: 'Air back' } as const;
-
 type Off =
   | AirShut
   | 'airKnown'

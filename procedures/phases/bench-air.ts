@@ -3,7 +3,7 @@ import type { Caution, EnergyControl, Step } from '../vocabulary.ts';
 import { TEST_AIR_ON } from './case-air.ts';
 import { SHOWN_BY, STEM_MOVES, yesNo } from './common.ts';
 import { putRight } from './finding.ts';
-import { takeForStroke } from './own-air.ts';
+import { OWN_AIR_SAFE_AT, takeForStroke } from './own-air.ts';
 import { giveBackStroked } from './stroked-back.ts';
 
 /** What a job of a valve on its own air says of its energies, in the line and on the bench. */
@@ -19,15 +19,27 @@ export function anywhereControl(use: string): EnergyControl {
   };
 }
 
-/** Phases of such a job before and after its own. */
-export const ANYWHERE_FRONT = [
-  { id: 'ready', title: 'Get ready' },
-  { id: 'bypass', title: 'Take it over' },
-] as const;
-export const ANYWHERE_RETURN = { id: 'return', title: 'Give it back' } as const;
+interface Phase {
+  readonly id: string;
+  readonly title: string;
+}
 
-/** Where nothing more has to be done to be safe, on the bench. */
-export const BENCH_SAFE_AT = ['haltBench'] as const;
+/** Phases of such a job around its own, where it starts, and where nothing more has to be done to be safe. */
+export function anywhereFrame<const Safe extends string = never>(
+  own: readonly Phase[],
+  safe: readonly Safe[] = [],
+) {
+  return {
+    phases: [
+      { id: 'ready', title: 'Get ready' },
+      { id: 'bypass', title: 'Take it over' },
+      ...own,
+      { id: 'return', title: 'Give it back' },
+    ],
+    start: 'needs',
+    safe: [...OWN_AIR_SAFE_AT, 'haltBench', ...safe],
+  } as const;
+}
 
 const KEPT: Caution = {
   word: 'warning',

@@ -1,6 +1,6 @@
 /** Cards of a valve stroked by its own signal, which setting and checking share. */
 import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
-import type { QuantityField, Step, Way } from '../vocabulary.ts';
+import type { QuantityField, Step, Target, Way } from '../vocabulary.ts';
 import { STEM_MOVES } from './common.ts';
 
 const SIGNALS = {
@@ -76,57 +76,63 @@ export function positionerStrokeCard<const Id extends string>(
   return { ...CYCLE_CARD, ...step, judge: { rule: 'positionerStroke' } };
 }
 
-/** Supply at the valve, on its own gauge. */
-export function readSupply<const Id extends string>(step: {
+/** Supply at the valve on its own gauge, and what to do where it is outside its range. */
+export function supplyFirst<const Next extends string, const Safe extends string>({
+  phase,
+  next,
+  inside = next,
+  makeSafe,
+}: {
   readonly phase: string;
-  readonly ways: Readonly<Record<'inside' | 'low' | 'high' | 'no range', Way<Id>>>;
-  readonly makeSafe: Id;
-}): Step<Id> {
+  readonly next: Next;
+  /** Where the next card hangs on a fact of the valve. */
+  readonly inside?: Target<Next>;
+  readonly makeSafe: Safe;
+}): Readonly<
+  Record<'supplyRead' | 'supplyOut', Step<Next | Safe | 'supplyRead' | 'supplyOut' | 'nextPerson'>>
+> {
   return {
-    kind: 'reading',
-    phase: step.phase,
-    title: 'Read the supply at the valve, on a gauge of its own',
-    how: 'Wanted: {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}. The small gauge of the air set is no measurement.',
-    why: 'A valve that is starved of air looks like one that sticks.',
-    action: 'readGauge',
-    asks: [
-      {
-        name: 'supplyReadPa',
-        label: 'Supply at the valve, standing still',
-        type: 'quantity',
-        dimension: 'pressure',
-        gauge: 'supplyGauge',
+    supplyRead: {
+      kind: 'reading',
+      phase,
+      title: 'Read the supply at the valve, on a gauge of its own',
+      how: 'Wanted: {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}. The small gauge of the air set is no measurement.',
+      why: 'A valve that is starved of air looks like one that sticks.',
+      action: 'readGauge',
+      asks: [
+        {
+          name: 'supplyReadPa',
+          label: 'Supply at the valve, standing still',
+          type: 'quantity',
+          dimension: 'pressure',
+          gauge: 'supplyGauge',
+        },
+      ],
+      judge: { rule: 'supply' },
+      ways: {
+        inside: { to: inside },
+        low: { to: 'supplyOut' },
+        high: { to: 'supplyOut' },
+        'no range': { to: inside },
       },
-    ],
-    judge: { rule: 'supply' },
-    ways: step.ways,
-    makeSafe: step.makeSafe,
-  };
-}
-
-/** What to do about a supply outside its range. */
-export function supplyWrong<const Id extends string>(step: {
-  readonly phase: string;
-  readonly again: Id;
-  readonly goOn: Id;
-  readonly leave: Id;
-  readonly makeSafe: Id;
-}): Step<Id> {
-  return {
-    kind: 'question',
-    phase: step.phase,
-    title: 'The supply is not in its range',
-    how: 'Low: filter, cock, tube too thin, other users. High: the regulator passes; actuator or positioner may be hurt, so set it down first.',
-    choices: {
-      again: { label: 'Set at the air set: read it again', to: step.again },
-      goOn: { label: 'Go on with it as it is', to: step.goOn, reason: true },
-      leave: {
-        label: 'Give the valve back; the job on its air set comes next',
-        to: step.leave,
-        reason: true,
-        comesNext: 'air-set',
-      },
+      makeSafe,
     },
-    makeSafe: step.makeSafe,
+    supplyOut: {
+      kind: 'question',
+      phase,
+      title: 'The supply is not in its range',
+      how: 'Low: filter, cock, tube too thin, other users. High: the regulator passes; actuator or positioner may be hurt, so set it down first.',
+      choices: {
+        again: { label: 'Set at the air set: read it again', to: 'supplyRead' },
+        goOn: { label: 'Go on with it as it is', to: next, reason: true },
+        leave: {
+          label: 'Give the valve back; the job on its air set comes next',
+          to: 'nextPerson',
+          reason: true,
+          comesNext: 'air-set',
+        },
+      },
+      makeSafe,
+    },
   };
 }

@@ -5,7 +5,7 @@ import type { Ask } from './ask.ts';
 /** The field that takes the output of the controller, in per cent of the signal. */
 const FIELD = 'outputPercent';
 const NUMBER = String.raw`(\d+(?:[.,]\d+)?)\s*(psi|kPa|bar)`;
-const SOURCE = String.raw`(?:controller|output)`;
+const SOURCE = '(?:controller|output)';
 /** `controller full`, `output is full`. */
 const FULL = new RegExp(
   String.raw`\b(${SOURCE})(?:\s+(?:is|at|stands|says|gives))*\s+(?:full|flat out)\b`,

@@ -9,6 +9,8 @@ const HEDGES =
   'about|around|approx|approximately|roughly|nearly|almost|circa|ca|over|under|above|below|more than|less than|at least|at most|up to|some|say|maybe|perhaps|probably|possibly|likely|guess|think|should|supposed|would|must|or|ish|between|not|no wait|yesterday|earlier|estimated'.split(
     '|',
   );
+/** `9 to 9.1`, with a unit or without: a range, or a change, but no reading. */
+const RANGE = /\d\s*[\p{L}%/"]{0,8}\s+to\s+[+\-\u2212]?\d[\d.,]*/iu;
 /** `~50`, `>9`, `9?`; the arrow of `9 psi -> 50 %` is no such mark. */
 const MARKS = /(?<![-=\u2212])[~\u2248\u2243\u223c<>\u2264\u2265]\s*[+\-\u2212]?\.?\d|\d[^;\n]*\?/;
 
@@ -16,12 +18,19 @@ const MARKS = /(?<![-=\u2212])[~\u2248\u2243\u223c<>\u2264\u2265]\s*[+\-\u2212]?
 export function hedged(text: string, ask: Pick<Ask, 'fields'>): ReplyUnknown | null {
   if (!/\d/.test(text) || ask.fields.every(({ type }) => type !== 'quantity')) return null;
   const mark = text.match(MARKS)?.[0];
+  const range = text.match(RANGE)?.[0];
   const named = new Set([...labelWords(ask.fields), ...answerWords(ask.fields)]);
   const plain = ` ${plainText(text)} `;
   const word = HEDGES.find(
     (hedge) => plain.includes(` ${hedge} `) && !hedge.split(' ').some((one) => named.has(stem(one))),
   );
   const met = word ?? mark?.trim();
+  if (met === undefined && range !== undefined)
+    return {
+      kind: 'unknown',
+      what: `“${range}” may be a range or two readings.`,
+      next: 'Write each reading by itself, with the name of its field before it.',
+    };
   if (met === undefined) return null;
   return {
     kind: 'unknown',

@@ -156,7 +156,7 @@ function withTextsJoined(items: readonly Item[], text: string): readonly Item[] 
 }
 
 /** `shift lead says yes`: the verb is no part of the name. */
-const SAYING = /[\s,]+(?:says?|said|tells?|told|gives?|gave|is|was)$/i;
+const SAYING = /[\s,]+(?:says?|said|tells?|told|gives?|gave|is|was)(?:\s+it)?$/i;
 
 function isWords(item: Item): item is Extract<Item, { kind: 'text' | 'soft' }> {
   return item.kind === 'text' || item.kind === 'soft';

@@ -27,7 +27,15 @@ const ECHOES: readonly (readonly [RegExp, string])[] = [
 /** `9.5,50`: behind a decimal point a comma only parts; where three digits stand between, it may be either. */
 const COMMA_BEHIND_POINT = /(?<![\d.,])(\d+\.(?:\d{1,2}|\d{4,})),(?=\d)/g;
 
+/** `9 and a half`: said behind a whole number, before its unit or alone. */
+const AND_PARTS: readonly (readonly [RegExp, string])[] = [
+  [/(?<![\d.,/\p{L}])(\d{1,3})\s+and\s+(?:a|one)?\s*half\b/giu, '$1.5'],
+  [/(?<![\d.,/\p{L}])(\d{1,3})\s+and\s+(?:a|one)\s+quarter\b/giu, '$1.25'],
+  [/(?<![\d.,/\p{L}])(\d{1,3})\s+and\s+three\s+quarters\b/giu, '$1.75'],
+];
+
 /**
+ * @example tidyText('9 and a half psi') // '9.5 psi'
  * @example tidyText('9 psi 3/8"') // '9 psi 0.375"'
  * @example tidyText('no, it doesn’t') // 'no'
  */
@@ -40,6 +48,6 @@ export function tidyText(text: string): string {
     const part = Number(top) / Number(bottom);
     return part > 0 && part < 1 ? String(Number(whole ?? 0) + part) : met;
   });
-  for (const [pattern, by] of ECHOES) tidy = tidy.replaceAll(pattern, by);
+  for (const [pattern, by] of [...AND_PARTS, ...ECHOES]) tidy = tidy.replaceAll(pattern, by);
   return tidy.replaceAll(COMMA_BEHIND_POINT, '$1 , ');
 }

@@ -2,7 +2,7 @@
 
 /** Said beside a reading without changing what it is. */
 const FILLERS = new Set(
-  'it its is was the a an at and on of with to reads read reading gives shows now says stands sits my that then i so got for by as'.split(
+  'it its is was the a an at and on of with to reads read reading gives shows now says stands sits my that then i we so got for by as'.split(
     ' ',
   ),
 );
@@ -13,7 +13,8 @@ const ARTICLES = new Set(['the', 'a', 'an']);
 const DENIED: readonly (readonly [RegExp, string])[] = [
   [/[\u2018\u2019]/g, "'"],
   [/\bwon't\b/g, 'will not'],
-  [/\b(?:did|does|do|is|was|has|have)n't\b/g, 'does not'],
+  [/\b(?:did|does|do|is|was|has|have)n'?t\b/g, 'does not'],
+  [/\b(?:can't|cant|can not)\b/g, 'cannot'],
   [/\b(?:did|do|is|was|has|have) not\b/g, 'does not'],
 ];
 

@@ -8,6 +8,7 @@ import type { Catalogue } from '../jobs/catalogue.ts';
 import { loadJob } from '../jobs/load.ts';
 import { lateOf } from '../jobs/read-action.ts';
 import { type Entered, enterTogether } from '../jobs/reply/enter-together.ts';
+import { inReplyWords, quotingTyped } from '../jobs/reply/in-reply-words.ts';
 import { replyAnswer, replyView } from '../jobs/reply/reply-view.ts';
 import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
 import { wrongTagTyped } from '../points/wrong-tag.ts';
@@ -64,7 +65,9 @@ function replyRoute(catalogue: Catalogue): Route {
       const { services, person, body, screen, params } = call;
       const { job, around } = await loadJob(params.id ?? '', { services, catalogue, person });
       const isOld = body.place !== undefined && Number(body.place) !== job.place;
-      const reply = isOld ? CARD_MOVED : readReply(body.reply, { job, around });
+      const typed = body.reply;
+      const read = inReplyWords(typed, { language: call.language, job, around });
+      const reply = isOld ? CARD_MOVED : quotingTyped(readReply(read, { job, around }), { read, typed });
       if (reply.kind === 'unknown' && reply.wrongTag !== undefined)
         await wrongTagTyped({ services, person, screen, job: job.id }, reply.wrongTag);
       const replied = replyView(reply, { job, typed: body.reply });

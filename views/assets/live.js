@@ -115,8 +115,7 @@ async function refresh(asked = false) {
   if (!now) return;
   if (hadFocus) now.querySelector('[data-focus]')?.focus({ preventScroll: true });
   const isNew = now.dataset.livePlace !== place;
-  if (jobOf(now) && isNew && !asked) news(`Answered by ${now.dataset.liveBy}. This is the card now.`);
-  else news('');
+  news(jobOf(now) && isNew && !asked ? 'answered' : '', now.dataset.liveBy);
 }
 
 async function tellAbout(root) {
@@ -124,21 +123,20 @@ async function tellAbout(root) {
   const answer = await fetch(location.pathname, { headers }).catch(() => null);
   if (!answer?.ok) return;
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
-  const by = page.querySelector('[data-live-by]')?.dataset.liveBy ?? '';
-  const what = jobOf(root)
-    ? `This step was answered by ${by}. What you typed stays here until you show the new card.`
-    : 'The list has changed. What you typed stays here until you show it.';
-  news(what, jobOf(root) ? 'Show the new card' : 'Show the list');
+  const by = page.querySelector('[data-live-by]')?.dataset.liveBy;
+  news(jobOf(root) ? 'answeredTyping' : 'listChanged', by);
 }
 
-function news(text, act = '') {
+// What can be said stands in the page, in its language; `which` is its name there, or blank for nothing.
+const ACTS = { answeredTyping: 'showCard', listChanged: 'showList' };
+function news(which, who = '') {
   const strip = document.getElementById('news');
   if (!strip) return;
-  strip.hidden = text === '';
-  strip.querySelector('[data-news]').textContent = text;
+  strip.hidden = which === '';
+  strip.querySelector('[data-news]').textContent = (strip.dataset[which] ?? '').replace('{who}', () => who);
   const button = strip.querySelector('[data-show]');
-  button.hidden = act === '';
-  button.textContent = act;
+  button.hidden = !ACTS[which];
+  button.textContent = strip.dataset[ACTS[which]] ?? '';
 }
 
 document.addEventListener('click', (event) => {

@@ -6,15 +6,16 @@ import { say, sayFigure } from '../../say.ts';
 import type { Ask } from '../ask.ts';
 import { type Reply, type ReplyTold, told } from '../reply.ts';
 import { plainText } from '../words.ts';
+import { aboutCard } from './about-card.ts';
 import { aboutGear } from './about-gear.ts';
 import { aboutJob } from './about-job.ts';
-import { termsIn, termsNamed } from './find-term.ts';
+import { termsIn, termsNamed, termsNear } from './find-term.ts';
 import { PRACTICE, type Term, type TermNumber } from './term.ts';
 import { TERMS } from './terms.ts';
 import { workedQuestion } from './worked-question.ts';
 
 const ASKS =
-  /^(?:what|whats|what's|why|how|where|when|which|who|whom|whose|explain|define|tell me|meaning of)\b/;
+  /^(?:what|whats|what's|wat|wats|why|how|where|when|which|wich|who|whom|whose|explain|define|tell me|meaning of)\b/;
 
 /** Ends with a question mark, or begins as a question does. */
 export function isQuestion(text: string): boolean {
@@ -29,12 +30,15 @@ export function questionAnswer(text: string, ask: Ask): Reply;
 export function questionAnswer(text: string, ask: Ask, as: { readonly isOrder: false }): Reply | null;
 export function questionAnswer(text: string, ask: Ask, as?: { readonly isOrder: false }): Reply | null {
   const own =
-    aboutJob(text, ask) ?? aboutGear(text, ask) ?? (as === undefined ? workedQuestion(text, ask) : null);
+    aboutCard(text, ask) ??
+    aboutJob(text, ask) ??
+    aboutGear(text, ask) ??
+    (as === undefined ? workedQuestion(text, ask) : null);
   if (own !== null) return own;
   const named = termsNamed(text, TERMS);
   const found = named.length > 0 || as !== undefined ? named : termsIn(text, TERMS);
   const [only, ...more] = found;
-  if (only === undefined) return as === undefined ? notKnown(text) : null;
+  if (only === undefined) return as === undefined ? notNamed(text) : null;
   return more.length === 0 ? termAnswer(only, ask.job) : whichTerm(found);
 }
 
@@ -58,10 +62,16 @@ function numberWords(number: TermNumber, job: Job): string {
   return `${number.label} ${say({ valueSi, dimension: number.dimension, units: job.sheet.units })}`;
 }
 
-function whichTerm(terms: readonly Term[]): Reply {
+/** A name that is spelt nearly so is offered, never taken. */
+function notNamed(text: string): Reply {
+  const near = termsNear(text, TERMS);
+  return near.length === 0 ? notKnown(text) : whichTerm(near, 'Nothing here is spelt so. Is this meant?');
+}
+
+function whichTerm(terms: readonly Term[], what = 'Several things are called that. Which one?'): Reply {
   return {
     kind: 'ambiguous',
-    what: 'Several things are called that. Which one?',
+    what,
     choices: terms.map(({ words: [name = ''] }) => ({ text: name, reply: `what is ${name}?` })),
   };
 }

@@ -37,8 +37,17 @@ function meaningOf(text: string): Meaning {
   return { kind: VALUED[mark as keyof typeof VALUED], rows };
 }
 
-/** What people type with gloves on: `gloves.txt` and, to measure on what nothing was made for, `gloves-second.txt`. */
-export function gloveLines(file: 'gloves.txt' | 'gloves-second.txt'): readonly GloveLine[] {
+/** `gloves.txt` came first; the others measure on what nothing had been made for. */
+export const GLOVE_FILES = [
+  'gloves.txt',
+  'gloves-second.txt',
+  'gloves-third.txt',
+  'gloves-spanish.txt',
+] as const;
+export type GloveFile = (typeof GLOVE_FILES)[number];
+
+/** What people type with gloves on. */
+export function gloveLines(file: GloveFile): readonly GloveLine[] {
   return readFileSync(new URL(file, import.meta.url), 'utf8')
     .split('\n')
     .filter((line) => line !== '' && !line.startsWith('#'))

@@ -7,6 +7,7 @@ export const frame = {
   '. Line {1}, {2}, {3}': '. Línea {1}, {2}, {3}',
   'A simulated valve. Nothing here is done at the plant, and nothing counts in any record.':
     'Una válvula simulada. Aquí no se hace nada en la planta y nada cuenta en ningún registro.',
+  'Answered by {who}. This is the card now.': 'Respondió {who}. Esta es ahora la tarjeta.',
   'As this machine': 'Como esta máquina',
   'Batch or serial number': 'Número de lote o de serie',
   'Cause, chances in ten': 'Causa, probabilidad sobre diez',
@@ -51,6 +52,8 @@ export const frame = {
   'Rub out': 'Quitar una cifra',
   Screen: 'Pantalla',
   'Send back': 'Devolver',
+  'Show the list': 'Mostrar la lista',
+  'Show the new card': 'Mostrar la tarjeta nueva',
   'Sign out': 'Salir',
   'Signed at, hour and minute, UTC': 'Firmado a las, hora y minuto, UTC',
   'Skip to the work': 'Ir directamente al trabajo',
@@ -62,11 +65,15 @@ export const frame = {
   'Sun, dark': 'Sol, oscuro',
   'Sun, light': 'Sol, claro',
   'The job is closed: nothing more is noted on it.': 'El trabajo está cerrado: ya no se anota nada en él.',
+  'The list has changed. What you typed stays here until you show it.':
+    'La lista ha cambiado. Lo que escribió se queda aquí hasta que la muestre.',
   'The server is away. Nothing is kept until it is back; write on the sheet.':
     'El servidor no responde. Nada se guarda hasta que vuelva; escriba en la hoja.',
   'The signature allows this, and nothing else': 'La firma permite esto, y nada más',
   'The valve and its energies': 'La válvula y sus energías',
   'Throw it away': 'Desecharlo',
+  'This step was answered by {who}. What you typed stays here until you show the new card.':
+    'A este paso respondió {who}. Lo que escribió se queda aquí hasta que muestre la tarjeta nueva.',
   'To know before signing': 'Saber antes de firmar',
   'What was found': 'Qué se encontró',
   'Where on the valve': 'En qué parte de la válvula',

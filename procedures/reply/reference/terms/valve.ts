@@ -3,7 +3,7 @@ import { PRACTICE, type Term, term } from '../term.ts';
 /** The valve and its air. */
 export const VALVE_TERMS: readonly Term[] = [
   term('air-action', {
-    words: ['air action', 'air to open', 'air to close', 'action', 'direct or reverse'],
+    words: ['air action', 'air to open', 'air to close', 'action', 'direct or reverse', 'ato', 'atc'],
     says: 'What air does to the valve. Air to open: air lifts the valve open and the spring shuts it. Air to close: the other way round.',
     numbers: ['airAction', 'airMoves'],
     source: PRACTICE,

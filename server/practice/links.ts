@@ -18,9 +18,9 @@ const ADDRESSES = / (href|action|hx-get|hx-post)="(\/jobs[^"]*)"/g;
 export function benchViews(views: Renderer): Renderer {
   return {
     ...views,
-    render: (template, params) =>
+    render: (template, params, language) =>
       views
-        .render(template, params)
+        .render(template, params, language)
         .replaceAll(ADDRESSES, (_, name: string, address: string) => ` ${name}="${atBench(address)}"`),
   };
 }

@@ -108,6 +108,16 @@ describe('The practice bench', () => {
     expect(await page('/shift')).not.toContain('A simulated valve');
   });
 
+  test('speaks to whoever reads Spanish in Spanish, and still leads to no real job', async () => {
+    const { browser } = await app.signedIn('engineer');
+    await app.post('/language', { language: 'es' }, { as: browser });
+    const html = await (await app.get('/practice/jobs/1/result', { as: browser })).text();
+    expect(html).toContain('<html lang="es"');
+    expect(html).toContain('Lo que nombró la arregla.');
+    expect(html).not.toContain('What you named');
+    expect(html).not.toMatch(/(?:href|action|hx-post|hx-get)="\/jobs/);
+  });
+
   test('moves its gauges with the output that is asked for, without any script', async () => {
     const client = new BenchClient(app, technician);
     await client.set({ how: 'drawn' });

@@ -3,13 +3,13 @@ import type { Compiled } from './compile.ts';
 import { FACT_NAMES, type Facts } from './facts.ts';
 import { withWords } from './phases/reword.ts';
 import { reachedSteps } from './reached.ts';
-import type { Definition, OpenStep, Step } from './vocabulary.ts';
+import type { Definition, OpenStep, Step, WhenFact } from './vocabulary.ts';
 
 const KNOWN = new WeakMap<Definition, Map<string, Definition>>();
 
 /**
- * A definition as one valve has it: cards in the words of its actuator, fields without the choices that it cannot have,
- * and holds that allow no work to which no job of this valve comes, such as an adjuster where its case holds the spring.
+ * A definition as one valve has it: cards in the words of its actuator, fields and questions without the choices that it
+ * cannot have, and holds that allow no work to which no job of this valve comes, such as an adjuster where its case holds the spring.
  * Steps, ways, rules and hash stay what they were, so that machine and proof of the definition hold for it.
  *
  * @example forValve(findTheFault, { ...facts, actuator: 'piston' }).steps.airStays // says cylinder, not case
@@ -69,11 +69,18 @@ function inCylinderWords({ onCylinder, ...step }: OpenStep): OpenStep {
 }
 
 function withChoicesOf(step: OpenStep, facts: Facts): OpenStep {
+  const isOffered = ({ when }: { readonly when?: WhenFact }) =>
+    when === undefined || facts[when.fact] === when.is;
+  if (step.kind === 'question') {
+    const choices = Object.entries(step.choices);
+    const offered = choices.filter(([, choice]) => isOffered(choice));
+    return offered.length === choices.length ? step : { ...step, choices: Object.fromEntries(offered) };
+  }
   if (step.kind !== 'reading') return step;
-  const asks = step.asks.map((field) => {
-    if (field.type !== 'choice' || field.choices.every(({ when }) => when === undefined)) return field;
-    const choices = field.choices.filter(({ when }) => when === undefined || facts[when.fact] === when.is);
-    return { ...field, choices };
-  });
+  const asks = step.asks.map((field) =>
+    field.type !== 'choice' || field.choices.every(isOffered)
+      ? field
+      : { ...field, choices: field.choices.filter(isOffered) },
+  );
   return asks.every((field, at) => field === step.asks[at]) ? step : { ...step, asks };
 }

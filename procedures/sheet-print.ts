@@ -256,13 +256,14 @@ const EVENTS = {
 function wayLines(step: OpenStep, numbers: Numbers): readonly string[] {
   return waysOf(step).map(({ event, outcome, way }) => {
     const label = step.kind === 'question' && outcome !== null ? step.choices[outcome]?.label : outcome;
-    const reason =
-      step.kind === 'question' && step.choices[outcome ?? '']?.reason ? ' (with its reason)' : '';
+    const choice = step.kind === 'question' ? step.choices[outcome ?? ''] : undefined;
+    const only = choice?.when === undefined ? '' : ` (only where ${choice.when.fact} is ${choice.when.is})`;
+    const reason = choice?.reason ? ' (with its reason)' : '';
     const sets = Object.entries(way.sets ?? {}).map(
       ([id, set]) => `${nameOf(id)} ${typeof set === 'object' ? set.among.join(' or ') : set}`,
     );
     const records = sets.length === 0 ? '' : `; records ${sets.join(', ')}`;
-    return `- ${label ?? EVENTS[event]}${reason}: then ${target(way.to, numbers)}${records}${nextLine(step, outcome)}`;
+    return `- ${label ?? EVENTS[event]}${only}${reason}: then ${target(way.to, numbers)}${records}${nextLine(step, outcome)}`;
   });
 }
 

@@ -166,6 +166,8 @@ export interface Choice<Id extends string> extends Way<Id> {
   readonly label: string;
   /** A choice that departs from the sheet wants its reason written. */
   readonly reason?: true;
+  /** Offered only where the fact stands so. */
+  readonly when?: WhenFact;
   /** The procedure that fits next, by its id: named as the job closes, and in its record. */
   readonly comesNext?: string;
 }

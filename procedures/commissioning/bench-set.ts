@@ -1,6 +1,6 @@
 import { airLimits } from '../phases/air-limits.ts';
 import { connectCase } from '../phases/case-air.ts';
-import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { HAS_ADJUSTER, STEM_MOVES, yesNo } from '../phases/common.ts';
 import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { frontOf, isolatedControl, SAFE_AT } from '../phases/overhaul-frame.ts';
 import { isolatedAt, takeOver } from '../phases/taken-over.ts';
@@ -85,8 +85,14 @@ function readEnds<const Id extends string>(
 
 const BRING = [
   'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-  'Bring a spanner for the adjuster and one for its lock nut.',
+  'Bring spanners for adjuster and lock nut, where it has them.',
 ] as const;
+
+/** Only an adjuster moves both ends together; a case that holds its spring has none to wind. */
+const SHIFTED = {
+  asFound: { by: 'springHeldBy', ways: { adjuster: 'endsShifted', case: 'noAdjuster' } },
+  asLeft: { by: 'springHeldBy', ways: { adjuster: 'leftShifted', case: 'noAdjuster' } },
+} as const;
 
 /** Both ends of the bench set read, the adjuster wound, and read against what the line will make of them. */
 export const benchSetJob = procedure({
@@ -124,6 +130,12 @@ export const benchSetJob = procedure({
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Where the case holds the spring, no card offers an adjuster; both ends shifted there lead to the job of the spring.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -151,7 +163,7 @@ export const benchSetJob = procedure({
     }),
     holdWork: workHold({
       phase: 'isolate',
-      title: 'Before test air goes on and the adjuster is wound',
+      title: 'Before test air goes on the case',
       allows: ['connectTestAir', 'strokeByTestAir', 'windAdjusterOnTestAir'],
       next: 'connectAir',
       halt: 'haltIsolating',
@@ -165,7 +177,7 @@ export const benchSetJob = procedure({
     }),
     benchFound: readEnds('Read both ends of the bench set, as found', {
       inside: { to: 'lineExpected' },
-      'both ends shifted': { to: 'endsShifted' },
+      'both ends shifted': { to: SHIFTED.asFound },
       'span differs': { to: 'spanDiffers' },
       'seat end off': { to: 'seatEndOff' },
       'too close': { to: 'endsTooClose' },
@@ -193,6 +205,7 @@ export const benchSetJob = procedure({
         wind: {
           label: 'Wind the spring adjuster',
           to: { by: 'springHeldBy', ways: { adjuster: 'adjusterNote', case: 'noAdjuster' } },
+          when: HAS_ADJUSTER,
         },
         again: { label: 'Read both ends again first', to: 'benchFound' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
@@ -294,6 +307,24 @@ export const benchSetJob = procedure({
       danger: 'ventFirst',
       stop: makeSafe,
     }),
+    noAdjuster: {
+      kind: 'question',
+      phase: 'asFound',
+      title: 'Both ends are shifted together, and the case holds this spring',
+      shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
+      how: 'It has no adjuster: the spring has set, or spring, seat or spacer are not those of the sheet. Only its room in the case changes that. A seal or a bushing that binds parts up and down instead.',
+      choices: {
+        again: { label: 'Read both ends again first', to: 'benchFound' },
+        spring: {
+          label: 'Give it back; the job that changes its spring comes next',
+          to: 'airOff',
+          reason: true,
+          comesNext: 'spring-change',
+        },
+        leave: { label: 'Leave it so', to: 'airOff', reason: true },
+      },
+      makeSafe,
+    },
     afterAdjuster: {
       kind: 'question',
       phase: 'setPlug',
@@ -321,7 +352,7 @@ export const benchSetJob = procedure({
     },
     benchLeft: readEnds('Read both ends of the bench set, as left', {
       inside: { to: 'lineExpected' },
-      'both ends shifted': { to: 'leftShifted' },
+      'both ends shifted': { to: SHIFTED.asLeft },
       'span differs': { to: 'spanDiffers' },
       'seat end off': { to: 'seatEndOff' },
       'too close': { to: 'endsTooClose' },
@@ -338,6 +369,7 @@ export const benchSetJob = procedure({
         wind: {
           label: 'Wind the adjuster again',
           to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
+          when: HAS_ADJUSTER,
         },
         again: { label: 'Read both ends again', to: 'benchLeft' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
@@ -377,7 +409,7 @@ export const benchSetJob = procedure({
       phase: 'asFound',
       choices: {
         found: ['Both ends, as found', 'benchFound'],
-        adjuster: ['The adjuster: first how it stands', 'endsShifted'],
+        adjuster: ['The adjuster: first how it stands', SHIFTED.asFound, HAS_ADJUSTER],
         left: ['Both ends, as left', 'benchLeft'],
       },
       makeSafe,

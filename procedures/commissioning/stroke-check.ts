@@ -1,6 +1,6 @@
 import { FULL_CYCLE, MID_STROKES } from '../cycle-verdict.ts';
 import { airLimits } from '../phases/air-limits.ts';
-import { STEM_MOVES, yesNo } from '../phases/common.ts';
+import { HAS_ADJUSTER, STEM_MOVES, yesNo } from '../phases/common.ts';
 import { giveBack, ISOLATE_AGAIN } from '../phases/give-back.ts';
 import { isolate } from '../phases/isolate.ts';
 import { ontoBypass } from '../phases/onto-bypass.ts';
@@ -31,6 +31,7 @@ const WORK_CHOICES = {
   adjuster: {
     label: 'Wind the spring adjuster',
     to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
+    when: HAS_ADJUSTER,
   },
 } as const;
 
@@ -79,6 +80,11 @@ export const strokeCheck = procedure({
       letter: 'F',
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
+    },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change: 'Where the case holds the spring, no card offers an adjuster.',
     },
   ],
   phases: [

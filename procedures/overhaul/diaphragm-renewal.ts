@@ -46,6 +46,11 @@ export const diaphragmRenewal = procedure({
       change:
         'Marker, light, cloths and a spanner for the flats of the stem are at hand. Hands stay out of the yoke while the air is bled off.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change: 'Where the case holds the spring, no card offers an adjuster.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -53,6 +53,11 @@ export const seatAndPlug = procedure({
       change:
         'A connector released on held air is cracked first and watched; the plug goes down before the air is bled. Lock nuts come off the stem first, and its thread is taped before rings go over it. Hands stay out of the yoke while the air is bled off.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change: 'Where the case holds the spring, no card offers an adjuster.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -45,6 +45,11 @@ export const springChange = procedure({
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change: 'Where the case holds the spring, no card offers an adjuster.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

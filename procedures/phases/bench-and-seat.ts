@@ -1,5 +1,5 @@
 import type { QuantityField, Step } from '../vocabulary.ts';
-import { STEM_MOVES } from './common.ts';
+import { HAS_ADJUSTER, STEM_MOVES } from './common.ts';
 import { findContact, holdAir } from './test-air.ts';
 
 type Bench = 'benchFound' | 'benchOff' | 'benchHold' | 'benchNotHeld' | 'benchWind';
@@ -83,11 +83,12 @@ export function benchUncoupled<const Next extends string>({
       kind: 'question',
       phase,
       title: 'The bench set is not that of the sheet',
-      how: 'Both ends shifted: the adjuster, {adjusterTurns}, {adjusterDirection}. Another span: spring or diaphragm, its own job. No movement: rig, tube, stop, case.',
+      how: 'Both ends shifted: its adjuster, {adjusterTurns}, {adjusterDirection}; where the case holds the spring, the spring itself. Another span: spring or diaphragm, its own job. No movement: rig, tube, stop, case.',
       choices: {
         adjust: {
           label: 'Wind the adjuster',
           to: { by: 'springHeldBy', ways: { adjuster: 'benchHold', case: 'benchNotHeld' } },
+          when: HAS_ADJUSTER,
         },
         again: { label: 'Read it again', to: 'benchFound' },
         leave: { label: 'Go on with it so', to: next, reason: true },

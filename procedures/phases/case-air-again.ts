@@ -1,8 +1,8 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
-import type { Step, Target } from '../vocabulary.ts';
+import type { Step } from '../vocabulary.ts';
 import { airLimits } from './air-limits.ts';
 import { connectCase } from './case-air.ts';
-import { unsignedHalt, whereOn, workHold } from './work-hold.ts';
+import { unsignedHalt, type WhereOn, whereOn, workHold } from './work-hold.ts';
 
 type Own = keyof ReturnType<typeof airLimits> | 'holdAir' | 'unsignedAir' | 'connectAgain' | 'whereAir';
 
@@ -12,7 +12,7 @@ export function caseAirAgain<const Next extends string>({
   choices,
 }: {
   readonly allows: readonly ActionClass[];
-  readonly choices: Readonly<Record<string, readonly [label: string, to: Target<Next>]>>;
+  readonly choices: WhereOn<Next>;
 }): Readonly<Record<Own, Step<Own | Next | 'disconnectAir'>>> {
   return {
     ...airLimits<string>({ connect: 'connectAgain', signAgain: 'holdAir', giveBack: 'disconnectAir' }),

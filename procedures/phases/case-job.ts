@@ -4,6 +4,7 @@ import { airStays, bleedCase, connectCase, soapCase } from './case-air.ts';
 import { caseAirAgain } from './case-air-again.ts';
 import { tightenNuts } from './case-nuts.ts';
 import { closeCase, loadedHalt, markCase, openCase } from './case-open.ts';
+import { HAS_ADJUSTER } from './common.ts';
 import { freeSpring } from './free-spring.ts';
 import { strokeAsLeft } from './stroke-proof.ts';
 import { openHalt, unsignedHalt, whereOn, workHold } from './work-hold.ts';
@@ -304,6 +305,7 @@ function judging() {
         adjust: {
           label: 'Wind the spring adjuster',
           to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
+          when: HAS_ADJUSTER,
         },
         again: { label: 'Read the cycle again', to: 'asLeftCycle' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
@@ -340,7 +342,7 @@ function stopping() {
       choices: {
         soap: ['Soap the case', 'soapLeft'],
         stroke: ['The stroke as left', 'contactLeft'],
-        adjust: ['The adjuster, after the stroke was read', 'benchSetShifted'],
+        adjust: ['The adjuster, after the stroke was read', 'benchSetShifted', HAS_ADJUSTER],
         open: ['Open the case again, the spring first', 'bleedToOpen'],
       },
     }),

@@ -1,5 +1,8 @@
 import type { Caution, ChoiceField, Field } from '../vocabulary.ts';
 
+/** A case that holds its spring by its bolts has no adjuster to be wound. */
+export const HAS_ADJUSTER = { fact: 'springHeldBy', is: 'adjuster' } as const;
+
 export const YES_NO = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },

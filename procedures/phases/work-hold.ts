@@ -1,6 +1,6 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
-import type { HoldStep, QuestionStep, Target, Way } from '../vocabulary.ts';
+import type { Choice, HoldStep, QuestionStep, Target, WhenFact } from '../vocabulary.ts';
 import { ALL_ENERGIES } from './overhaul-frame.ts';
 
 /** The hold before work that cannot be undone: each energy shown safe, signed by somebody who did none of it. */
@@ -67,15 +67,21 @@ export function unsignedHalt<const Id extends string>(step: {
   };
 }
 
+/** Where work may go on, and on which valves alone where it is not on all. */
+export type WhereOn<Id extends string> = Readonly<
+  Record<string, readonly [label: string, to: Target<Id>, when?: WhenFact]>
+>;
+
 /** Asked where work goes on after a stop. */
 export function whereOn<const Id extends string>(step: {
   readonly phase: string;
-  readonly choices: Readonly<Record<string, readonly [label: string, to: Target<Id>]>>;
+  readonly choices: WhereOn<Id>;
   readonly makeSafe: Id;
 }): QuestionStep<Id> {
-  const choices = Object.entries(step.choices).map(
-    ([id, [label, to]]): [string, Way<Id> & { label: string }] => [id, { label, to }],
-  );
+  const choices = Object.entries(step.choices).map(([id, [label, to, when]]): [string, Choice<Id>] => [
+    id,
+    { label, to, ...(when === undefined ? {} : { when }) },
+  ]);
   return {
     kind: 'question',
     phase: step.phase,

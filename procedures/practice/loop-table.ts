@@ -11,20 +11,39 @@ const POSITION_NOISE_PERCENT = 0.05;
 /** The loop of a simulated valve over a quarter of an hour with its set point left alone, a row a second. */
 export function loopSamplesOf(valve: SimulatedValve): readonly LoopSample[] {
   return kept(valve, {
-    key: 'long record',
+    key: LONG_RECORD,
     work: () => {
-      const random = seeded(valve.seed + 5);
-      const samples = calmRecord(valve.build, { seconds: RECORDED_S, random });
-      const hasPosition = valve.build.frame.positioner !== 'none';
-      return samples.map(({ timeS, outputPercent, process, setPoint, travelFraction }) => ({
-        timeS,
-        outputPercent,
-        process: 100 * process,
-        setPoint: 100 * setPoint,
-        positionPercent: hasPosition ? 100 * travelFraction + POSITION_NOISE_PERCENT * bell(random) : null,
-      }));
+      const steps = longRecord(valve);
+      for (;;) {
+        const step = steps.next();
+        if (step.done === true) return step.value;
+      }
     },
   });
+}
+
+const LONG_RECORD = 'long record';
+
+/**
+ * The same in steps of a second of the loop; a record that was asked for before takes none.
+ * @example for (const _ of recordLoop(valve)) await turn()
+ */
+export function* recordLoop(valve: SimulatedValve): Generator<void> {
+  if (valve.kept.has(LONG_RECORD)) return;
+  valve.kept.set(LONG_RECORD, yield* longRecord(valve));
+}
+
+function* longRecord(valve: SimulatedValve): Generator<void, readonly LoopSample[]> {
+  const random = seeded(valve.seed + 5);
+  const samples = yield* calmRecord(valve.build, { seconds: RECORDED_S, random });
+  const hasPosition = valve.build.frame.positioner !== 'none';
+  return samples.map(({ timeS, outputPercent, process, setPoint, travelFraction }) => ({
+    timeS,
+    outputPercent,
+    process: 100 * process,
+    setPoint: 100 * setPoint,
+    positionPercent: hasPosition ? 100 * travelFraction + POSITION_NOISE_PERCENT * bell(random) : null,
+  }));
 }
 
 /**

@@ -74,11 +74,14 @@ export function loopRecord(
   return { samples, state, changedAtS: CHANGED_S, stepAtS: STEPPED_S };
 }
 
-/** The loop as it is with its set point left alone; it has settled, or swings as it does, before the record begins. */
-export function calmRecord(
+/**
+ * The loop as it is with its set point left alone; it has settled, or swings as it does, before the record begins. A
+ * step is a second of the loop, so that others may be served between.
+ */
+export function* calmRecord(
   build: Build,
   of: { readonly seconds: number; readonly random: Random },
-): readonly Sample[] {
+): Generator<void, readonly Sample[]> {
   const outputPercent = 59;
   const state = stateAt(build, outputPercent / 100);
   run(build, { state, seconds: WARM_S / 2, doing: { outputPercent, process: 'on' } });
@@ -95,6 +98,7 @@ export function calmRecord(
         outputPercent: running.outputPercent,
         travelFraction: state.stemAt,
       });
+    yield;
   }
   return samples;
 }

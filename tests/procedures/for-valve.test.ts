@@ -73,3 +73,33 @@ test('What was signed on a case that holds its spring names no adjuster in its e
   ]);
   expect(jobAt('connectAir').job.envelope?.work).toContain('windAdjusterOnTestAir');
 });
+
+describe('A valve whose case holds its spring', () => {
+  const facts = factsOf(IN_CASE, 'line');
+  const labelsOf = (own: typeof facts, definition: Definition): readonly string[] =>
+    [...reachedSteps(definition, own)].flatMap((id) => {
+      const step = forValve(definition, own).steps[id];
+      return step?.kind === 'question' ? Object.values(step.choices).map(({ label }) => label) : [];
+    });
+
+  test('is offered no adjuster to wind in any procedure, and no card that says there is none', () => {
+    const winds = /^(?:Wind the|The adjuster)/;
+    const fitting = PROCEDURES.filter(({ whyNot }) => whyNot(IN_CASE, 'line') === null);
+    const offered = fitting.map(({ definition }) =>
+      labelsOf(facts, definition).filter((one) => winds.test(one)),
+    );
+    expect(offered.flat()).toEqual([]);
+    const byAdjuster = PROCEDURES.filter(({ whyNot }) => whyNot(aSheet(), 'line') === null);
+    const wound = byAdjuster.flatMap(({ definition }) => labelsOf(factsOf(aSheet(), 'line'), definition));
+    expect(wound.filter((one) => winds.test(one)).length).toBeGreaterThan(8);
+  });
+
+  test('still has a way on from each of its questions', () => {
+    for (const { definition } of PROCEDURES) {
+      const own = forValve(definition, facts).steps;
+      for (const [id, step] of Object.entries(own))
+        if (step.kind === 'question')
+          expect(Object.keys(step.choices), `${definition.id} ${id}`).not.toEqual([]);
+    }
+  });
+});

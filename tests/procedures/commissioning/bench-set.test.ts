@@ -81,13 +81,14 @@ describe('[SAF-09] The bench set', () => {
     expect(done.closedAs).toBe('done');
   });
 
-  test('that the case holds is not wound: it has no adjuster', () => {
+  test('that the case holds is not wound: both ends shifted there are the spring, and its own job comes next', () => {
     const sheet = aSheetOf({ springHeldBy: 'case', adjusterThread: '' });
     const { job: at } = play(jobOn(job, { sheet }), {
       overrides: { benchFound: ends(5.6, 16, 0.65) },
       to: 'noAdjuster',
     });
     expect(pathOf(at)).not.toContain('adjusterNote');
+    expect(pathOf(at)).not.toContain('endsShifted');
   });
 
   test('with another spring says rate and area, whatever its ends say', () => {

@@ -13,3 +13,9 @@ export function turns(): () => Promise<boolean> {
     return true;
   };
 }
+
+/** Works through steps to their end, with others let in between. @example await lettingOthersIn(recordLoop(valve)) */
+export async function lettingOthersIn(steps: Iterable<void>): Promise<void> {
+  const turn = turns();
+  for (const _ of steps) await turn();
+}

@@ -1,7 +1,8 @@
 /** The practice bench: its list, setting an exercise, the gauges beside a card, its supervisor, and what was wrong. */
 import { z } from 'zod';
 import type { Job } from '../../procedures/job.ts';
-import { loopTableOf } from '../../procedures/practice/loop-table.ts';
+import { searching } from '../../procedures/practice/bench/search.ts';
+import { loopTableOf, recordLoop } from '../../procedures/practice/loop-table.ts';
 import { type BareCall, type Route, route } from '../http/route.ts';
 import { actOnJob, noSuchJob } from '../jobs/acts.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -9,13 +10,14 @@ import { jobKind } from '../jobs/job-stream.ts';
 import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
 import { fingerprintOf } from '../log/chain.ts';
 import { streamOf } from '../log/stream-kind.ts';
+import { lettingOthersIn } from '../long/turns.ts';
 import { noExercise, stillHidden } from '../practice/bench-refusals.ts';
 import { type Exercise, exerciseKind } from '../practice/exercise-stream.ts';
 import { AT_BENCH } from '../practice/links.ts';
 import { mayBeTold } from '../practice/may-be-told.ts';
 import { BENCH_SUPERVISOR, knowPerson } from '../practice/on-bench.ts';
 import { resultAnswer, resultOf } from '../practice/result.ts';
-import { valveNow } from '../practice/simulated-valves.ts';
+import { valveAtFirst, valveNow } from '../practice/simulated-valves.ts';
 import type { Services } from '../services.ts';
 import { byOf } from './parts.ts';
 
@@ -62,7 +64,9 @@ function loopRoute(): Route {
     answer: z.object({ table: z.string() }),
     handle: async (call) => {
       const { job, exercise } = await exerciseOf(call);
-      const table = loopTableOf(valveNow(exercise, job));
+      const valve = valveNow(exercise, job);
+      await lettingOthersIn(recordLoop(valve));
+      const table = loopTableOf(valve);
       const fileName = `loop-${job.tag.replaceAll(/[^\w-]/g, '-')}.csv`;
       return { data: { table }, raw: { contentType: 'text/csv; charset=utf-8', body: table, fileName } };
     },
@@ -164,6 +168,7 @@ function resultRoute(): Route {
     handle: async (call) => {
       const { job, exercise } = await exerciseOf(call);
       if (!mayBeTold(job, exercise)) throw stillHidden();
+      await lettingOthersIn(searching(valveAtFirst(exercise, job)));
       const result = resultOf(job, exercise);
       const params = { result, job: { id: job.id, tag: job.tag, status: job.status, after: exercise.after } };
       return {

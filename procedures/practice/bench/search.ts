@@ -11,6 +11,7 @@ import { type RepairId, repairFor } from '../../troubleshooting/repairs.ts';
 import { LOOKED_ELSEWHERE } from '../../troubleshooting/steps/hub-choices.ts';
 import { valveFactsOf } from '../../troubleshooting/valve-facts.ts';
 import { evidence, seeCheck } from '../answer.ts';
+import { recordLoop } from '../loop-table.ts';
 import { kept, lookRandom, type SimulatedValve } from '../simulated.ts';
 import { complaintOf } from './complaint.ts';
 
@@ -43,10 +44,30 @@ export function truthOf(valve: SimulatedValve): readonly CauseId[] {
  * it advises to repair.
  */
 export function searchByEngine(valve: SimulatedValve): Searched {
-  return kept(valve, { key: 'searched', work: () => search(valve) });
+  return kept(valve, {
+    key: SEARCHED,
+    work: () => {
+      const steps = search(valve);
+      for (;;) {
+        const step = steps.next();
+        if (step.done === true) return step.value;
+      }
+    },
+  });
 }
 
-function search(valve: SimulatedValve): Searched {
+const SEARCHED = 'searched';
+
+/**
+ * The same in steps, of which none takes long; a search that was asked for before takes none.
+ * @example for (const _ of searching(valve)) await turn()
+ */
+export function* searching(valve: SimulatedValve): Generator<void> {
+  if (valve.kept.has(SEARCHED)) return;
+  valve.kept.set(SEARCHED, yield* search(valve));
+}
+
+function* search(valve: SimulatedValve): Generator<void, Searched> {
   const facts = valveFactsOf(valve.build.frame.sheet);
   const model = modelOfValve(facts);
   const items: Evidence[] = [...openingEvidence(facts, complaintOf(valve).opening)];
@@ -64,17 +85,20 @@ function search(valve: SimulatedValve): Searched {
   let belief = believe(model, items);
   for (;;) {
     const decision = decide(model, { belief, evidence: items, standing });
+    yield;
     const next = decision.best === 'check' ? decision.check : null;
     if (next === null || told.length >= CHECKS_MOST) break;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
     const { check, hub, minutes } = next;
     const looks = told.filter((one) => one.check === check).length;
+    if (check === 'loopRecord') yield* recordLoop(valve);
     const said = seeCheck(valve, { check, hub, random: lookRandom(valve, `${check} ${looks}`) });
     const item = evidence(check, said);
     const beforeFraction = shareOf(truthOf(valve), causeRanking(model, belief));
     items.push(item);
     belief = believe(model, items);
     const afterFraction = shareOf(truthOf(valve), causeRanking(model, belief));
+    yield;
     told.push({ check, hub, minutes, item, beforeFraction, afterFraction });
   }
   const cause = causeRanking(model, belief)[0]?.id ?? SOUND;

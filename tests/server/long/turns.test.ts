@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { turns } from '../../../server/long/turns.ts';
+import { lettingOthersIn, turns } from '../../../server/long/turns.ts';
 
 /** Keeps the processor for so long, as work does. */
 function work(forMs: number): void {
@@ -17,4 +17,24 @@ test('Others are let in once a work has been at it for a while, and not before',
   work(25);
   expect([await turn(), others]).toEqual([true, 1]);
   expect(await turn()).toBe(false);
+});
+
+test('Steps of a long sum are worked through to the end, with others let in between', async () => {
+  let others = 0;
+  const again = () => {
+    others += 1;
+    if (others < 100) setImmediate(again);
+  };
+  setImmediate(again);
+  let done = 0;
+  await lettingOthersIn(
+    (function* () {
+      for (; done < 3; done += 1) {
+        work(25);
+        yield;
+      }
+    })(),
+  );
+  expect(done).toBe(3);
+  expect(others).toBeGreaterThanOrEqual(3);
 });

@@ -3,7 +3,8 @@ import { complaintOf } from '../../../../procedures/practice/bench/complaint.ts'
 import { causesToPractise, drawFaults, mayMeet } from '../../../../procedures/practice/bench/draw.ts';
 import { seenAtCheck, USUAL_OUTPUT } from '../../../../procedures/practice/bench/gauges.ts';
 import { benchEnds, rowOnRig } from '../../../../procedures/practice/bench/on-rig.ts';
-import { searchByEngine, truthOf } from '../../../../procedures/practice/bench/search.ts';
+import { searchByEngine, searching, truthOf } from '../../../../procedures/practice/bench/search.ts';
+import { loopTableOf, recordLoop } from '../../../../procedures/practice/loop-table.ts';
 import { seeded } from '../../../../procedures/practice/random.ts';
 import { type SimulatedValve, simulatedValve } from '../../../../procedures/practice/simulated.ts';
 import type { CauseId } from '../../../../procedures/troubleshooting/causes.ts';
@@ -121,6 +122,15 @@ describe('The engine on the bench', () => {
     expect(minutes).toBe(told.reduce((sum, one) => sum + one.minutes, 0));
     expect(told.at(-1)?.afterFraction).toBeGreaterThan(0.5);
     expect(truthOf(valve)).toEqual(['signalTubeLeaks']);
+  });
+
+  test('searches in steps, and a loop is recorded a second at a time: others are served between', () => {
+    const valve = valveWith('signalTubeLeaks');
+    expect([...searching(valve)].length).toBeGreaterThan(2);
+    expect([...searching(valve)]).toEqual([]);
+    expect([...recordLoop(valve)].length).toBeGreaterThan(900);
+    expect([...recordLoop(valve)]).toEqual([]);
+    expect(loopTableOf(valve).trimEnd().split('\r\n')).toHaveLength(901);
   });
 });
 

@@ -85,7 +85,7 @@ function readEnds<const Id extends string>(
 
 const BRING = [
   'Bring a regulator that bleeds, its gauge, a second gauge and a dial indicator.',
-  'Bring spanners for adjuster and lock nut, where it has them.',
+  'Bring a spanner for the adjuster and one for its lock nut, where it has them.',
 ] as const;
 
 /** Only an adjuster moves both ends together; a case that holds its spring has none to wind. */

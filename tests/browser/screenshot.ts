@@ -1,34 +1,37 @@
 /**
  * Takes pictures of the program as it runs. Without an argument: the pictures of README.md. With a folder: every
- * screen, each at desk and phone, dark, whole, and as it prints, for looking at.
+ * screen in every state of `harness/states.ts`, for looking at; prints are PDFs. With states behind it: those alone;
+ * with a word behind them: the screens whose names hold it.
  *
  * npm run screenshots
  * npm run screenshots -- somewhere/else
+ * npm run screenshots -- somewhere/else forced,achromatopsia,a4 shift
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { ROOT } from '../root.ts';
-import { DESK, openBrowser, openPage, PHONE } from './harness/browser.ts';
+import { openBrowser, openPage } from './harness/browser.ts';
 import { findChromium } from './harness/chromium.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
-import { inRole, menuOf, signIn } from './harness/people.ts';
-import { startServer, type TestServer } from './harness/server.ts';
-import { showWhole } from './harness/whole-page.ts';
+import { inRole, signIn } from './harness/people.ts';
+import { eachScreen, type Screen, type Site, TAG } from './harness/screens.ts';
+import { startServer } from './harness/server.ts';
+import { enterState, STATES, type StateName } from './harness/states.ts';
 
 const PICTURES = join(ROOT, 'views', 'assets', 'pictures');
 const STARTS_AT = new Date('2026-06-01T08:00:00Z');
-/** A valve of the demo plant whose plug closes moving down and whose air opens it. */
-const TAG = 'FV-101';
-/** A4 at 96 pixels an inch. */
-const PAPER = { width: 794, height: 1123 };
+/** The page of all parts is 8,000 elements. */
+const SHOT_MS = 120_000;
+const PAPER: Partial<Record<StateName, 'A4' | 'Letter'>> = { a4: 'A4', letter: 'Letter' };
 
-interface Site {
-  readonly server: TestServer;
-  readonly browser: Browser;
-  readonly people: readonly DemoPerson[];
+interface Wanted {
+  readonly folder: string;
+  readonly states: readonly StateName[];
+  /** What the names of the screens hold. */
+  readonly named?: string | undefined;
 }
 
 /** What stands in README.md: a step and the row of its table, and how the picture is called. */
@@ -43,61 +46,20 @@ async function forReadme(site: Site): Promise<void> {
   });
 }
 
-async function everyScreen(site: Site, folder: string): Promise<void> {
+async function everyScreen(site: Site, { folder, states, named }: Wanted): Promise<void> {
   mkdirSync(folder, { recursive: true });
-  const { origin } = site.server;
-  const nobody = await openPage(site.browser, { origin });
-  await shoot(nobody.context, { address: '/sign-in', folder, name: 'sign-in' });
-  for (const role of ['engineer', 'supervisor', 'safety-officer'] as const) {
-    const { page, context } = await signedIn(site, role);
-    for (const address of [
-      ...(await menuOf(page)),
-      '/help',
-      '/style',
-      `/valves/${TAG}`,
-      `/valves/${TAG}/edit`,
-    ]) {
-      await shoot(context, { address, folder, name: `${role}${address.replaceAll('/', '-')}` });
-    }
-  }
-  const { page, context } = await signedIn(site, 'technician');
-  const openJob = `/jobs/new?tag=${TAG}&procedure=stroke-check&place=line`;
-  await shoot(context, { address: openJob, folder, name: 'open-job' });
-  let cards = 0;
-  const id = await strokeCheck(site, page, async (step, row) => {
-    cards += 1;
-    if (row !== 0 && row !== 6) return;
-    const address = new URL(page.url()).pathname;
-    await shoot(context, { address, folder, name: `card-${String(cards).padStart(2, '0')}-${step}-${row}` });
-  });
-  await shoot(context, { address: `/jobs/${id}/record`, folder, name: 'record' });
+  const shootAll = async ({ name, page }: Screen) => {
+    for (const state of states) await shoot(page, { state, path: join(folder, `${name}-${state}`) });
+  };
+  await eachScreen(site, shootAll, named);
 }
 
-/**
- * The same address at each look, on a page of its own, so that the one that works stays as it is: as the screen shows
- * it, then as tall as it is.
- */
-async function shoot(
-  context: BrowserContext,
-  { address, folder, name }: { readonly address: string; readonly folder: string; readonly name: string },
-): Promise<void> {
-  const page = await context.newPage();
-  const picture = (look: string) => page.screenshot({ path: join(folder, `${name}-${look}.png`) });
-  await page.setViewportSize(DESK);
-  await page.goto(address);
-  await picture('desk');
-  await page.emulateMedia({ colorScheme: 'dark' });
-  await picture('dark');
-  await page.emulateMedia({ colorScheme: 'light' });
-  await showWhole(page, DESK);
-  await picture('whole');
-  await page.setViewportSize(PHONE);
-  await page.goto(address);
-  await picture('phone');
-  await page.emulateMedia({ media: 'print' });
-  await showWhole(page, PAPER);
-  await picture('print');
-  await page.close();
+/** One page in one state: a picture, and of what is printed the print itself. */
+async function shoot(page: Page, { state, path }: { readonly state: StateName; readonly path: string }) {
+  await enterState(page, state);
+  const format = PAPER[state];
+  if (format === undefined) await page.screenshot({ path: `${path}.png`, timeout: SHOT_MS });
+  else await page.pdf({ path: `${path}.pdf`, format });
 }
 
 async function signedIn({ browser, server, people }: Site, role: DemoPerson['role']) {
@@ -121,18 +83,20 @@ function strokeCheck(
   });
 }
 
-async function takePictures(folder: string | undefined): Promise<void> {
+async function takePictures(wanted: Wanted | undefined): Promise<void> {
   const data = mkdtempSync(join(tmpdir(), 'yokeside-pictures-'));
   const browser = await openBrowser(await findChromium());
   const server = await startServer({ folder: data, startsAt: STARTS_AT });
   try {
-    if (folder !== undefined) {
-      const { context } = await openPage(browser, { origin: server.origin });
-      mkdirSync(folder, { recursive: true });
-      await shoot(context, { address: '/', folder, name: 'set-up' });
+    if (wanted !== undefined) {
+      const { page } = await openPage(browser, { origin: server.origin });
+      mkdirSync(wanted.folder, { recursive: true });
+      await page.goto('/');
+      for (const state of wanted.states)
+        await shoot(page, { state, path: join(wanted.folder, `set-up-${state}`) });
     }
     const site = { server, browser, people: await server.loadDemo() };
-    await (folder === undefined ? forReadme(site) : everyScreen(site, folder));
+    await (wanted === undefined ? forReadme(site) : everyScreen(site, wanted));
     const faults = server.faults();
     if (faults.length > 0) throw new Error(`The server had faults:\n${faults.join('\n')}`);
   } finally {
@@ -140,7 +104,17 @@ async function takePictures(folder: string | undefined): Promise<void> {
     await server.close();
     rmSync(data, { recursive: true, force: true, maxRetries: 3 });
   }
-  console.log(`The pictures are in ${folder ?? PICTURES}`);
+  console.log(`The pictures are in ${wanted?.folder ?? PICTURES}`);
 }
 
-await takePictures(process.argv[2]);
+/** @throws TypeError where a state is named that there is not */
+function statesNamed(names: string | undefined): readonly StateName[] {
+  const all = Object.keys(STATES) as readonly StateName[];
+  if (names === undefined) return all;
+  const unknown = names.split(',').filter((name) => !all.some((state) => state === name));
+  if (unknown.length > 0) throw new TypeError(`No state is called ${unknown.join()}: ${all.join()}.`);
+  return all.filter((state) => names.split(',').includes(state));
+}
+
+const [folder, states, named] = process.argv.slice(2);
+await takePictures(folder === undefined ? undefined : { folder, states: statesNamed(states), named });

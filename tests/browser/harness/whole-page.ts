@@ -9,10 +9,14 @@ import { DESK, NARROWEST, ON_ITS_SIDE, PHONE } from './browser.ts';
 export async function showWhole(
   page: Page,
   screen: { readonly width: number; readonly height: number },
+  tallestPx = Number.POSITIVE_INFINITY,
 ): Promise<void> {
   await page.setViewportSize(screen);
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width: screen.width, height: Math.max(screen.height, height) });
+  await page.setViewportSize({
+    width: screen.width,
+    height: Math.max(screen.height, Math.min(height, tallestPx)),
+  });
 }
 
 const LOOKS = {

@@ -171,6 +171,7 @@ export const jobScreen = {
   'minutes are left.': 'minutos quedan.',
   'named by, on': 'nombrado por, el',
   'not offered. {1}': 'no se ofrece. {1}',
+  'Not offered for this valve, and why': 'No se ofrece para esta válvula, y por qué',
   'open since {1}': 'abierto desde {1}',
   'permit number': 'número de permiso',
   'print it as a form for paper': 'imprimirlo como formulario de papel',

@@ -16,6 +16,7 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/6-acts.css',
       'assets/style/7-tables.css',
       'assets/style/8-drawing.css',
+      'assets/style/8b-large-letters.css',
       'assets/style/13-signing.css',
       'assets/style/15-faults.css',
       'assets/style/17-notes.css',

@@ -44,14 +44,12 @@ function everyWording(definition: Definition): readonly Definition[] {
 }
 
 function proofFaults({ definition, proofs }: Compiled): readonly string[] {
-  const found = [...proofs.values()].map((proof) => proof.findings);
-  const sentences = found.flatMap((findings) =>
+  const all = [...proofs.values()];
+  const sentences = all.flatMap(({ findings }) =>
     findings.filter((one) => one.rule !== 'unreachable').map(sayFinding),
   );
   // A step for the bench is out of reach in the line: it is lost only where no facts lead to it.
-  const reached = (step: string) =>
-    found.some((findings) => !findings.some((one) => one.rule === 'unreachable' && one.step === step));
-  const lost = Object.keys(definition.steps).filter((step) => !reached(step));
+  const lost = Object.keys(definition.steps).filter((step) => !all.some(({ reach }) => reach.has(step)));
   return [...new Set([...sentences, ...lost.map((step) => `unreachable at ${step}`)])];
 }
 

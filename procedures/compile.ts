@@ -1,8 +1,8 @@
 import { type AnyStateMachine, createMachine, transition } from 'xstate';
-import { type Proof, prove } from '../safety/proof.ts';
+import type { Proof } from '../safety/proof.ts';
 import { everyFacts, type FactName, type Facts } from './facts.ts';
 import { factsUsed } from './facts-used.ts';
-import { proofGraphs } from './proof-graph.ts';
+import { proverOf } from './proof-graph.ts';
 import type { Definition, Target } from './vocabulary.ts';
 import { type NamedWay, type WayMeta, waysOf } from './ways.ts';
 
@@ -33,10 +33,8 @@ export interface Compiled {
 export function compile(definition: Definition): Compiled {
   const forward = forwardMachine(definition);
   const names = factsUsed(definition);
-  const graphUnder = proofGraphs(forward, definition);
-  const proofs = new Map(
-    everyFacts(names).map((facts) => [factsKey(facts, names), prove(graphUnder(facts))]),
-  );
+  const proveUnder = proverOf(forward, definition);
+  const proofs = new Map(everyFacts(names).map((facts) => [factsKey(facts, names), proveUnder(facts)]));
   let machine: AnyStateMachine | undefined;
   return {
     definition,

@@ -96,18 +96,18 @@ interface Handing {
 function untaken(from: Compiled, { id, to, facts, what }: Handing): readonly string[] {
   const reach = proofUnder(from, facts)?.reach;
   if (reach?.has(id) !== true) return [];
+  const allowed = allowedUnder(to, facts);
   return CONDITION_IDS.flatMap((condition) =>
     reach
-      .beyond(id, { condition, allowed: allowedAt(to, { condition, facts }) })
+      .beyond(id, { condition, allowed: allowed(condition) })
       .map((state) => `${what} does not take over with ${CONDITIONS[condition].name} ${state}`),
   );
 }
 
-function allowedAt(
-  to: TakesOver<string>,
-  { condition, facts }: { readonly condition: ConditionId; readonly facts: Facts },
-): readonly AnyState[] {
-  return standingUnder(to, facts)[condition] ?? [knownAtOpening(facts)[condition] ?? worstState(condition)];
+/** The states of each condition that are taken over under these facts. */
+function allowedUnder(to: TakesOver<string>, facts: Facts): (condition: ConditionId) => readonly AnyState[] {
+  const [standing, known] = [standingUnder(to, facts), knownAtOpening(facts)];
+  return (condition) => standing[condition] ?? [known[condition] ?? worstState(condition)];
 }
 
 /** Conditions of a job that stand otherwise than the procedure takes over: a job on an older revision may come to that. */
@@ -115,7 +115,6 @@ export function notTakenOver(
   to: TakesOver<string>,
   { situation, facts }: Pick<Job, 'situation' | 'facts'>,
 ): readonly ConditionId[] {
-  return CONDITION_IDS.filter(
-    (condition) => !allowedAt(to, { condition, facts }).includes(situation.states[condition]),
-  );
+  const allowed = allowedUnder(to, facts);
+  return CONDITION_IDS.filter((condition) => !allowed(condition).includes(situation.states[condition]));
 }

@@ -1,5 +1,6 @@
 import type { AnyStateMachine } from 'xstate';
 import type { AnyState, ConditionId } from '../safety/conditions.ts';
+import { type Proof, prover } from '../safety/proof.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof-graph.ts';
 import { type Facts, knownAtOpening } from './facts.ts';
 import { standingUnder } from './standing.ts';
@@ -14,6 +15,48 @@ import type { WayMeta } from './ways.ts';
  * @throws Error for a machine with parallel or nested states or eventless ways, which the proof does not cover
  */
 export function proofGraphs(machine: AnyStateMachine, definition: Definition): (facts: Facts) => ProofGraph {
+  const { start, steps, ways } = wholeOf(machine, definition);
+  return (facts) => ({
+    start,
+    steps,
+    ...beginningUnder(definition, facts),
+    edges: ways.filter(({ by }) => isOpen(by, facts)).map(({ edge }) => edge),
+  });
+}
+
+/**
+ * The proof under any standing of the facts, of the same graphs: what they share is worked out once.
+ * @throws Error as `proofGraphs`
+ */
+export function proverOf(machine: AnyStateMachine, definition: Definition): (facts: Facts) => Proof {
+  const { start, steps, ways } = wholeOf(machine, definition);
+  const proveUnder = prover({ start, steps, edges: ways.map(({ edge }) => edge) });
+  return (facts) =>
+    proveUnder({
+      ...beginningUnder(definition, facts),
+      shut: Uint8Array.from(ways, ({ by }) => (isOpen(by, facts) ? 0 : 1)),
+    });
+}
+
+function isOpen(by: WayMeta['by'], facts: Facts): boolean {
+  return by === null || facts[by.fact as keyof Facts] === by.is;
+}
+
+function beginningUnder({ takesOver = {} }: Definition, facts: Facts) {
+  return {
+    known: knownAtOpening(facts),
+    takesOver: Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) })),
+  };
+}
+
+/** Every step and every way, whatever the facts. */
+interface Whole {
+  readonly start: string;
+  readonly steps: Readonly<Record<string, ProofStep>>;
+  readonly ways: readonly FactWay[];
+}
+
+function wholeOf(machine: AnyStateMachine, definition: Definition): Whole {
   const ways: FactWay[] = [];
   const steps: Record<string, ProofStep> = {};
   for (const [id, node] of Object.entries(machine.root.states)) {
@@ -25,16 +68,7 @@ export function proofGraphs(machine: AnyStateMachine, definition: Definition): (
     for (const [event, transitions] of node.transitions)
       for (const way of transitions) ways.push(factWay({ id, event, way }));
   }
-  const { start, takesOver = {} } = definition;
-  return (facts) => ({
-    start,
-    known: knownAtOpening(facts),
-    takesOver: Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) })),
-    steps,
-    edges: ways
-      .filter(({ by }) => by === null || facts[by.fact as keyof Facts] === by.is)
-      .map(({ edge }) => edge),
-  });
+  return { start: definition.start, steps, ways };
 }
 
 /** An edge with the fact that it stands under, if it does. */

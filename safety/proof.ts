@@ -1,7 +1,9 @@
 import { needsOf } from './action-classes.ts';
 import { type AnyState, CONDITIONS, type ConditionId, LOCK_IDS, worstState } from './conditions.ts';
+import { type NumberedGraph, numbered, type WholeGraph } from './numbered-graph.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from './proof-graph.ts';
-import { type Reach, reachOf } from './reach.ts';
+import { type Reach, reachUnder, type Standing } from './reach.ts';
+import { addStates, WORDS } from './state-bits.ts';
 
 export interface Finding {
   readonly rule:
@@ -32,20 +34,64 @@ export interface Proof {
  * @example prove({ start: 'a', steps: {...}, edges: [...] }).findings // [] where the procedure is safe
  */
 export function prove(graph: ProofGraph): Proof {
-  const reach = reachOf(graph);
+  return prover(graph)({ ...graph, shut: new Uint8Array(graph.edges.length) });
+}
+
+/** The same for a graph that is proved under many standings of the facts: what they share is worked out once. */
+export function prover(whole: WholeGraph): (standing: Standing) => Proof {
+  const graph = numbered(whole);
+  const forbidden = forbiddenIn(graph);
+  return (standing) => {
+    const reach = reachUnder(graph, standing);
+    const bad = new Set(reach.meeting(forbidden));
+    const findings = bad.size === 0 ? [] : exposures(bad, { reach, graph: openGraph(whole, standing) });
+    return { findings: [...findings, ...shapeFindings(graph, { reach, standing })], reach };
+  };
+}
+
+/** What stays of a graph under one standing of the facts. */
+function openGraph({ start, steps, edges }: WholeGraph, { known, takesOver, shut }: Standing): ProofGraph {
+  return {
+    start,
+    steps,
+    edges: edges.filter((_, way) => shut[way] !== 1),
+    ...(known === undefined ? {} : { known }),
+    ...(takesOver === undefined ? {} : { takesOver }),
+  };
+}
+
+/** Each state that is not allowed at a step where it can be, with the shortest way on which it comes there. */
+function exposures(
+  bad: ReadonlySet<string>,
+  { reach, graph }: { readonly reach: Reach; readonly graph: ProofGraph },
+): readonly Finding[] {
   const waysFrom = groupByFrom(graph.edges);
-  const findings = Object.entries(graph.steps).flatMap(([id, step]) =>
-    allowancesOf(step).flatMap(({ rule, condition, allowed }) =>
-      reach.beyond(id, { condition, allowed }).map((state) => ({
-        rule,
-        step: id,
-        condition,
-        state,
-        path: shortestWay({ condition, step: id, state }, graph, waysFrom),
-      })),
-    ),
-  );
-  return { findings: [...findings, ...shapeFindings(graph, reach, waysFrom)], reach };
+  return Object.entries(graph.steps)
+    .filter(([id]) => bad.has(id))
+    .flatMap(([id, step]) =>
+      allowancesOf(step).flatMap(({ rule, condition, allowed }) =>
+        reach.beyond(id, { condition, allowed }).map((state) => ({
+          rule,
+          step: id,
+          condition,
+          state,
+          path: shortestWay({ condition, step: id, state }, graph, waysFrom),
+        })),
+      ),
+    );
+}
+
+/** By step, the states that it does not allow. */
+function forbiddenIn({ whole, ids }: NumberedGraph): Int32Array {
+  const words = new Int32Array(ids.length * WORDS);
+  for (const [number, step] of Object.values(whole.steps).entries())
+    for (const { condition, allowed } of allowancesOf(step)) {
+      const states = (CONDITIONS[condition].states as readonly AnyState[]).filter(
+        (state) => !allowed.includes(state),
+      );
+      addStates({ words, at: number * WORDS }, { condition, states });
+    }
+  return words;
 }
 
 interface Allowance {
@@ -60,17 +106,8 @@ const END_ALLOWANCES: readonly Allowance[] = [
   { rule: 'end with test air', condition: 'testAir', allowed: ['off'] },
 ];
 
-/** Graphs of one procedure share their steps, under every standing of its facts. */
-const ALLOWANCES = new WeakMap<ProofStep, readonly Allowance[]>();
-
-function allowancesOf(step: ProofStep): readonly Allowance[] {
-  const known = ALLOWANCES.get(step) ?? namedAllowances(step);
-  ALLOWANCES.set(step, known);
-  return known;
-}
-
 /** The states that a step allows, condition by condition; those not named may stand as they like. */
-function namedAllowances({ action, end, handsOver }: ProofStep): readonly Allowance[] {
+function allowancesOf({ action, end, handsOver }: ProofStep): readonly Allowance[] {
   const needs = action === null ? [] : Object.entries(needsOf(action));
   return [
     ...needs.map(
@@ -124,9 +161,8 @@ function shortestWay(
 }
 
 function shapeFindings(
-  graph: ProofGraph,
-  reach: Reach,
-  waysFrom: ReadonlyMap<string, readonly ProofEdge[]>,
+  graph: NumberedGraph,
+  { reach, standing: { shut } }: { readonly reach: Reach; readonly standing: Standing },
 ): readonly Finding[] {
   const bare = (rule: Finding['rule'], step: string): Finding => ({
     rule,
@@ -135,23 +171,42 @@ function shapeFindings(
     state: null,
     path: [],
   });
-  const steps = Object.entries(graph.steps);
-  const safe = leadingToSafe(graph);
+  const steps = Object.entries(graph.whole.steps);
+  const safe = leadingToSafe(graph, shut);
   return [
     ...steps.filter(([id]) => !reach.has(id)).map(([id]) => bare('unreachable', id)),
     ...steps
-      .filter(([id, step]) => !step.end && (waysFrom.get(id) ?? []).length === 0)
+      .filter(([, step], number) => !step.end && !leadsOn(graph, { number, shut }))
       .map(([id]) => bare('dead end', id)),
-    ...steps.filter(([id]) => !safe.has(id)).map(([id]) => bare('no way to safe', id)),
+    ...steps.filter((_, number) => safe[number] !== 1).map(([id]) => bare('no way to safe', id)),
   ];
 }
 
-/** Every step from which unguarded ways lead to a safe step or an end, found from there backwards. */
-function leadingToSafe({ steps, edges }: ProofGraph): ReadonlySet<string> {
-  const waysTo = new Map<string, string[]>();
-  for (const { from, to, guarded } of edges) if (!guarded) getOrMake(waysTo, to, () => []).push(from);
-  const safe = new Set(Object.entries(steps).flatMap(([id, step]) => (step.safe || step.end ? [id] : [])));
-  for (const step of safe) for (const from of waysTo.get(step) ?? []) safe.add(from);
+function leadsOn(
+  { firstWay, ways }: NumberedGraph,
+  { number, shut }: { readonly number: number; readonly shut: Uint8Array },
+): boolean {
+  for (let at = firstWay[number] ?? 0; at < (firstWay[number + 1] ?? 0); at += 1)
+    if (shut[ways[at] ?? 0] !== 1) return true;
+  return false;
+}
+
+/** By step, 1 where unguarded ways lead to a safe step or an end. */
+function leadingToSafe({ whole: { steps, edges }, ids, numberOf, to }: NumberedGraph, shut: Uint8Array) {
+  const safe = new Uint8Array(ids.length);
+  for (const [number, step] of Object.values(steps).entries()) safe[number] = step.safe || step.end ? 1 : 0;
+  const free = edges.flatMap(({ from, guarded }, way) =>
+    guarded || shut[way] === 1 ? [] : [{ from: numberOf(from) ?? 0, to: to[way] ?? 0 }],
+  );
+  // Most lead there at once: a round more for each way in between.
+  for (let isNew = true; isNew; ) {
+    isNew = false;
+    for (const way of free) {
+      if (safe[way.from] === 1 || safe[way.to] !== 1) continue;
+      safe[way.from] = 1;
+      isNew = true;
+    }
+  }
   return safe;
 }
 

@@ -1,67 +1,46 @@
-import { type AnyState, CONDITION_IDS, CONDITIONS, type ConditionId, worstState } from './conditions.ts';
-import type { ProofEdge, ProofGraph } from './proof-graph.ts';
-
-interface Place {
-  readonly word: number;
-  readonly shift: number;
-}
-
-const WORD_BITS = 30;
-
-/** Where the states of each condition stand as bits: all of a condition in one word, as many conditions to a word as fit. */
-const PLACES = packed();
-const WORDS = 1 + Math.max(...[...PLACES.values()].map(({ word }) => word));
-
-function packed(): ReadonlyMap<ConditionId, Place> {
-  let [word, shift] = [0, 0];
-  return new Map(
-    CONDITION_IDS.map((id) => {
-      const { length } = CONDITIONS[id].states;
-      if (shift + length > WORD_BITS) [word, shift] = [word + 1, 0];
-      const place = { word, shift };
-      shift += length;
-      return [id, place];
-    }),
-  );
-}
-
-function placeOf(condition: ConditionId): Place {
-  const place = PLACES.get(condition);
-  if (place === undefined) throw new Error(`there is no condition ${condition}`);
-  return place;
-}
+import { type AnyState, CONDITION_IDS, type ConditionId, worstState } from './conditions.ts';
+import { type NumberedGraph, numbered } from './numbered-graph.ts';
+import type { ProofGraph } from './proof-graph.ts';
+import { addStates, clearStates, statesAmong, WORDS } from './state-bits.ts';
 
 /** For each step of a graph, the states in which each condition can be on arrival. */
 export class Reach {
-  /** By step: the sets of all conditions as words of bits. */
-  readonly #sets: ReadonlyMap<string, Int32Array>;
+  readonly #graph: Pick<NumberedGraph, 'ids' | 'numberOf'>;
+  /** WORDS for each step. */
+  readonly #words: Int32Array;
+  readonly #met: Uint8Array;
 
-  constructor(sets: ReadonlyMap<string, Int32Array>) {
-    this.#sets = sets;
+  constructor(
+    graph: Pick<NumberedGraph, 'ids' | 'numberOf'>,
+    { words, met }: { readonly words: Int32Array; readonly met: Uint8Array },
+  ) {
+    this.#graph = graph;
+    this.#words = words;
+    this.#met = met;
   }
 
   has(step: string): boolean {
-    return this.#sets.has(step);
+    return this.#at(step) !== undefined;
   }
 
   keys(): readonly string[] {
-    return [...this.#sets.keys()];
+    return this.#graph.ids.filter((_, number) => this.#met[number] === 1);
   }
 
   get(step: string): ReadonlyMap<ConditionId, ReadonlySet<AnyState>> | undefined {
-    const sets = this.#sets.get(step);
-    if (sets === undefined) return undefined;
-    return new Map(CONDITION_IDS.map((id) => [id, new Set(statesIn(id, sets))]));
+    const at = this.#at(step);
+    if (at === undefined) return undefined;
+    const here = { words: this.#words, at };
+    return new Map(CONDITION_IDS.map((id) => [id, new Set(statesAmong(here, id))]));
   }
 
   /** True where every state possible at `from` is possible at `to`: only then may a person go back there. */
   isWithin({ from, to }: { readonly from: string; readonly to: string }): boolean {
-    const source = this.#sets.get(from);
-    const target = this.#sets.get(to);
+    const [source, target] = [this.#at(from), this.#at(to)];
     if (source === undefined || target === undefined) return false;
     // A plain loop: every pair of steps is asked, under every standing of the facts.
-    for (let at = 0; at < source.length; at += 1)
-      if (((source[at] ?? 0) & ~(target[at] ?? 0)) !== 0) return false;
+    for (let word = 0; word < WORDS; word += 1)
+      if (((this.#words[source + word] ?? 0) & ~(this.#words[target + word] ?? 0)) !== 0) return false;
     return true;
   }
 
@@ -70,10 +49,32 @@ export class Reach {
     step: string,
     { condition, allowed }: { readonly condition: ConditionId; readonly allowed: readonly AnyState[] },
   ): readonly AnyState[] {
-    const sets = this.#sets.get(step);
-    if (sets === undefined) return [];
-    return statesIn(condition, sets).filter((state) => !allowed.includes(state));
+    const at = this.#at(step);
+    if (at === undefined) return [];
+    return statesAmong({ words: this.#words, at }, condition).filter((state) => !allowed.includes(state));
   }
+
+  /** Steps at which some state can be that is among those forbidden there. @param forbidden WORDS for each step */
+  meeting(forbidden: Int32Array): readonly string[] {
+    // Nearly always none: so that states are looked at by name only where something is wrong.
+    return this.#graph.ids.filter((_, number) => {
+      for (let at = number * WORDS; at < (number + 1) * WORDS; at += 1)
+        if (((this.#words[at] ?? 0) & (forbidden[at] ?? 0)) !== 0) return true;
+      return false;
+    });
+  }
+
+  /** Where the words of a step begin; undefined for one that is not met. */
+  #at(step: string): number | undefined {
+    const number = this.#graph.numberOf(step);
+    return number === undefined || this.#met[number] !== 1 ? undefined : number * WORDS;
+  }
+}
+
+/** What differs from one standing of the facts to the next: how a job begins, and which ways there are not. */
+export interface Standing extends Pick<ProofGraph, 'known' | 'takesOver'> {
+  /** By number of the way: 1 for one that does not exist under these facts. */
+  readonly shut: Uint8Array;
 }
 
 /**
@@ -83,102 +84,85 @@ export class Reach {
  * @example reachOf({ start: 'a', steps, edges }).get('a')?.get('spring') // Set { 'loaded' }
  */
 export function reachOf(graph: ProofGraph): Reach {
-  const ways = waysFrom(graph.edges);
-  const first = new Int32Array(WORDS);
-  for (const id of CONDITION_IDS)
-    add(first, { condition: id, states: [graph.known?.[id] ?? worstState(id)] });
-  const sets = new Map([[graph.start, first]]);
-  const open = new Set([graph.start]);
-  for (const { at, standing } of graph.takesOver ?? []) {
-    spread(first, { to: at, ...changesOf(standing) }, sets);
-    open.add(at);
+  return reachUnder(numbered(graph), { ...graph, shut: new Uint8Array(graph.edges.length) });
+}
+
+/** The same for one standing of the facts, of a graph that was numbered for all. */
+export function reachUnder(graph: NumberedGraph, standing: Standing): Reach {
+  const { ids, firstWay, ways, to } = graph;
+  const words = new Int32Array(ids.length * WORDS);
+  const met = new Uint8Array(ids.length);
+  const open = beginnings(graph, { standing, words });
+  for (const step of open) met[step] = 1;
+  const waits = met.slice();
+  // Last in, first out; in which order steps are taken changes nothing of what is met in the end.
+  for (let step = open.pop(); step !== undefined; step = open.pop()) {
+    waits[step] = 0;
+    for (let at = firstWay[step] ?? 0; at < (firstWay[step + 1] ?? 0); at += 1) {
+      const way = ways[at] ?? 0;
+      if (standing.shut[way] === 1) continue;
+      const next = to[way] ?? 0;
+      const isNew = spread(graph, { way, from: step, to: next, words }) || met[next] === 0;
+      met[next] = 1;
+      if (!isNew || waits[next] === 1) continue;
+      waits[next] = 1;
+      open.push(next);
+    }
   }
-  for (const step of open) {
-    open.delete(step);
-    const here = sets.get(step) ?? first;
-    for (const way of ways.get(step) ?? []) if (spread(here, way, sets)) open.add(way.to);
+  return new Reach(graph, { words, met });
+}
+
+/** Puts down what is known where a job begins. @returns the steps at which it may */
+function beginnings(
+  { whole, numberOf }: NumberedGraph,
+  { standing: { known, takesOver = [] }, words }: { readonly standing: Standing; readonly words: Int32Array },
+): number[] {
+  const opening = new Int32Array(WORDS);
+  for (const condition of CONDITION_IDS)
+    addStates(
+      { words: opening, at: 0 },
+      { condition, states: [known?.[condition] ?? worstState(condition)] },
+    );
+  const begun = [
+    { at: whole.start, words: opening },
+    ...takesOver.map(({ at, standing }) => ({ at, words: standingOf(standing, opening) })),
+  ];
+  return begun.flatMap(({ at, words: begin }) => {
+    const number = numberOf(at);
+    // A step that the graph does not have is a fault of the definition, which its check names.
+    if (number === undefined) return [];
+    for (const [word, bits] of begin.entries())
+      words[number * WORDS + word] = (words[number * WORDS + word] ?? 0) | bits;
+    return [number];
+  });
+}
+
+function standingOf(states: NonNullable<Standing['takesOver']>[number]['standing'], opening: Int32Array) {
+  const words = opening.slice();
+  for (const [condition, to] of Object.entries(states) as [ConditionId, readonly AnyState[]][]) {
+    clearStates({ words, at: 0 }, condition);
+    addStates({ words, at: 0 }, { condition, states: to });
   }
-  return new Reach(sets);
+  return words;
 }
 
-/** What a way does to the words: the conditions that it does not name keep their states. */
-interface Changes {
-  readonly keeps: Int32Array;
-  readonly sets: Int32Array;
+interface Spreading {
+  readonly way: number;
+  readonly from: number;
+  readonly to: number;
+  readonly words: Int32Array;
 }
 
-interface BitWay extends Changes {
-  readonly to: string;
-}
-
-function waysFrom(edges: readonly ProofEdge[]): ReadonlyMap<string, readonly BitWay[]> {
-  const from = new Map<string, BitWay[]>();
-  for (const edge of edges) {
-    const way = { to: edge.to, ...changesOf(edge.sets) };
-    const ways = from.get(edge.from);
-    if (ways === undefined) from.set(edge.from, [way]);
-    else ways.push(way);
-  }
-  return from;
-}
-
-const NOTHING: Changes = { keeps: new Int32Array(WORDS).fill(-1), sets: new Int32Array(WORDS) };
-
-/** Graphs of one procedure share their edges, under every standing of its facts. */
-const CHANGES = new WeakMap<ProofEdge['sets'], Changes>();
-
-function changesOf(states: ProofEdge['sets']): Changes {
-  const known = CHANGES.get(states) ?? packedChanges(states);
-  CHANGES.set(states, known);
-  return known;
-}
-
-function packedChanges(states: ProofEdge['sets']): Changes {
-  const named = Object.entries(states) as [ConditionId, readonly AnyState[]][];
-  if (named.length === 0) return NOTHING;
-  const changes = { keeps: NOTHING.keeps.slice(), sets: NOTHING.sets.slice() };
-  for (const [condition, to] of named) {
-    const { word, shift } = placeOf(condition);
-    const all = (1 << CONDITIONS[condition].states.length) - 1;
-    changes.keeps[word] = (changes.keeps[word] ?? 0) & ~(all << shift);
-    add(changes.sets, { condition, states: to });
-  }
-  return changes;
-}
-
-/** Carries what can be met here along one way; true where something new is met there. */
-function spread(here: Int32Array, { to, keeps, sets: set }: BitWay, sets: Map<string, Int32Array>): boolean {
-  let there = sets.get(to);
-  let isNew = there === undefined;
-  if (there === undefined) {
-    there = new Int32Array(WORDS);
-    sets.set(to, there);
-  }
-  for (let at = 0; at < WORDS; at += 1) {
-    const before = there[at] ?? 0;
-    const after = before | ((here[at] ?? 0) & (keeps[at] ?? 0)) | (set[at] ?? 0);
+/** Carries what can be met at one step along one way; true where something new is met there. */
+function spread({ keeps, sets }: NumberedGraph, { way, from, to, words }: Spreading): boolean {
+  let isNew = false;
+  for (let word = 0; word < WORDS; word += 1) {
+    const [here, there, effect] = [from * WORDS + word, to * WORDS + word, way * WORDS + word];
+    const before = words[there] ?? 0;
+    const after = before | ((words[here] ?? 0) & (keeps[effect] ?? 0)) | (sets[effect] ?? 0);
     if (after === before) continue;
-    there[at] = after;
+    words[there] = after;
     isNew = true;
   }
   return isNew;
-}
-
-function add(
-  words: Int32Array,
-  { condition, states }: { readonly condition: ConditionId; readonly states: readonly AnyState[] },
-): void {
-  const { word, shift } = placeOf(condition);
-  const known: readonly AnyState[] = CONDITIONS[condition].states;
-  // A state that the condition does not have adds nothing.
-  for (const state of states)
-    if (known.includes(state)) words[word] = (words[word] ?? 0) | (1 << (shift + known.indexOf(state)));
-}
-
-function statesIn(condition: ConditionId, words: Int32Array): readonly AnyState[] {
-  const { word, shift } = placeOf(condition);
-  const bits = words[word] ?? 0;
-  return (CONDITIONS[condition].states as readonly AnyState[]).filter(
-    (_, at) => (bits & (1 << (shift + at))) !== 0,
-  );
 }

@@ -24,7 +24,11 @@ const BARE_NUMBER = /\d/;
 export function faultsOf(compiled: Compiled): readonly string[] {
   const { definition } = compiled;
   const shape = everyWording(definition).flatMap((worded) =>
-    Object.entries(worded.steps).flatMap(([id, step]) => stepFaults(id, { step, definition: worded })),
+    Object.entries(worded.steps).flatMap(([id, step]) =>
+      worded !== definition && step === definition.steps[id]
+        ? []
+        : stepFaults(id, { step, definition: worded }),
+    ),
   );
   return [
     ...controlFaults(definition),

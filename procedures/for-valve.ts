@@ -64,8 +64,11 @@ function stepFor(
   return { ...own, allows: own.allows.filter((action) => doneHere.has(action)) };
 }
 
-function inCylinderWords({ onCylinder, ...step }: OpenStep): OpenStep {
-  return onCylinder === undefined ? step : withWords(step, { id: step.title, other: onCylinder });
+function inCylinderWords(step: OpenStep): OpenStep {
+  // The same step, not a copy: whoever has read it once need not read it again.
+  if (step.onCylinder === undefined) return step;
+  const { onCylinder, ...plain } = step;
+  return withWords(plain, { id: plain.title, other: onCylinder });
 }
 
 function withChoicesOf(step: OpenStep, facts: Facts): OpenStep {

@@ -31,11 +31,12 @@ export function proofGraphs(machine: AnyStateMachine, definition: Definition): (
 export function proverOf(machine: AnyStateMachine, definition: Definition): (facts: Facts) => Proof {
   const { start, steps, ways } = wholeOf(machine, definition);
   const proveUnder = prover({ start, steps, edges: ways.map(({ edge }) => edge) });
-  return (facts) =>
-    proveUnder({
-      ...beginningUnder(definition, facts),
-      shut: Uint8Array.from(ways, ({ by }) => (isOpen(by, facts) ? 0 : 1)),
-    });
+  const byFacts = ways.flatMap(({ by }, way) => (by === null ? [] : [{ by, way }]));
+  return (facts) => {
+    const shut = new Uint8Array(ways.length);
+    for (const { by, way } of byFacts) if (!isOpen(by, facts)) shut[way] = 1;
+    return proveUnder({ ...beginningUnder(definition, facts), shut });
+  };
 }
 
 function isOpen(by: WayMeta['by'], facts: Facts): boolean {
@@ -114,7 +115,11 @@ function factWay({
   return { by: meta.by, edge };
 }
 
+/** Most ways set nothing: they share this. */
+const NOTHING: ProofEdge['sets'] = {};
+
 function possible(sets: Sets): ProofEdge['sets'] {
+  if (Object.keys(sets).length === 0) return NOTHING;
   const pairs = Object.entries(sets).map(([condition, set]) => [
     condition,
     typeof set === 'object' ? set.among : [set],

@@ -41,11 +41,13 @@ export function prove(graph: ProofGraph): Proof {
 export function prover(whole: WholeGraph): (standing: Standing) => Proof {
   const graph = numbered(whole);
   const forbidden = forbiddenIn(graph);
+  const shape = shapeOf(graph);
   return (standing) => {
     const reach = reachUnder(graph, standing);
-    const bad = new Set(reach.meeting(forbidden));
-    const findings = bad.size === 0 ? [] : exposures(bad, { reach, graph: openGraph(whole, standing) });
-    return { findings: [...findings, ...shapeFindings(graph, { reach, standing })], reach };
+    const bad = reach.meeting(forbidden);
+    const findings =
+      bad.length === 0 ? [] : exposures(new Set(bad), { reach, graph: openGraph(whole, standing) });
+    return { findings: [...findings, ...shape({ reach, standing })], reach };
   };
 }
 
@@ -160,10 +162,15 @@ function shortestWay(
   throw new Error(`${bad.step} is met with ${condition} ${bad.state}, but no way leads to it`);
 }
 
-function shapeFindings(
-  graph: NumberedGraph,
-  { reach, standing: { shut } }: { readonly reach: Reach; readonly standing: Standing },
-): readonly Finding[] {
+interface Shaped {
+  readonly reach: Reach;
+  readonly standing: Standing;
+}
+
+/** Steps that are not met, that lead nowhere, or from which no way is free to a safe one. */
+function shapeOf(graph: NumberedGraph): (shaped: Shaped) => readonly Finding[] {
+  const steps = Object.entries(graph.whole.steps);
+  const safe = leadingToSafe(graph);
   const bare = (rule: Finding['rule'], step: string): Finding => ({
     rule,
     step,
@@ -171,15 +178,19 @@ function shapeFindings(
     state: null,
     path: [],
   });
-  const steps = Object.entries(graph.whole.steps);
-  const safe = leadingToSafe(graph, shut);
-  return [
-    ...steps.filter(([id]) => !reach.has(id)).map(([id]) => bare('unreachable', id)),
-    ...steps
-      .filter(([, step], number) => !step.end && !leadsOn(graph, { number, shut }))
-      .map(([id]) => bare('dead end', id)),
-    ...steps.filter((_, number) => safe[number] !== 1).map(([id]) => bare('no way to safe', id)),
-  ];
+  return ({ reach, standing: { shut } }) => {
+    const isSafe = safe(shut);
+    return [
+      ...reach
+        .unmet()
+        .filter((id) => graph.whole.steps[id] !== undefined)
+        .map((id) => bare('unreachable', id)),
+      ...steps
+        .filter(([, step], number) => !step.end && !leadsOn(graph, { number, shut }))
+        .map(([id]) => bare('dead end', id)),
+      ...steps.filter((_, number) => isSafe[number] !== 1).map(([id]) => bare('no way to safe', id)),
+    ];
+  };
 }
 
 function leadsOn(
@@ -192,22 +203,25 @@ function leadsOn(
 }
 
 /** By step, 1 where unguarded ways lead to a safe step or an end. */
-function leadingToSafe({ whole: { steps, edges }, ids, numberOf, to }: NumberedGraph, shut: Uint8Array) {
-  const safe = new Uint8Array(ids.length);
-  for (const [number, step] of Object.values(steps).entries()) safe[number] = step.safe || step.end ? 1 : 0;
+function leadingToSafe({ whole: { steps, edges }, ids, numberOf, to }: NumberedGraph) {
+  const first = new Uint8Array(ids.length);
+  for (const [number, step] of Object.values(steps).entries()) first[number] = step.safe || step.end ? 1 : 0;
   const free = edges.flatMap(({ from, guarded }, way) =>
-    guarded || shut[way] === 1 ? [] : [{ from: numberOf(from) ?? 0, to: to[way] ?? 0 }],
+    guarded ? [] : [{ way, from: numberOf(from) ?? 0, to: to[way] ?? 0 }],
   );
-  // Most lead there at once: a round more for each way in between.
-  for (let isNew = true; isNew; ) {
-    isNew = false;
-    for (const way of free) {
-      if (safe[way.from] === 1 || safe[way.to] !== 1) continue;
-      safe[way.from] = 1;
-      isNew = true;
+  return (shut: Uint8Array): Uint8Array => {
+    const safe = first.slice();
+    // Most lead there at once: a round more for each way in between.
+    for (let isNew = true; isNew; ) {
+      isNew = false;
+      for (const { way, from, to: next } of free) {
+        if (safe[from] === 1 || safe[next] !== 1 || shut[way] === 1) continue;
+        safe[from] = 1;
+        isNew = true;
+      }
     }
-  }
-  return safe;
+    return safe;
+  };
 }
 
 function groupByFrom(edges: readonly ProofEdge[]): ReadonlyMap<string, readonly ProofEdge[]> {

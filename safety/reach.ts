@@ -27,6 +27,10 @@ export class Reach {
     return this.#graph.ids.filter((_, number) => this.#met[number] === 1);
   }
 
+  unmet(): readonly string[] {
+    return this.#graph.ids.filter((_, number) => this.#met[number] !== 1);
+  }
+
   get(step: string): ReadonlyMap<ConditionId, ReadonlySet<AnyState>> | undefined {
     const at = this.#at(step);
     if (at === undefined) return undefined;

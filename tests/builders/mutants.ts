@@ -5,12 +5,12 @@ import { type Compiled, factsKey, forwardMachine } from '../../procedures/compil
 import type { Facts } from '../../procedures/facts.ts';
 import { everyFacts } from '../../procedures/facts.ts';
 import { factsUsed } from '../../procedures/facts-used.ts';
-import { proofGraphs } from '../../procedures/proof-graph.ts';
+import { proverOf } from '../../procedures/proof-graph.ts';
 import type { Definition, OpenStep, Step, Way } from '../../procedures/vocabulary.ts';
 import { type NamedWay, waysOf } from '../../procedures/ways.ts';
 import { needsOf } from '../../safety/action-classes.ts';
 import { type AnyState, CONDITION_IDS, type ConditionId, type States } from '../../safety/conditions.ts';
-import { type Proof, prove } from '../../safety/proof.ts';
+import type { Proof } from '../../safety/proof.ts';
 import { standings } from './standings.ts';
 
 export interface Mutant {
@@ -62,11 +62,12 @@ export function tellingFacts(definition: Definition): readonly Facts[] {
 export function isFound({ definition }: Mutant, original: Compiled, first: readonly Facts[] = []): boolean {
   if (faultsOf({ ...original, definition }).length > 0) return true;
   const machine = forwardMachine(definition);
+  const proveUnder = proverOf(machine, definition);
   const proofs = new Map<string, Proof>();
   for (const facts of [...first, ...tellingFacts(original.definition)]) {
     const key = factsKey(facts, original.facts);
     if (proofs.has(key)) continue;
-    const proof = prove(proofGraphs(machine, definition)(facts));
+    const proof = proveUnder(facts);
     proofs.set(key, proof);
     if (proof.findings.some((finding) => finding.rule !== 'unreachable')) return true;
   }

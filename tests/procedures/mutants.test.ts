@@ -3,12 +3,11 @@ import { faultsOf } from '../../procedures/check.ts';
 import { factsKey, forwardMachine } from '../../procedures/compile.ts';
 import { everyFacts, type Facts } from '../../procedures/facts.ts';
 import { unshown } from '../../procedures/hold.ts';
-import { proofGraphs } from '../../procedures/proof-graph.ts';
+import { proverOf } from '../../procedures/proof-graph.ts';
 import type { Definition, HoldStep } from '../../procedures/vocabulary.ts';
 import { waysOf } from '../../procedures/ways.ts';
 import { ACTION_CLASSES, type ActionClass } from '../../safety/action-classes.ts';
 import { CONDITIONS, ENERGY_IDS, LOCK_IDS } from '../../safety/conditions.ts';
-import { prove } from '../../safety/proof.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { COMPILED, openJob, playTo } from '../builders/jobs.ts';
 import {
@@ -112,8 +111,9 @@ describe('[SAF-03] [SAF-10] A stroke check made wrong in one place is not served
     const met = TELLING_FACTS.map((facts) => ({ facts, played: standings(definition, facts) }));
     for (const action of Object.keys(ACTION_CLASSES) as ActionClass[]) {
       const mutant = withAction(definition, action);
+      const proveUnder = proverOf(machine, mutant);
       for (const { facts, played } of met) {
-        const proof = prove(proofGraphs(machine, mutant)(facts));
+        const proof = proveUnder(facts);
         const found = new Set(proof.findings.filter((one) => one.rule === 'exposed').map((one) => one.step));
         for (const [id] of plain) {
           const harmful = (played.get(id) ?? []).some((states) => hurts(mutant.steps[id], states));

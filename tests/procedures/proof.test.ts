@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nextStep, proofUnder } from '../../procedures/compile.ts';
+import { forwardMachine, nextStep, proofUnder } from '../../procedures/compile.ts';
 import { everyFacts, type Facts } from '../../procedures/facts.ts';
 import { proofGraphs } from '../../procedures/proof-graph.ts';
 import { prove } from '../../safety/proof.ts';
@@ -37,6 +37,16 @@ describe('[SAF-03] [SAF-09] [SAF-10] The stroke check', () => {
       const reach = proofUnder(COMPILED, facts)?.reach;
       expect(reach?.has('turnStem')).toBe(facts.stemMayTurn === 'yes');
       expect(reach?.has('windAdjuster')).toBe(facts.springHeldBy === 'adjuster');
+    }
+  });
+
+  test('is proved under all standings of the facts at once as under each by itself', () => {
+    for (const facts of everyFacts(COMPILED.facts)) {
+      const alone = prove(proofGraphs(forwardMachine(definition), definition)(facts));
+      const served = proofUnder(COMPILED, facts);
+      expect(served?.findings).toEqual(alone.findings);
+      expect(served?.reach.keys()).toEqual(alone.reach.keys());
+      for (const step of alone.reach.keys()) expect(served?.reach.get(step)).toEqual(alone.reach.get(step));
     }
   });
 

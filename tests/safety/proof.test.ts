@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ActionClass } from '../../safety/action-classes.ts';
-import { prove, sayFinding } from '../../safety/proof.ts';
+import type { AnyState } from '../../safety/conditions.ts';
+import { prove, prover, sayFinding } from '../../safety/proof.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from '../../safety/proof-graph.ts';
 
 const PLAIN: ProofStep = { action: null, end: false, safe: false };
@@ -166,5 +168,49 @@ describe('[SAF-13] A way back', () => {
   test('is not open from or to a step that is not there', () => {
     expect(reach.isWithin({ from: 'after', to: 'nowhere' })).toBe(false);
     expect(reach.isWithin({ from: 'nowhere', to: 'vent' })).toBe(false);
+  });
+});
+
+describe('[SAF-03] A graph that is proved under many standings of the facts', () => {
+  const ids = ['start', 'a', 'b', 'c', 'd', 'halt'];
+  const states: readonly AnyState[] = ['live', 'held', 'isolated', 'absent'];
+  const someEdge = fc.record({
+    from: fc.constantFrom(...ids),
+    to: fc.constantFrom(...ids),
+    sets: fc.subarray([...states]).map((signalAir) => (signalAir.length === 0 ? {} : { signalAir })),
+    guarded: fc.boolean(),
+    by: fc.constantFrom('ANSWER', 'STOP'),
+  });
+
+  test('has the findings of the graph without the ways that are shut then, wherever it begins', () => {
+    const steps = { start: PLAIN, a: act('disconnectTestAir'), b: END, c: PLAIN, d: PLAIN, halt: SAFE };
+    const cases = fc.record({
+      edges: fc.array(fc.tuple(someEdge, fc.boolean(), fc.boolean()), { maxLength: 16 }),
+      at: fc.constantFrom(...ids),
+      taken: fc.constantFrom(...states),
+    });
+    let found = 0;
+    fc.assert(
+      fc.property(cases, ({ edges, at, taken }) => {
+        const all = edges.map(([edge]) => edge);
+        const proveUnder = prover({ start: 'start', steps, edges: all });
+        const takesOver = [{ at, standing: { signalAir: [taken] } }];
+        for (const which of [1, 2] as const) {
+          const shut = Uint8Array.from(edges, (each) => (each[which] ? 1 : 0));
+          const alone = prove({
+            start: 'start',
+            steps,
+            takesOver,
+            edges: all.filter((_, way) => shut[way] !== 1),
+          });
+          const { findings, reach } = proveUnder({ takesOver, shut });
+          expect(findings).toEqual(alone.findings);
+          for (const id of ids) expect(reach.get(id)).toEqual(alone.reach.get(id));
+          found += findings.filter(({ rule }) => rule === 'exposed').length;
+        }
+      }),
+      { numRuns: 200 },
+    );
+    expect(found).toBeGreaterThan(50);
   });
 });

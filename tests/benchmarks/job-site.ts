@@ -25,7 +25,7 @@ const sheet = sheetFor({ plugCloses: 'down', airMovesStem: 'up' });
 const script = strokeScript(sheet);
 
 /**
- * Clients with jobs of their own. Each post is a reading of two gauges: given once, then given again as a correction,
+ * Clients, each a technician with jobs of their own. Each post is a reading of two gauges: given once, then given again as a correction,
  * so that every one is read, judged, chained, kept for good and answered with the job.
  */
 export async function jobClients(
@@ -34,12 +34,12 @@ export async function jobClients(
 ): Promise<readonly Client[]> {
   const { services } = server;
   const id = randomUUID().slice(0, 8);
-  const person = await services.people.addWithPin(
-    { name: `Technician ${id}`, role: 'technician', pin: PIN },
-    { requestId: randomUUID(), person: null, screen: SCREEN },
-  );
   const clients: Client[] = [];
   for (let client = 0; client < count; client += 1) {
+    const person = await services.people.addWithPin(
+      { name: `Technician ${id} ${client}`, role: 'technician', pin: PIN },
+      { requestId: randomUUID(), person: null, screen: SCREEN },
+    );
     const cookie = await session(server, person);
     const targets: Target[] = [];
     // One after the other: two that open at one moment want the same number, and the second is asked to send again.

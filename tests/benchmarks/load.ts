@@ -38,8 +38,21 @@ export interface Counted {
   readonly middleMs: number;
   /** Of a hundred answers, one takes longer. */
   readonly slowestMs: number;
-  /** Of each client, in their order: how many answers, and the longest wait for one. */
-  readonly ofEach: readonly { readonly answers: number; readonly longestMs: number }[];
+  /** Of each client, in their order. */
+  readonly ofEach: readonly OfClient[];
+}
+
+export interface OfClient {
+  readonly answers: number;
+  readonly longestMs: number;
+  /** How many posts of one other client were sent and answered while this one waited for one answer: at most 1 where who comes first is served first. */
+  readonly overtaken: number;
+}
+
+/** From when to when a client waited for an answer. */
+interface Wait {
+  readonly sentMs: number;
+  readonly answeredMs: number;
 }
 
 /** Runs a load and counts its answers. @throws Error if any answer is not 2xx */
@@ -55,24 +68,39 @@ async function run(load: Load): Promise<Counted> {
   const agent = new Agent({ keepAlive: true, maxSockets: load.clients.length });
   const startMs = performance.now();
   const asked = { load, agent, endMs: startMs + load.lastsS * 1000 };
-  const each = await Promise.all(load.clients.map((client) => ask(client, { ...asked, tookMs: [] })));
+  const each = await Promise.all(load.clients.map((client) => ask(client, { ...asked, waits: [] })));
   const lastedS = (performance.now() - startMs) / 1000;
   agent.destroy();
-  const ofEach = each.map((own) => ({ answers: own.length, longestMs: Math.max(0, ...own) }));
-  const tookMs = each.flat().sort((one, other) => one - other);
+  const ofEach = each.map((own) => ({
+    answers: own.length,
+    longestMs: Math.max(0, ...own.map(lastedMs)),
+    overtaken: mostOvertaken(own, each),
+  }));
+  const tookMs = each
+    .flat()
+    .map(lastedMs)
+    .sort((one, other) => one - other);
   const share = (part: number) => tookMs[Math.floor(tookMs.length * part)] ?? Number.NaN;
   return { perSecond: tookMs.length / lastedS, middleMs: share(0.5), slowestMs: share(0.99), ofEach };
+}
+
+const lastedMs = ({ sentMs, answeredMs }: Wait): number => answeredMs - sentMs;
+
+function mostOvertaken(own: readonly Wait[], each: readonly (readonly Wait[])[]): number {
+  const within = (wait: Wait) => (other: Wait) =>
+    other.sentMs > wait.sentMs && other.answeredMs < wait.answeredMs;
+  return Math.max(0, ...own.flatMap((wait) => each.map((others) => others.filter(within(wait)).length)));
 }
 
 interface Asking {
   readonly load: Load;
   readonly agent: Agent;
   readonly endMs: number;
-  readonly tookMs: number[];
+  readonly waits: Wait[];
 }
 
-/** @returns how long each answer took */
-async function ask(client: Client, asking: Asking): Promise<readonly number[]> {
+/** @returns its waits, one after the other */
+async function ask(client: Client, asking: Asking): Promise<readonly Wait[]> {
   const next = new Map<Target, Fields>(client.targets.map((target) => [target, target.first]));
   while (performance.now() < asking.endMs) {
     for (const target of client.targets) {
@@ -82,11 +110,11 @@ async function ask(client: Client, asking: Asking): Promise<readonly number[]> {
       }
     }
   }
-  return asking.tookMs;
+  return asking.waits;
 }
 
 async function timed(
-  { load, agent, tookMs }: Asking,
+  { load, agent, waits }: Asking,
   { client, target, fields }: { readonly client: Client; readonly target: Target; readonly fields: Fields },
 ): Promise<string> {
   const body = new URLSearchParams({ ...fields, requestId: crypto.randomUUID() }).toString();
@@ -98,7 +126,7 @@ async function timed(
     agent,
     ...(client.from === undefined ? {} : { localAddress: client.from }),
   });
-  tookMs.push(performance.now() - sentMs);
+  waits.push({ sentMs, answeredMs: performance.now() });
   return answer;
 }
 

@@ -1,86 +1,20 @@
 /**
  * `npm run big-site`: a plant of 20,000 valves and a million entries is made, its log is verified, the program is started on it, and every page
- * is asked for beside the same page of the demo plant. `-- --valves 2000 --entries 100000` for a smaller one.
+ * is asked for beside the same page of a plant of 150 valves. `-- --valves 2000 --entries 100000` for a smaller one;
+ * `--keep FOLDER` leaves both sites for the next run, `--only listValves` looks at some pages alone.
  */
 import { spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { loadDemoPlant } from '../../server/demo/demo-plant.ts';
-import type { Route } from '../../server/http/route.ts';
 import { sha256 } from '../../server/log/chain.ts';
 import { verifyTold } from '../../server/log/verify.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
-import { type AnApp, anApp, Browser } from '../server/an-app.ts';
-import { fillSite } from './big-site.ts';
-
-const TIMES = 20;
-const RATIO_MAX = 1.5;
-/** Below this a page is as quick as anybody notices, and its ratio is noise. */
-const NOTICED_MS = 5;
-/** Whole logs and exports, and what never ends: their time is in the amount that they give. */
-const LEFT_OUT =
-  /^(?:practise)?(?:listenLive|exportLog|exportValves|exportNoted|exportPlans|exportGear|exportAudit|servesAsset|showAsset|calculate)/i;
-
-interface Site {
-  readonly app: AnApp;
-  readonly browser: Browser;
-  readonly names: Readonly<Record<string, string>>;
-}
-
-async function openSite(folder: string, names: Site['names']): Promise<Site> {
-  const app = await anApp({ folder });
-  const by = { requestId: `benchmark-${process.pid}`, person: null, screen: 'benchmark' };
-  const person = await app.services.people.addWithPin(
-    { name: 'Engineer of the benchmark', role: 'engineer', pin: '826491' },
-    by,
-  );
-  const browser = new Browser();
-  await app.post('/sign-in', { who: person.id, pin: '826491' }, { as: browser });
-  return { app, browser, names };
-}
-
-function pathOf({ path }: Route, { names }: Site): string {
-  const kind = path.split('/')[1] ?? '';
-  return path.replace(/:\w+(\{[^}]*\})?/g, encodeURIComponent(names[kind] ?? 'x'));
-}
-
-/** 95 of a hundred take at most so long; null for what is not there. */
-async function slowMs(
-  site: Site,
-  route: Route,
-): Promise<{ readonly ms: number; readonly firstMs: number } | null> {
-  const tookMs: number[] = [];
-  for (let time = 0; time < TIMES; time += 1) {
-    const begunMs = performance.now();
-    const response = await site.app.get(pathOf(route, site), { as: site.browser });
-    await response.arrayBuffer();
-    if (response.status >= 400) return null;
-    tookMs.push(performance.now() - begunMs);
-  }
-  const [firstMs = 0, ...rest] = tookMs;
-  rest.sort((one, other) => one - other);
-  return { firstMs, ms: rest[Math.floor(rest.length * 0.95)] ?? firstMs };
-}
-
-async function comparePages(small: Site, big: Site): Promise<void> {
-  let [pages, slower] = [0, 0];
-  for (const route of big.app.routes) {
-    if (route.method !== 'GET' || LEFT_OUT.test(route.name)) continue;
-    const [one, other] = [await slowMs(small, route), await slowMs(big, route)];
-    if (one === null || other === null) continue;
-    pages += 1;
-    const ratio = other.ms / one.ms;
-    if (ratio <= RATIO_MAX || other.ms <= NOTICED_MS) continue;
-    slower += 1;
-    // At once: a run that is cut short has told what it knew.
-    console.log(
-      `  ${route.name.padEnd(24)} ${one.ms.toFixed(1)} -> ${other.ms.toFixed(1)} ms (${ratio.toFixed(1)}), first ${other.firstMs.toFixed(0)} ms`,
-    );
-  }
-  console.log(`${pages} pages, 95 % of ${TIMES}: ${slower} slower than ${RATIO_MAX} times the small site`);
-}
+import { anApp } from '../server/an-app.ts';
+import { fillSite, type Size } from './big-site.ts';
+import { comparePages, openSite } from './compare-pages.ts';
 
 async function verifyBig(folder: string): Promise<void> {
   const store = openSqliteStore({ folder, readOnly: true });
@@ -132,48 +66,78 @@ function startMs(script: string, folder: string): Promise<number> {
   });
 }
 
+/** As many entries for each valve as on the big site, and enough valves that each list fills its page. */
+const SMALL = { valves: 150, entries: 7500 } as const;
+
+/** The demo plant grown to two sizes, unless a run before has left them. */
+async function makeSites({ demo, small, big }: typeof folders): Promise<void> {
+  if (!existsSync(demo)) {
+    const app = await anApp({ folder: demo });
+    await loadDemoPlant(app.services);
+    await app.close();
+  }
+  if (!existsSync(small)) await grow(demo, { to: small, size: SMALL });
+  const size = { valves: Number(values.valves), entries: Number(values.entries) };
+  if (!existsSync(big)) await grow(demo, { to: big, size });
+}
+
+async function grow(from: string, { to, size }: { readonly to: string; readonly size: Size }): Promise<void> {
+  cpSync(from, to, { recursive: true });
+  const store = openSqliteStore({ folder: to });
+  const begunMs = performance.now();
+  const entries = await fillSite(store, size);
+  await store.close();
+  console.log(`${entries} entries made in ${((performance.now() - begunMs) / 1000).toFixed(0)} s`);
+}
+
+/** Of both sites, each the same copy of the same valve and job. */
+const NAMES = {
+  valves: 'FV-100007',
+  jobs: '100003',
+  gear: 'G-101',
+  people: 'e1',
+  procedures: 'stroke-check',
+  audit: '100003',
+  points: 'FV-214',
+  plans: 'P-1',
+} as const;
+
+async function pagesOf({ small: smallFolder, big: bigFolder }: typeof folders): Promise<void> {
+  const small = await openSite(smallFolder, NAMES);
+  const big = await openSite(bigFolder, NAMES);
+  const only = new RegExp(values.only);
+  const slower = await comparePages({ small, big, times: Number(values.times), only });
+  for (const { app } of [small, big]) await app.close();
+  if (slower.byCpu > 0) process.exitCode = 1;
+}
+
 const { values } = parseArgs({
   options: {
     valves: { type: 'string', default: '20000' },
     entries: { type: 'string', default: '1000000' },
     main: { type: 'string', default: 'dist/server/main.js' },
+    /** A folder that keeps both sites for the next run; without it they go. */
+    keep: { type: 'string' },
+    /** Names of routes; then neither the log is verified nor the program started. */
+    only: { type: 'string', default: '' },
+    times: { type: 'string', default: '40' },
   },
 });
-const folder = mkdtempSync(join(tmpdir(), 'yokeside-big-'));
+const folder = values.keep ?? mkdtempSync(join(tmpdir(), 'yokeside-big-'));
+const folders = { demo: join(folder, 'demo'), small: join(folder, 'small'), big: join(folder, 'big') };
 try {
-  const [smallFolder, bigFolder] = [join(folder, 'small'), join(folder, 'big')];
-  const demo = await anApp({ folder: smallFolder });
-  await loadDemoPlant(demo.services);
-  await demo.close();
-  cpSync(smallFolder, bigFolder, { recursive: true });
-  const store = openSqliteStore({ folder: bigFolder });
-  const begunMs = performance.now();
-  const entries = await fillSite(store, { valves: Number(values.valves), entries: Number(values.entries) });
-  await store.close();
-  console.log(`${entries} entries made in ${((performance.now() - begunMs) / 1000).toFixed(0)} s`);
-  await verifyBig(bigFolder);
-  const small = await openSite(smallFolder, {
-    valves: 'FV-214',
-    jobs: '1',
-    gear: 'G-101',
-    people: 'e1',
-    procedures: 'stroke-check',
-    audit: '1',
-    points: 'FV-214',
-    plans: 'P-1',
-  });
-  const big = await openSite(bigFolder, {
-    ...small.names,
-    valves: 'FV-100007',
-    jobs: '100003',
-    audit: '100003',
-  });
-  await comparePages(small, big);
-  for (const { app } of [small, big]) await app.close();
-  const [ofSmall, ofBig] = [await startMs(values.main, smallFolder), await startMs(values.main, bigFolder)];
-  console.log(
-    `start to first page: ${ofSmall.toFixed(0)} ms on the small site, ${ofBig.toFixed(0)} ms on the big one`,
-  );
+  await makeSites(folders);
+  if (values.only === '') await verifyBig(folders.big);
+  await pagesOf(folders);
+  if (values.only === '') {
+    const [ofSmall, ofBig] = [
+      await startMs(values.main, folders.small),
+      await startMs(values.main, folders.big),
+    ];
+    console.log(
+      `start to first page: ${ofSmall.toFixed(0)} ms on the small site, ${ofBig.toFixed(0)} ms on the big one`,
+    );
+  }
 } finally {
-  rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+  if (values.keep === undefined) rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
 }

@@ -1,8 +1,12 @@
 /** What pages look for among all valves and all jobs, in memory: a plant may have twenty thousand of the one and as many of the other. */
+import { sayCauses } from './history/noted.ts';
+import { PlantReadings } from './history/plant-readings.ts';
 import type { JobLine } from './jobs/job-stream.ts';
+import { linesOfJobs } from './jobs/lines-of-jobs.ts';
 import { KeptList } from './log/kept-list.ts';
 import type { SiteLog } from './log/site-log.ts';
 import type { SavedValve } from './pages/valve-parts.ts';
+import { planKind, type SavedPlan } from './plans/plan-stream.ts';
 
 export interface ValveLine {
   readonly tag: string;
@@ -20,26 +24,57 @@ export interface ValveLine {
 export interface JobOfValve {
   readonly id: string;
   readonly tag: string;
+  readonly isClosed: boolean;
+  readonly openedAt: string;
+  readonly closedAt: string | null;
+  /** Numbers of its test gear. */
+  readonly gear: readonly string[];
+  /** What was outside its limit as found. */
+  readonly outside: readonly string[];
+  /** What was found on it, once it is closed. */
+  readonly causes: readonly string[];
 }
 
 export interface Lists {
   readonly valves: KeptList<ValveLine>;
   readonly jobs: KeptList<JobOfValve>;
+  /** Those that are still to do; null for the others. */
+  readonly plans: KeptList<SavedPlan | null>;
+  /** What the jobs of each valve say. */
+  readonly readings: PlantReadings;
 }
 
 export function makeLists(log: SiteLog): Lists {
+  const valves = new KeptList({
+    log,
+    kind: 'valve',
+    slim: ({ body }) => valveLine(body as unknown as SavedValve),
+  });
+  const jobs = new KeptList({
+    log,
+    kind: 'job',
+    slim: ({ body }) => jobOfValve(body as unknown as JobLine),
+  });
   return {
-    valves: new KeptList({
+    valves,
+    jobs,
+    readings: new PlantReadings({ log, valves, jobs }),
+    plans: new KeptList({
       log,
-      kind: 'valve',
-      slim: ({ body }) => valveLine(body as unknown as SavedValve),
-    }),
-    jobs: new KeptList({
-      log,
-      kind: 'job',
-      slim: ({ id, body }) => ({ id, tag: (body as unknown as JobLine).tag }),
+      kind: planKind.kind,
+      slim: ({ body }) => {
+        const saved = body as unknown as SavedPlan;
+        return saved.status === 'planned' ? saved : null;
+      },
     }),
   };
+}
+
+function jobOfValve({ id, tag, status, openedAt, closedAt, gear, measured, noted }: JobLine): JobOfValve {
+  const isClosed = status === 'closed';
+  const outside = measured?.asFound?.outside ?? [];
+  const causes = isClosed && noted !== null ? [...new Set(sayCauses(noted))] : [];
+  return { id, tag, isClosed, openedAt, closedAt, gear, outside, causes };
 }
 
 function valveLine({ sheet, revision, retired, openJob }: SavedValve): ValveLine {
@@ -54,11 +89,5 @@ export async function jobsOfValve(
   tag: string,
 ): Promise<readonly JobLine[]> {
   const ids = [...(await lists.jobs.byId()).values()].filter((job) => job.tag === tag).map(({ id }) => id);
-  const lines = await Promise.all(ids.map((id) => log.summary('job', id)));
-  return lines
-    .flatMap((line) => (line === undefined ? [] : [line]))
-    .sort((one, other) => (one.sort === other.sort ? order(one.id, other.id) : order(one.sort, other.sort)))
-    .map(({ body }) => body as unknown as JobLine);
+  return await linesOfJobs(log, ids);
 }
-
-const order = (one: string, other: string): number => (one < other ? -1 : 1);

@@ -4,7 +4,13 @@ import type { Definition } from '../../procedures/vocabulary.ts';
 import { type AnyState, CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { jobKind } from '../jobs/job-stream.ts';
 import type { LogEntry } from '../store/store.ts';
-import { type AuditedJob, auditedJob, type Exception, type JobLine } from './exceptions/exception.ts';
+import {
+  type AuditedJob,
+  auditedJob,
+  type Exception,
+  type JobLine,
+  type RuleId,
+} from './exceptions/exception.ts';
 import { exceptionsOf } from './exceptions/find-exceptions.ts';
 import { type LineWords, sayGiven, sayStep } from './say-line.ts';
 
@@ -36,7 +42,11 @@ export interface JobAudit {
   readonly openedAt: string;
   readonly lines: number;
   readonly rows: readonly AuditRow[];
+  /** When the latest of its rows was written; blank without any. */
+  readonly latestAt: string;
   readonly exceptions: readonly Exception[];
+  /** How many of its exceptions each rule has. */
+  readonly byRule: ReadonlyMap<RuleId, number>;
   /** Everybody who had a hand in it. */
   readonly people: ReadonlySet<string>;
 }
@@ -68,6 +78,8 @@ export function auditJobLines(
   const audited = auditedJob(entries);
   const { tag, procedure } = audited.opened;
   const words = wordsFor(entries, definition);
+  const rows = rowsOf(audited, { id, words });
+  const exceptions = exceptionsOf(audited, now);
   return {
     job: id,
     tag,
@@ -75,10 +87,22 @@ export function auditJobLines(
     title: definition?.title ?? procedure,
     openedAt: entries[0]?.at ?? '',
     lines: entries.length,
-    rows: rowsOf(audited, { id, words }),
-    exceptions: exceptionsOf(audited, now),
+    rows,
+    latestAt:
+      rows
+        .map(({ at }) => at)
+        .sort()
+        .at(-1) ?? '',
+    exceptions,
+    byRule: countedByRule(exceptions),
     people: peopleOf(entries),
   };
+}
+
+function countedByRule(exceptions: readonly Exception[]): ReadonlyMap<RuleId, number> {
+  const counts = new Map<RuleId, number>();
+  for (const { rule } of exceptions) counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  return counts;
 }
 
 /** What the lines of a job are read by. */

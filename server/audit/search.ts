@@ -1,3 +1,5 @@
+import { derived } from '../derived.ts';
+import { firstOf } from '../first-of.ts';
 import { RULES, type RuleId } from './exceptions/exception.ts';
 import type { AuditRow, JobAudit } from './job-rows.ts';
 
@@ -9,19 +11,52 @@ export interface Wanted {
   readonly kind: string;
 }
 
-/** The rows that are asked for, the latest first. A blank asks for all. */
-export function rowsWanted(audits: readonly JobAudit[], wanted: Wanted): readonly AuditRow[] {
-  const fits = (row: AuditRow): boolean =>
-    is(wanted.person, row.person) &&
-    is(wanted.energy, row.condition ?? '') &&
-    is(wanted.valve, row.tag) &&
-    is(wanted.procedure, row.procedure) &&
-    is(wanted.kind, row.kind);
-  return audits.flatMap(({ rows }) => rows.filter(fits)).sort((one, other) => (one.at < other.at ? 1 : -1));
+export interface RowsFound {
+  readonly count: number;
+  /** The latest of them, so many at most. */
+  readonly rows: readonly AuditRow[];
 }
 
-function is(wanted: string, met: string): boolean {
-  return wanted === '' || wanted.toLowerCase() === met.toLowerCase();
+/** The rows that are asked for, the latest first. A blank asks for all. */
+export function rowsWanted(
+  audits: readonly JobAudit[],
+  wanted: Wanted & { readonly most: number },
+): RowsFound {
+  const [valve, procedure] = [meets(wanted.valve), meets(wanted.procedure)];
+  const jobs = audits.filter((audit) => valve(audit.tag) && procedure(audit.procedure));
+  const fits = rowFits(wanted);
+  let [count, since] = [0, ''];
+  let pool: AuditRow[] = [];
+  for (const { rows, latestAt } of jobs) {
+    const own = fits === null ? rows : rows.filter(fits);
+    count += own.length;
+    // Rows are many, and most jobs have none as late as those that will be shown.
+    if (latestAt <= since) continue;
+    pool.push(...own);
+    if (pool.length <= wanted.most + POOL_ROWS) continue;
+    pool = latestRows(pool, wanted.most);
+    since = pool.at(-1)?.at ?? '';
+  }
+  return { count, rows: latestRows(pool, wanted.most) };
+}
+
+/** So many rows are gathered before those are dropped that are too old. */
+const POOL_ROWS = 500;
+
+function rowFits({ person, energy, kind }: Wanted): ((row: AuditRow) => boolean) | null {
+  if (person + energy + kind === '') return null;
+  const [by, about, of] = [meets(person), meets(energy), meets(kind)];
+  return (row) => by(row.person) && about(row.condition ?? '') && of(row.kind);
+}
+
+function meets(wanted: string): (met: string) => boolean {
+  if (wanted === '') return () => true;
+  const small = wanted.toLowerCase();
+  return (met) => met.toLowerCase() === small;
+}
+
+function latestRows(rows: readonly AuditRow[], most: number): AuditRow[] {
+  return rows.toSorted((one, other) => (one.at === other.at ? 0 : one.at > other.at ? -1 : 1)).slice(0, most);
 }
 
 export interface FoundException {
@@ -46,32 +81,52 @@ export interface FoundRule {
 }
 
 /** Each rule that shows, the rarest first. */
-export function rulesIn(audits: readonly JobAudit[]): readonly FoundRule[] {
-  const counts = new Map<RuleId, { readonly entries: number; readonly jobs: number }>();
-  for (const { exceptions } of audits) {
-    for (const rule of new Set(exceptions.map((one) => one.rule))) {
-      const { entries, jobs } = counts.get(rule) ?? { entries: 0, jobs: 0 };
-      const here = exceptions.filter((one) => one.rule === rule).length;
-      counts.set(rule, { entries: entries + here, jobs: jobs + 1 });
+export const rulesIn = derived((audits: readonly JobAudit[]): readonly FoundRule[] => {
+  const counts = new Map<RuleId, { entries: number; jobs: number }>();
+  for (const { byRule } of audits) {
+    for (const [rule, here] of byRule) {
+      const count = counts.get(rule) ?? { entries: 0, jobs: 0 };
+      count.entries += here;
+      count.jobs += 1;
+      counts.set(rule, count);
     }
   }
   return [...counts]
     .map(([rule, count]) => ({ rule, ...count, of: audits.length }))
     .sort((one, other) => one.jobs - other.jobs || (RULES[one.rule].says < RULES[other.rule].says ? -1 : 1));
+});
+
+interface AskedFor {
+  readonly rules: readonly FoundRule[];
+  readonly most: number;
 }
 
-/** Every exception with how rare its rule is here, the rarest first. */
-export function exceptionsIn(audits: readonly JobAudit[]): readonly FoundException[] {
-  const rarity = new Map(rulesIn(audits).map((one) => [one.rule, one.jobs]));
-  return audits
-    .flatMap(({ job, tag, exceptions }) =>
-      exceptions.map((one) => ({
-        ...one,
-        job,
-        tag,
-        jobs: rarity.get(one.rule) ?? 0,
-        of: audits.length,
-      })),
-    )
-    .sort((one, other) => one.jobs - other.jobs || (one.at < other.at ? 1 : -1));
+/** What was asked of a list of jobs before, by the rules that were meant and how many were wanted. */
+const foundBefore = derived((_: readonly JobAudit[]) => new Map<string, readonly FoundException[]>());
+
+/** Exceptions with how rare their rule is here: the rarest, of those the latest, so many at most. */
+export function exceptionsIn(audits: readonly JobAudit[], asked: AskedFor): readonly FoundException[] {
+  const key = [asked.most, ...asked.rules.map(({ rule }) => rule)].join(' ');
+  const found = foundBefore(audits).get(key) ?? rarestIn(audits, asked);
+  foundBefore(audits).set(key, found);
+  return found;
+}
+
+function rarestIn(audits: readonly JobAudit[], { rules, most }: AskedFor): readonly FoundException[] {
+  const found: FoundException[] = [];
+  const rarity = new Map(rules.map(({ rule, jobs }) => [rule, jobs]));
+  // From the rarest on, so that what would not be shown is not looked for.
+  for (const jobs of [...new Set(rarity.values())].sort((one, other) => one - other)) {
+    if (found.length >= most) break;
+    const isMeant = (rule: RuleId): boolean => rarity.get(rule) === jobs;
+    const here = audits
+      .filter(({ byRule }) => [...byRule.keys()].some(isMeant))
+      .flatMap(({ job, tag, exceptions }) =>
+        exceptions
+          .filter(({ rule }) => isMeant(rule))
+          .map((one) => ({ ...one, job, tag, jobs, of: audits.length })),
+      );
+    found.push(...firstOf(here, { most: most - found.length, isBefore: (one, other) => one.at > other.at }));
+  }
+  return found;
 }

@@ -34,29 +34,6 @@ export function sayCauses({ findings, repair }: NotedJob): readonly string[] {
   ];
 }
 
-export interface Cause {
-  readonly cause: string;
-  readonly jobs: number;
-  readonly valves: number;
-}
-
-/** What was found on closed jobs, by on how many; a job counts once for each. */
-export function commonestCauses(lines: readonly JobLine[]): readonly Cause[] {
-  const found = new Map<string, { readonly tags: Set<string>; jobs: number }>();
-  for (const { tag, noted, status } of lines) {
-    if (noted === null || status !== 'closed') continue;
-    for (const cause of new Set(sayCauses(noted))) {
-      const one = found.get(cause) ?? { tags: new Set<string>(), jobs: 0 };
-      one.tags.add(tag);
-      one.jobs += 1;
-      found.set(cause, one);
-    }
-  }
-  return [...found]
-    .map(([cause, { tags, jobs }]) => ({ cause, jobs, valves: tags.size }))
-    .toSorted((one, other) => other.jobs - one.jobs || one.cause.localeCompare(other.cause, 'en'));
-}
-
 /** What was noted on one job, a row each, for a table and for programs. */
 export interface NotedRow {
   readonly job: string;

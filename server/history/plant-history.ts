@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import { derived } from '../derived.ts';
+import { firstOf } from '../first-of.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
-import { turns } from '../long/turns.ts';
-import { commonestCauses } from './noted.ts';
 import { closedJobs, lastTakenApart, type Series, seriesOf } from './series.ts';
 import { METHOD, trendOf } from './trend.ts';
 
@@ -56,48 +56,57 @@ export type PlantHistory = z.infer<typeof plantHistorySchema>;
 
 export interface PlantInput {
   /** Those in use. */
-  readonly sheets: readonly ValveSheet[];
-  readonly lines: readonly JobLine[];
+  readonly valves: readonly ReadValve[];
+  readonly jobs: readonly FoundOnJob[];
   /** Where no interval is proposed from a history. */
   readonly usualMonths: number;
   readonly nowMs: number;
 }
 
-/** The valves of the plant by how they stood last, by what is due, and by what was found. Others are let in between valves. */
-export async function plantHistory({ sheets, lines, usualMonths, nowMs }: PlantInput): Promise<PlantHistory> {
-  const byTag = grouped(lines, ({ tag }) => tag);
-  const turn = turns();
-  const valves: ReadValve[] = [];
-  for (const sheet of sheets) {
-    valves.push(readValve({ sheet, jobs: closedJobs(byTag.get(sheet.tag) ?? []) }));
-    await turn();
-  }
-  const worst = valves
-    .flatMap(({ stands }) => stands)
-    .toSorted((one, other) => other.ofLimitPercent - one.ofLimitPercent);
-  const overdue = valves.flatMap((valve) => overdueOf(valve, { usualMonths, nowMs }));
+/** The valves of the plant by how they stood last, by what is due, and by what was found. */
+export function plantHistory({ valves, jobs, usualMonths, nowMs }: PlantInput): PlantHistory {
   return {
-    worst: worst.slice(0, LIST_MAX),
-    overdue: overdue
-      .toSorted((one, other) => (other.lateDays ?? Infinity) - (one.lateDays ?? Infinity))
-      .slice(0, LIST_MAX),
-    proposed: valves
-      .flatMap(proposedOf)
-      .toSorted((one, other) => (one.dueOn < other.dueOn ? -1 : 1))
-      .slice(0, LIST_MAX),
+    ...ofValves(valves),
+    overdue: overdueIn(valves, { usualMonths, nowMs }),
     method: METHOD,
-    findings: findingsOf(lines),
-    causes: commonestCauses(lines)
-      .slice(0, LIST_MAX)
-      .map((one) => ({ ...one })),
+    ...ofJobs(jobs),
     usualMonths,
-    valves: sheets.length,
-    checked: valves.filter(({ lastAt }) => lastAt !== null).length,
+    valves: valves.length,
   };
+}
+
+/** What does not change with the day. */
+const ofValves = derived((valves: readonly ReadValve[]) => ({
+  worst: firstOf(
+    valves.flatMap(({ stands }) => stands),
+    { most: LIST_MAX, isBefore: (one, other) => one.ofLimitPercent > other.ofLimitPercent },
+  ),
+  proposed: firstOf(valves.flatMap(proposedOf), {
+    most: LIST_MAX,
+    isBefore: (one, other) => one.dueOn < other.dueOn,
+  }),
+  checked: valves.filter(({ lastAt }) => lastAt !== null).length,
+}));
+
+const ofJobs = derived((jobs: readonly FoundOnJob[]) => ({
+  findings: counted(jobs, ({ outside }) => outside).map(({ what, ...of }) => ({ finding: what, ...of })),
+  causes: counted(jobs, ({ causes }) => causes)
+    .slice(0, LIST_MAX)
+    .map(({ what, ...of }) => ({ cause: what, ...of })),
+}));
+
+/** What a job was found to be, by what the plant counts. */
+export interface FoundOnJob {
+  readonly tag: string;
+  /** Outside its limit as found. */
+  readonly outside: readonly string[];
+  /** Each once. */
+  readonly causes: readonly string[];
 }
 
 interface ValveJobs {
   readonly sheet: ValveSheet;
+  /** Closed ones, the oldest first. */
   readonly jobs: readonly JobLine[];
 }
 
@@ -106,10 +115,11 @@ function isCheck({ measured }: JobLine): boolean {
 }
 
 /** What the jobs of a valve say, read once for all lists of the plant. */
-interface ReadValve {
+export interface ReadValve {
   readonly tag: string;
   /** When it was last checked. */
   readonly lastAt: string | null;
+  readonly lastAtMs: number | null;
   readonly stands: PlantHistory['worst'];
   /** The shortest interval that its quantities propose, each with its readings. */
   readonly interval: {
@@ -119,7 +129,9 @@ interface ReadValve {
   } | null;
 }
 
-function readValve({ sheet, jobs }: ValveJobs): ReadValve {
+/** @param lines of all its jobs */
+export function readValve(sheet: ValveSheet, lines: readonly JobLine[]): ReadValve {
+  const jobs = closedJobs(lines);
   const all = seriesOf(jobs, sheet);
   const intervals = all.flatMap((series) => {
     const { intervalMonths, counted } = trendOf(series);
@@ -127,7 +139,8 @@ function readValve({ sheet, jobs }: ValveJobs): ReadValve {
   });
   const [interval = null] = intervals.toSorted((one, other) => one.intervalMonths - other.intervalMonths);
   const lastAt = jobs.findLast(isCheck)?.closedAt ?? null;
-  return { tag: sheet.tag, lastAt, stands: standsOf({ sheet, jobs }, all), interval };
+  const lastAtMs = lastAt === null ? null : Date.parse(lastAt);
+  return { tag: sheet.tag, lastAt, lastAtMs, stands: standsOf({ sheet, jobs }, all), interval };
 }
 
 /** How a valve stood when each quantity was last read, but never before it was last taken apart: the worst of them. */
@@ -161,18 +174,50 @@ const CALLED: Readonly<Record<Series['id'], string>> = {
   'stroke-shut': 'time to shut',
 };
 
-function overdueOf(
-  { tag, lastAt, interval }: ReadValve,
+interface Due {
+  readonly valve: ReadValve;
+  /** Without end in the past where it was never checked. */
+  readonly dueMs: number;
+}
+
+/** Those that are due longest come first. */
+function overdueIn(
+  valves: readonly ReadValve[],
   { usualMonths, nowMs }: Pick<PlantInput, 'usualMonths' | 'nowMs'>,
 ): PlantHistory['overdue'] {
+  return dueFirst(valves)(usualMonths)
+    .filter(({ dueMs }) => dueMs <= nowMs)
+    .map((one) => overdueRow(one, { usualMonths, nowMs }));
+}
+
+/** The first that fall due, by the usual interval. */
+const dueFirst = derived((valves: readonly ReadValve[]) => {
+  const known = new Map<number, readonly Due[]>();
+  return (usualMonths: number): readonly Due[] => {
+    const found = known.get(usualMonths);
+    if (found !== undefined) return found;
+    const due = valves.map((valve): Due => ({ valve, dueMs: dueMsOf(valve, usualMonths) }));
+    const first = firstOf(due, { most: LIST_MAX, isBefore: (one, other) => one.dueMs < other.dueMs });
+    known.set(usualMonths, first);
+    return first;
+  };
+});
+
+function dueMsOf({ lastAtMs, interval }: ReadValve, usualMonths: number): number {
+  if (lastAtMs === null) return Number.NEGATIVE_INFINITY;
+  return lastAtMs + (interval?.intervalMonths ?? usualMonths) * MONTH_MS;
+}
+
+function overdueRow(
+  { valve: { tag, lastAt, interval }, dueMs }: Due,
+  { usualMonths, nowMs }: Pick<PlantInput, 'usualMonths' | 'nowMs'>,
+): PlantHistory['overdue'][number] {
   if (lastAt === null)
-    return [{ tag, lastOn: null, intervalMonths: usualMonths, proposed: false, dueOn: null, lateDays: null }];
+    return { tag, lastOn: null, intervalMonths: usualMonths, proposed: false, dueOn: null, lateDays: null };
   const intervalMonths = interval?.intervalMonths ?? usualMonths;
-  const dueMs = Date.parse(lastAt) + intervalMonths * MONTH_MS;
-  if (dueMs > nowMs) return [];
   const dueOn = day(new Date(dueMs).toISOString());
   const lateDays = Math.floor((nowMs - dueMs) / DAY_MS);
-  return [{ tag, lastOn: day(lastAt), intervalMonths, proposed: interval !== null, dueOn, lateDays }];
+  return { tag, lastOn: day(lastAt), intervalMonths, proposed: interval !== null, dueOn, lateDays };
 }
 
 /** The shortest interval that the history of a valve gives; none where it has too few readings. */
@@ -182,22 +227,21 @@ function proposedOf({ tag, lastAt, interval }: ReadValve): PlantHistory['propose
   return [{ tag, ...interval, dueOn: day(new Date(dueMs).toISOString()) }];
 }
 
-/** What was outside its limit as found, by how often. */
-function findingsOf(lines: readonly JobLine[]): PlantHistory['findings'] {
-  const found = lines.flatMap(({ tag, measured }) =>
-    (measured?.asFound?.outside ?? []).map((finding) => ({ finding, tag })),
-  );
-  return [...grouped(found, ({ finding }) => finding)]
-    .map(([finding, all]) => ({ finding, jobs: all.length, valves: new Set(all.map(({ tag }) => tag)).size }))
-    .toSorted((one, other) => other.jobs - one.jobs);
-}
-
-function grouped<T>(all: readonly T[], keyOf: (one: T) => string): ReadonlyMap<string, readonly T[]> {
-  const groups = new Map<string, T[]>();
-  for (const one of all) {
-    const group = groups.get(keyOf(one));
-    if (group === undefined) groups.set(keyOf(one), [one]);
-    else group.push(one);
+/** What was found, by on how many jobs: the most first. */
+function counted(
+  jobs: readonly FoundOnJob[],
+  found: (job: FoundOnJob) => readonly string[],
+): readonly { readonly what: string; readonly jobs: number; readonly valves: number }[] {
+  const counts = new Map<string, { readonly tags: Set<string>; jobs: number }>();
+  for (const job of jobs) {
+    for (const what of found(job)) {
+      const one = counts.get(what) ?? { tags: new Set<string>(), jobs: 0 };
+      one.tags.add(job.tag);
+      one.jobs += 1;
+      counts.set(what, one);
+    }
   }
-  return groups;
+  return [...counts]
+    .map(([what, { tags, jobs: count }]) => ({ what, jobs: count, valves: tags.size }))
+    .toSorted((one, other) => other.jobs - one.jobs || one.what.localeCompare(other.what, 'en'));
 }

@@ -98,7 +98,7 @@ export async function shiftList(
   const waiting = rowsOf(jobs, (one) => waitingRow(one, looking));
   const points = await log.summaries('point', { limit: OPEN_MAX });
   const { role } = looking.person;
-  const planned = await plannedNow(log, { role, nowMs: looking.nowMs, listedMax: PLANNED_MAX });
+  const planned = await plannedNow(services, { role, nowMs: looking.nowMs, listedMax: PLANNED_MAX });
   return {
     asOf: shownTime(new Date(looking.nowMs).toISOString()),
     planned: [...planned.now],

@@ -104,6 +104,13 @@ export class LongWorks {
     return id;
   }
 
+  /** The one that somebody began already and that will show there. */
+  goingTo(shows: string, person: string): string | undefined {
+    return [...this.#works.values()].find(
+      (work) => work.outcome.state === 'going' && work.shows === shows && work.person === person,
+    )?.id;
+  }
+
   /** @throws Refusal LNG-002 for one that is not kept any more, or is somebody else’s */
   at(id: string, person: string): LongWork {
     const work = this.#works.get(id);

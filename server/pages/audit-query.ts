@@ -3,12 +3,14 @@ import { z } from 'zod';
 import { CONDITIONS } from '../../safety/conditions.ts';
 import type { SiteAudit } from '../audit/audit-site.ts';
 import { RULES } from '../audit/exceptions/exception.ts';
-import { siteExceptions } from '../audit/exceptions/find-exceptions.ts';
-import { type AuditRow, ROW_KINDS } from '../audit/job-rows.ts';
+import { type AuditRow, type JobAudit, ROW_KINDS } from '../audit/job-rows.ts';
 import { exceptionsIn, rowsWanted, rulesIn } from '../audit/search.ts';
+import { derived } from '../derived.ts';
 import { oneOf, optionalText } from '../http/fields.ts';
 import type { BareCall } from '../http/route.ts';
 import { type Names, nameOf } from '../jobs/view/words.ts';
+import type { Tell } from '../long/long-work.ts';
+import { turns } from '../long/turns.ts';
 
 /** Without dates, the last quarter. */
 const DAYS = 92;
@@ -76,42 +78,74 @@ export type ShownRow = z.output<typeof rowSchema>;
 export type ShownException = z.output<typeof exceptionSchema>;
 export type ShownRule = z.output<typeof ruleSchema>;
 
-/** All that fits, before it is cut into pages. */
 export interface AuditFound {
   readonly from: string;
   readonly to: string;
   readonly jobs: number;
+  /** The latest of those that fit, as many as were asked for. */
   readonly rows: readonly ShownRow[];
+  /** How many fit. */
+  readonly count: number;
   readonly rules: readonly ShownRule[];
-  /** Of the rule that is asked for; without one, of all. */
+  /** The rarest, as many as were asked for: of the rule that is named, without one of all. */
   readonly exceptions: readonly ShownException[];
+  readonly exceptionCount: number;
   readonly site: readonly { readonly says: string; readonly at: string; readonly what: string }[];
   /** Procedures of the jobs of these days, by id. */
   readonly procedures: ReadonlyMap<string, string>;
 }
 
-export async function findAudit(call: Asked, audit: SiteAudit): Promise<AuditFound> {
+/** So much of what fits is shown; the whole is counted. */
+export interface Most {
+  readonly rows: number;
+  readonly exceptions: number;
+}
+
+export async function findAudit(
+  call: Asked,
+  { audit, most }: { readonly audit: SiteAudit; readonly most: Most },
+): Promise<AuditFound> {
   const { services, now, query } = call;
   const names: Names = new Map((await services.people.list()).map(({ id, name }) => [id, name]));
   const period = periodOf(call);
-  const audits = await audit.jobs(services.log, { period, now: now.toISOString() });
-  const rows = rowsWanted(audits, { ...query, person: idOf(query.person, names) });
-  const exceptions = exceptionsIn(audits).filter(({ rule }) => query.rule === '' || rule === query.rule);
-  const site = siteExceptions(await services.log.entriesOf('site')).filter(
+  const audits = await audit.jobs(services, { period, now: now.toISOString(), tell: letOthers() });
+  const person = idOf(query.person, names);
+  const { rows, count } = rowsWanted(audits, { ...query, person, most: most.rows });
+  const rules = rulesIn(audits);
+  const asked = rules.filter(({ rule }) => query.rule === '' || rule === query.rule);
+  const exceptions = exceptionsIn(audits, { rules: asked, most: most.exceptions });
+  const site = (await audit.ofSite(services.log)).filter(
     ({ at }) => at.slice(0, 10) >= period.from && (period.to === '' || at.slice(0, 10) <= period.to),
   );
   return {
     ...period,
     jobs: audits.length,
+    count,
     rows: rows.map((row) => shownRow(row, names)),
-    rules: rulesIn(audits).map((one) => ({ ...one, says: RULES[one.rule].says })),
-    exceptions: exceptions.map((one) => ({ ...one, lines: [...one.lines], says: RULES[one.rule].says })),
+    rules: rules.map((one) => ({ ...one, says: RULES[one.rule].says })),
+    exceptionCount: asked.reduce((sum, { entries }) => sum + entries, 0),
+    exceptions: exceptions.map((one) => ({
+      ...one,
+      lines: [...one.lines],
+      says: RULES[one.rule].says,
+    })),
     site: site.map(({ rule, at, what }) => ({ says: RULES[rule].says, at, what })),
-    procedures: new Map(audits.map(({ procedure, title }) => [procedure, title])),
+    procedures: proceduresOf(audits),
   };
 }
 
-function periodOf({ query, now }: Asked) {
+const proceduresOf = derived(
+  (audits: readonly JobAudit[]): ReadonlyMap<string, string> =>
+    new Map(audits.map(({ procedure, title }) => [procedure, title])),
+);
+
+/** For what is waited for: nobody is told, but others are served meanwhile. */
+function letOthers(): Tell {
+  const turn = turns();
+  return async () => void (await turn());
+}
+
+export function periodOf({ query, now }: Asked) {
   const from = query.from || new Date(now.getTime() - DAYS * DAY_MS).toISOString().slice(0, 10);
   return { from, to: query.to };
 }

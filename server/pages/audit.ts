@@ -6,21 +6,24 @@ import { csvOf } from '../audit/csv.ts';
 import { RULES } from '../audit/exceptions/exception.ts';
 import { ROW_KINDS } from '../audit/job-rows.ts';
 import { oneOf } from '../http/fields.ts';
-import { type Route, route } from '../http/route.ts';
+import { type BareCall, type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
+import type { Person } from '../people/person.ts';
 import { REVIEWERS } from '../people/review.ts';
-import { auditPdf } from '../record-pdf/audit-pdf.ts';
+import { auditPdf, PAPER_MOST } from '../record-pdf/audit-pdf.ts';
 import { pdfFaces } from '../record-pdf/faces.ts';
 import { shownTime } from '../shown-time.ts';
 import {
   type AuditFound,
   exceptionSchema,
   findAudit,
+  periodOf,
   QUERY,
   type Query,
   rowSchema,
   ruleSchema,
 } from './audit-query.ts';
+import { pathOfWork, resultOf } from './long-work.ts';
 import { paperAnchor } from './paper-anchor.ts';
 
 const ROWS_A_PAGE = 25;
@@ -43,19 +46,19 @@ const ANSWER = z.object({
 
 type Answer = z.output<typeof ANSWER>;
 
+const pageOf = (query: Query): number => Math.max(1, Number(query.page || '1'));
+
 function answerOf(
   { rows, rules, exceptions, site, procedures: _, ...found }: AuditFound,
   query: Query,
 ): Answer {
-  const page = Math.max(1, Number(query.page || '1'));
+  const page = pageOf(query);
   return {
     ...found,
-    count: rows.length,
     page,
-    rows: rows.slice((page - 1) * ROWS_A_PAGE, page * ROWS_A_PAGE),
+    rows: rows.slice((page - 1) * ROWS_A_PAGE),
     rules: [...rules],
-    exceptionCount: exceptions.length,
-    exceptions: exceptions.slice(0, EXCEPTIONS_A_PAGE),
+    exceptions: [...exceptions],
     siteExceptions: [...site],
   };
 }
@@ -129,6 +132,49 @@ export function linesShown(lines: readonly number[]): string {
   return `${first.join(', ')} and ${lines.length - first.length} more`;
 }
 
+/** So many jobs are worked out while a page waits for them. */
+const AT_ONCE_MAX = 50;
+
+/** Never sent: a page is sent on to the work. */
+const NOT_YET: Answer = {
+  from: '',
+  to: '',
+  jobs: 0,
+  count: 0,
+  page: 1,
+  rows: [],
+  rules: [],
+  exceptionCount: 0,
+  exceptions: [],
+  siteExceptions: [],
+};
+
+/** Works out what is not known yet. @returns the work that still does, where that is more than a page may wait for */
+async function readJobs(
+  call: BareCall & { readonly person: Person; readonly query: Query },
+  audit: SiteAudit,
+): Promise<string | null> {
+  const { services, person, now, query } = call;
+  const period = periodOf(call);
+  const asked = { period, now: now.toISOString() };
+  if ((await audit.wanting(services, asked)) <= AT_ONCE_MAX) return null;
+  const today = asked.now.slice(0, 10);
+  const shows = addressOf('/audit', query, {});
+  const begun = {
+    title: 'Reading the jobs of these days',
+    person: person.id,
+    back: addressOf('/audit', query, { from: today, to: '', page: '' }),
+    shows: () => shows,
+  };
+  const work =
+    services.long.goingTo(shows, person.id) ??
+    services.long.start(begun, async (tell) => {
+      await audit.jobs(services, { ...asked, tell });
+      return true;
+    });
+  return (await resultOf<true>(call, work)) === null ? work : null;
+}
+
 function listAudit(audit: SiteAudit): Route {
   return route({
     method: 'GET',
@@ -141,7 +187,10 @@ function listAudit(audit: SiteAudit): Route {
     query: QUERY,
     answer: ANSWER,
     handle: async (call) => {
-      const found = await findAudit(call, audit);
+      const work = await readJobs(call, audit);
+      if (work !== null) return { data: NOT_YET, seeOther: pathOfWork(work) };
+      const most = { rows: pageOf(call.query) * ROWS_A_PAGE, exceptions: EXCEPTIONS_A_PAGE };
+      const found = await findAudit(call, { audit, most });
       const data = answerOf(found, call.query);
       const params = pageParams(data, { query: call.query, procedures: found.procedures });
       return { data, page: { title: 'Audit', template: 'pages/audit.njk', params } };
@@ -175,7 +224,8 @@ function exportRows(audit: SiteAudit): Route {
     query: QUERY,
     answer: z.object({ rows: z.int() }),
     handle: async (call) => {
-      const { rows } = await findAudit(call, audit);
+      const most = { rows: Number.POSITIVE_INFINITY, exceptions: 0 };
+      const { rows } = await findAudit(call, { audit, most });
       const cells = rows.map((row) => [
         row.at,
         row.kind,
@@ -211,13 +261,13 @@ function exportReport(audit: SiteAudit): Route {
     query: QUERY.extend({ paper: oneOf(['a4', 'letter']).default('a4') }),
     answer: z.object({ rows: z.int(), exceptions: z.int() }),
     handle: async (call) => {
-      const found = await findAudit(call, audit);
+      const found = await findAudit(call, { audit, most: PAPER_MOST });
       const { now, query } = call;
       const about = { size: query.paper, printedAtMs: now.getTime(), faces: pdfFaces() };
       const body = await auditPdf({ ...found, query, anchor: await paperAnchor(call) }, about);
       const fileName = `audit-${now.toISOString().slice(0, 10)}.pdf`;
       return {
-        data: { rows: found.rows.length, exceptions: found.exceptions.length },
+        data: { rows: found.count, exceptions: found.exceptionCount },
         raw: { contentType: 'application/pdf', body, fileName },
       };
     },

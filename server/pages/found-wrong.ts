@@ -10,7 +10,6 @@ import { jobKind } from '../jobs/job-stream.ts';
 import type { Role } from '../people/person.ts';
 import { shownTime } from '../shown-time.ts';
 import { byOf, typedIn } from './parts.ts';
-import { jobLines } from './valve-history.ts';
 
 const TELLERS = ['engineer'] as const satisfies readonly Role[];
 
@@ -108,10 +107,11 @@ async function readingsOn({ services, params }: BareCall, catalogue: Catalogue):
   const readings: RestingReading[] = [];
   if (gear.wrong.length === 0) return { number, gear, readings };
   const since = gear.wrong.map(({ rightUntil }) => rightUntil).toSorted()[0] ?? '';
-  const lines = (await jobLines(services)).filter(
-    (line) => line.gear.includes(number) && (line.closedAt === null || line.closedAt.slice(0, 10) >= since),
+  const jobs = (await services.lists.jobs.inOrder()).filter(
+    ({ gear: used, closedAt }) =>
+      used.includes(number) && (closedAt === null || closedAt.slice(0, 10) >= since),
   );
-  for (const { id } of lines) {
+  for (const { id } of jobs) {
     const job = await log.state(jobKind, id);
     const compiled = await catalogue.of(job, log);
     readings.push(...restingReadings({ number, gear }, { job, compiled }));

@@ -10,7 +10,7 @@ import { PLANNERS } from './plans.ts';
 import { csvFile, jsonFile, tableRoutes } from './tables.ts';
 
 async function plansToDo({ services }: BareCall): Promise<readonly Plan[]> {
-  return (await stillToDo(services.log)).map(({ plan }) => plan);
+  return (await stillToDo(services)).map(({ plan }) => plan);
 }
 
 const exportCsv = route({

@@ -65,7 +65,7 @@ const listPlans = route({
   answer: z.object({ plans: z.array(plannedSchema), found: z.int() }),
   handle: async ({ services, person, now }) => {
     const looking = { role: person.role, nowMs: now.getTime(), listedMax: LISTED_MAX };
-    const { plans, found } = await openPlans(services.log, looking);
+    const { plans, found } = await openPlans(services, looking);
     const params = { rows: plans, found, mayPlan: mayPlan(person) };
     return {
       data: { plans: [...plans], found },

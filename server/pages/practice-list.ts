@@ -5,7 +5,8 @@ import { causesToPractise } from '../../procedures/practice/bench/draw.ts';
 import { causeOf } from '../../procedures/troubleshooting/causes.ts';
 import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
-import { oneOf, text } from '../http/fields.ts';
+import { derived } from '../derived.ts';
+import { oneOf, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type RefusedCall, type Reply, type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
@@ -13,6 +14,7 @@ import { openJob } from '../jobs/open-job.ts';
 import { closedWords } from '../jobs/view/words.ts';
 import type { Person } from '../people/person.ts';
 import { notYoursToChoose } from '../practice/bench-refusals.ts';
+import type { BenchValve } from '../practice/bench-side.ts';
 import type { ExerciseLine } from '../practice/exercise-stream.ts';
 import { AT_BENCH } from '../practice/links.ts';
 import { knowPerson } from '../practice/on-bench.ts';
@@ -20,40 +22,46 @@ import { setExercise } from '../practice/set-exercise.ts';
 import type { Services } from '../services.ts';
 import { shownTime } from '../shown-time.ts';
 import { noSuchValve } from '../valves/valve-refusals.ts';
-import { type Valve, valveKind } from '../valves/valve-stream.ts';
+import { valveKind } from '../valves/valve-stream.ts';
 import { byOf } from './parts.ts';
 import { hasLeftTour } from './tour.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 const CHOOSERS: readonly Person['role'][] = ['supervisor', 'engineer'];
-const VALVES_MAX = 1000;
+/** So many valves are offered at once; the others are found by their words. */
+const VALVES_LISTED = 100;
+const EXERCISES_MAX = 1000;
 const LISTED = 40;
 
 export function practiceListRoutes(catalogue: Catalogue): readonly Route[] {
-  return [listRoute(catalogue), setRoute(catalogue)];
+  return [listRoute, setRoute(catalogue)];
 }
 
 const listAnswer = z.object({
-  valves: z.array(z.object({ tag: z.string(), service: z.string() })),
+  valves: z
+    .array(z.object({ tag: z.string(), service: z.string() }))
+    .describe('The first hundred that hold all words of `find`'),
+  found: z.int().describe('How many hold them in all'),
   exercises: z.array(
     z.object({ job: z.string(), tag: z.string(), after: z.string(), by: z.string(), stands: z.string() }),
   ),
 });
 
-function listRoute(catalogue: Catalogue): Route {
-  return route({
-    method: 'GET',
-    path: AT_BENCH,
-    name: 'showPracticeBench',
-    summary: 'The practice bench: valves of the plant to practise on, and the exercises there are',
-    roles: 'signed-in',
-    isPractice: true,
-    menu: { text: 'Practice bench', order: 30 },
-    query: z.object({ tag: z.string().max(60).default('') }),
-    answer: listAnswer,
-    handle: (call) => page(call, { catalogue, tag: call.query.tag, typed: {} }),
-  });
-}
+const listRoute = route({
+  method: 'GET',
+  path: AT_BENCH,
+  name: 'showPracticeBench',
+  summary: 'The practice bench: valves of the plant to practise on, and the exercises there are',
+  roles: 'signed-in',
+  isPractice: true,
+  menu: { text: 'Practice bench', order: 30 },
+  query: z.object({
+    tag: z.string().max(60).default(''),
+    find: optionalText({ called: 'what is looked for' }).default(''),
+  }),
+  answer: listAnswer,
+  handle: (call) => page(call, { ...call.query, typed: {} }),
+});
 
 const setFields = z.object({
   tag: text({ called: 'the valve tag', max: 60 }),
@@ -91,7 +99,7 @@ function setRoute(catalogue: Catalogue): Route {
       const of = (name: string) => (typeof call.typed[name] === 'string' ? call.typed[name] : '');
       const names = ['how', 'cause1', 'cause2', 'severity'];
       const typed = Object.fromEntries(names.map((name) => [name, of(name)]));
-      const reply = await page({ ...call, person: call.person }, { catalogue, tag: of('tag'), typed });
+      const reply = await page({ ...call, person: call.person }, { tag: of('tag'), find: '', typed });
       return reply.page === undefined ? {} : { page: reply.page };
     },
   });
@@ -104,27 +112,32 @@ async function sheetOf({ bench }: Services, tag: string): Promise<ValveSheet> {
   return valve.sheet;
 }
 
+const suited = derived((lines: readonly (BenchValve | null)[]) => lines.filter((line) => line !== null));
+
 interface Asked {
-  readonly catalogue: Catalogue;
   readonly tag: string;
+  readonly find: string;
   readonly typed: Readonly<Record<string, string>>;
 }
 
 async function page(
   call: BareCall & { readonly person: Person },
-  { catalogue, tag, typed }: Asked,
+  { tag, find, typed }: Asked,
 ): Promise<Reply<z.input<typeof listAnswer>>> {
   const { services, person } = call;
-  const whyNot = catalogue.current(findTheFault.id)?.procedure.whyNot;
-  const lines = (await services.bench?.real.summaries('valve', { limit: VALVES_MAX })) ?? [];
-  const sheets = lines
-    .map((line) => line.body as unknown as Valve)
-    .flatMap(({ sheet, retired }) => (sheet === null || retired || whyNot?.(sheet, 'line') ? [] : [sheet]));
-  const chosen = sheets.find((sheet) => sheet.tag === tag) ?? null;
+  const suit = suited((await services.bench?.valves.inOrder()) ?? []);
+  const words = find.toLowerCase().split(/\s+/);
+  const found =
+    find === '' ? suit : suit.filter((valve) => words.every((word) => valve.words.includes(word)));
+  const valves = found.slice(0, VALVES_LISTED).map(({ tag: its, service }) => ({ tag: its, service }));
+  const chosen = suit.find((valve) => valve.tag === tag) ?? null;
+  const mayChoose = chosen !== null && CHOOSERS.includes(person.role);
   const exercises = await exercisesOf(services);
-  const valves = sheets.map((sheet) => ({ tag: sheet.tag, service: sheet.service }));
   const params = {
-    chosen: chosen === null ? null : { tag: chosen.tag, service: chosen.service },
+    chosen,
+    suit: suit.length,
+    listed: VALVES_LISTED,
+    find,
     valves: valves.map((one) => ({
       value: one.tag,
       label: `${one.tag}, ${one.service}`,
@@ -133,11 +146,15 @@ async function page(
     exercises,
     tourOffered: !hasLeftTour(call.cookies.all, person.id),
     mayPractise: (WORKERS as readonly string[]).includes(person.role),
-    causes: chosen !== null && CHOOSERS.includes(person.role) ? causeOptions(chosen) : [],
+    causes: mayChoose ? causeOptions(await sheetOf(services, chosen.tag)) : [],
     typed: { how: 'drawn', cause1: '', cause2: '', severity: 'plain', ...withoutBlanks(typed) },
   };
   return {
-    data: { valves, exercises: exercises.map(({ href: _, at: __, ...one }) => one) },
+    data: {
+      valves,
+      found: found.length,
+      exercises: exercises.map(({ href: _, at: __, ...one }) => one),
+    },
     page: { title: 'Practice bench', template: 'pages/practice.njk', params },
   };
 }
@@ -154,8 +171,8 @@ function withoutBlanks(fields: Readonly<Record<string, string>>): Readonly<Recor
 /** The newest exercises, open ones first. */
 async function exercisesOf({ log, people }: Services) {
   const [jobs, lines, everybody] = await Promise.all([
-    log.summaries('job', { limit: VALVES_MAX }),
-    log.summaries('exercise', { limit: VALVES_MAX }),
+    log.summaries('job', { limit: EXERCISES_MAX }),
+    log.summaries('exercise', { limit: EXERCISES_MAX }),
     people.list(),
   ]);
   const afters = new Map(

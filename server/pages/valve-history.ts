@@ -5,7 +5,12 @@ import { procedureNamed } from '../../procedures/served.ts';
 import { type HistoryCurve, historyCurve } from '../../views/pictures/history-curve.ts';
 import { doubtsIn, withDoubts } from '../history/doubts.ts';
 import { type NotedRow, notedCsv, notedRows } from '../history/noted.ts';
-import { type PlantHistory, plantHistory, plantHistorySchema } from '../history/plant-history.ts';
+import {
+  type PlantHistory,
+  plantHistory,
+  plantHistorySchema,
+  type ReadValve,
+} from '../history/plant-history.ts';
 import { unitWordsOf } from '../history/trend.ts';
 import {
   type HistorySheets,
@@ -14,17 +19,20 @@ import {
   valveHistorySchema,
 } from '../history/valve-history.ts';
 import { optionalText } from '../http/fields.ts';
-import { type Route, route } from '../http/route.ts';
+import { type BareCall, type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import type { JobLine } from '../jobs/job-stream.ts';
 import { day } from '../jobs/view/words.ts';
 import { jobsOfValve } from '../lists.ts';
+import { TELL_NOBODY } from '../long/long-work.ts';
+import type { Person } from '../people/person.ts';
 import type { Services } from '../services.ts';
+import { pathOfWork, resultOf } from './long-work.ts';
 import { mayPlan } from './plans.ts';
-import { pathOfValve, type SavedValve, valveAt } from './valve-parts.ts';
+import { pathOfValve, valveAt } from './valve-parts.ts';
 
 /** The lines of all jobs, as the list of jobs has them. */
-export async function jobLines({ log }: Services): Promise<readonly JobLine[]> {
+async function jobLines({ log }: Services): Promise<readonly JobLine[]> {
   return (await log.summaries('job')).map(({ body }) => body as unknown as JobLine);
 }
 
@@ -177,6 +185,30 @@ function curveOf({ series, trend }: HistorySheets['drawn'][number]): HistoryCurv
   };
 }
 
+/** So many valves are read while a page waits for them. */
+const AT_ONCE_MAX = 200;
+
+/** Never sent: a page is sent on to the work. */
+const NOT_YET: PlantHistory = plantHistory({ valves: [], jobs: [], usualMonths: 0, nowMs: 0 });
+
+/** What each valve says; or the work that reads them, where that is more than a page may wait for. */
+async function readValves(
+  call: BareCall & { readonly person: Person },
+  months: string,
+): Promise<{ readonly valves: readonly ReadValve[]; readonly work: string | null }> {
+  const { lists, long } = call.services;
+  const { readings } = lists;
+  if ((await readings.wanting()) > AT_ONCE_MAX) {
+    const shows = `/history?${new URLSearchParams({ months })}`;
+    const { id: person } = call.person;
+    const begun = { title: 'Reading the history of every valve', person, back: '/', shows: () => shows };
+    const work =
+      long.goingTo(shows, person) ?? long.start(begun, async (tell) => await readings.valves(tell));
+    if ((await resultOf(call, work)) === null) return { valves: [], work };
+  }
+  return { valves: await readings.valves(TELL_NOBODY), work: null };
+}
+
 const showPlant = route({
   method: 'GET',
   path: '/history',
@@ -191,12 +223,13 @@ const showPlant = route({
       .default('12'),
   }),
   answer: plantHistorySchema,
-  handle: async ({ services, query, now, person }) => {
+  handle: async (call) => {
+    const { services, query, now, person } = call;
     const usualMonths = Number(query.months);
-    const saved = (await services.log.summaries('valve')).map(({ body }) => body as unknown as SavedValve);
-    const sheets = saved.filter(({ retired }) => !retired).map(({ sheet }) => sheet);
-    const lines = await jobLines(services);
-    const plant = await plantHistory({ sheets, lines, usualMonths, nowMs: now.getTime() });
+    const { valves, work } = await readValves(call, query.months);
+    if (work !== null) return { data: NOT_YET, seeOther: pathOfWork(work) };
+    const jobs = await services.lists.jobs.inOrder();
+    const plant = plantHistory({ valves, jobs, usualMonths, nowMs: now.getTime() });
     const page = {
       title: 'History',
       template: 'pages/plant-history.njk',

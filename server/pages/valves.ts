@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { contradictionsOf } from '../../procedures/valve-sheet/contradictions.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import { derived } from '../derived.ts';
 import { optionalText } from '../http/fields.ts';
 import { type BareCall, type PageView, type Route, route } from '../http/route.ts';
 import type { ValveLine } from '../lists.ts';
@@ -42,11 +43,15 @@ async function linesOf(
   { services }: BareCall,
   { find, retired }: { readonly find: string; readonly retired: boolean },
 ): Promise<readonly ValveLine[]> {
+  const lines = byRetired(await services.lists.valves.inOrder())[retired ? 'retired' : 'inUse'];
   const words = find.toLowerCase().split(/\s+/);
-  return (await services.lists.valves.inOrder()).filter(
-    (line) => line.retired === retired && words.every((word) => line.words.includes(word)),
-  );
+  return find === '' ? lines : lines.filter((line) => words.every((word) => line.words.includes(word)));
 }
+
+const byRetired = derived((lines: readonly ValveLine[]) => ({
+  inUse: lines.filter(({ retired }) => !retired),
+  retired: lines.filter(({ retired }) => retired),
+}));
 
 function toldOf({ words: _, ...line }: ValveLine): Line {
   return line;

@@ -1,9 +1,10 @@
 /** What is planned, as the shift list and the list of plans show it. */
 import { z } from 'zod';
 import { procedureNamed } from '../../procedures/served.ts';
-import type { SiteLog } from '../log/site-log.ts';
+import { derived } from '../derived.ts';
+import type { Services } from '../services.ts';
 import { valveKind } from '../valves/valve-stream.ts';
-import { planKind, type SavedPlan } from './plan-stream.ts';
+import type { SavedPlan } from './plan-stream.ts';
 
 /** Work that is due within so many days is told beforehand. */
 const SOON_DAYS = 7;
@@ -40,6 +41,8 @@ export interface PlannedNow {
   readonly soon: number;
 }
 
+type PlansOf = Pick<Services, 'log' | 'lists'>;
+
 interface Looking {
   readonly role: string;
   readonly nowMs: number;
@@ -47,42 +50,49 @@ interface Looking {
 
 /** The plans that are still to do, the earliest date first. */
 export async function openPlans(
-  log: SiteLog,
+  of: PlansOf,
   looking: Looking & { readonly listedMax: number },
 ): Promise<{ readonly plans: readonly Planned[]; readonly found: number }> {
-  const all = await stillToDo(log);
+  const all = await stillToDo(of);
   const listed = all.slice(0, looking.listedMax);
-  const plans = await Promise.all(listed.map((saved) => plannedRow(log, { saved, looking })));
+  const plans = await Promise.all(listed.map((saved) => plannedRow(of, { saved, looking })));
   return { plans, found: all.length };
 }
 
 export async function plannedNow(
-  log: SiteLog,
+  of: PlansOf,
   { listedMax, ...looking }: Looking & { readonly listedMax: number },
 ): Promise<PlannedNow> {
-  const all = await stillToDo(log);
+  const all = await stillToDo(of);
   const days = all.map((saved) => daysLate(saved.plan.dueOn, looking.nowMs));
   const due = all.filter((_, at) => (days[at] ?? -1) >= 0);
   return {
-    now: await Promise.all(due.slice(0, listedMax).map((saved) => plannedRow(log, { saved, looking }))),
+    now: await Promise.all(due.slice(0, listedMax).map((saved) => plannedRow(of, { saved, looking }))),
     due: due.length,
     soon: days.filter((late) => late < 0 && late >= -SOON_DAYS).length,
   };
 }
 
 /** Plans of one valve that are still to do. */
-export async function plansOf(log: SiteLog, tag: string): Promise<readonly SavedPlan[]> {
-  return (await stillToDo(log)).filter(({ plan }) => plan.tag === tag);
+export async function plansOf(of: PlansOf, tag: string): Promise<readonly SavedPlan[]> {
+  return (await stillToDo(of)).filter(({ plan }) => plan.tag === tag);
 }
 
 /** Every plan that is neither opened nor withdrawn, the earliest date first. */
-export async function stillToDo(log: SiteLog): Promise<readonly SavedPlan[]> {
-  const all = await log.summaries(planKind.kind);
-  return all.map(({ body }) => body as unknown as SavedPlan).filter(({ status }) => status === 'planned');
+export async function stillToDo({ lists }: Pick<Services, 'lists'>): Promise<readonly SavedPlan[]> {
+  return inOrderOfDays(await lists.plans.inOrder());
 }
 
+const inOrderOfDays = derived((all: readonly (SavedPlan | null)[]) =>
+  all
+    .filter((saved) => saved !== null)
+    .toSorted(({ plan: one }, { plan: other }) =>
+      one.dueOn === other.dueOn ? 0 : one.dueOn < other.dueOn ? -1 : 1,
+    ),
+);
+
 async function plannedRow(
-  log: SiteLog,
+  { log }: PlansOf,
   { saved: { plan }, looking }: { readonly saved: SavedPlan; readonly looking: Looking },
 ): Promise<Planned> {
   const { sheet, openJob } = await log.state(valveKind, plan.tag);

@@ -2,6 +2,7 @@ import type { Surroundings } from '../../procedures/actions/action.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Output } from '../../procedures/practice/bench/gauges.ts';
 import type { GaugePicture } from '../../views/pictures/gauge.ts';
+import type { KeptList } from '../log/kept-list.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { Services } from '../services.ts';
 
@@ -36,10 +37,20 @@ export interface BenchAsked {
   readonly output?: Output | undefined;
 }
 
+/** A valve of the plant that a fault may be looked for on. */
+export interface BenchValve {
+  readonly tag: string;
+  readonly service: string;
+  /** Tag, service and place in small letters. */
+  readonly words: string;
+}
+
 /** The part of the services that only the practice bench has. */
 export interface BenchSide {
   /** The log of the real site, read for the sheets of its valves alone. */
-  readonly real: Pick<SiteLog, 'state' | 'summaries'>;
+  readonly real: Pick<SiteLog, 'state'>;
+  /** Valves of the plant by tag; null for one that is not practised on. */
+  readonly valves: KeptList<BenchValve | null>;
   beside(of: BenchAsked): Promise<BenchPanel>;
 }
 

@@ -9,6 +9,7 @@ import { LiveChannel } from '../signing/live.ts';
 import { Nonces } from '../signing/nonces.ts';
 import type { Store } from '../store/store.ts';
 import { streamKinds } from '../streams.ts';
+import { benchValves } from './bench-valves.ts';
 import { besideCard } from './beside.ts';
 import { exerciseKind } from './exercise-stream.ts';
 import { benchViews } from './links.ts';
@@ -52,7 +53,7 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
     live,
     nonces: new Nonces({ pepper: own, now }),
     views: benchViews(real.views),
-    bench: { real: real.log, beside: (of) => besideCard(site, of) },
+    bench: { real: real.log, valves: benchValves(real.log), beside: (of) => besideCard(site, of) },
     practice: { site: () => site, close: async () => {} },
   };
   return site;

@@ -14,6 +14,7 @@ export interface PdfOptions {
 
 /** More would keep the server from others; the table for spreadsheets has all. */
 const ROWS_MAX = 1000;
+export const PAPER_MOST = { rows: ROWS_MAX, exceptions: ROWS_MAX } as const;
 
 const plain = (text: string): Cell => ({ text });
 const bold = (text: string): Cell => ({ text, isBold: true });
@@ -58,7 +59,7 @@ export async function auditPdf(
     `${found.jobs} jobs opened from ${found.from} ${found.to === '' ? 'on' : `to ${found.to}`}. ${narrowed(query)}`,
   );
   questions(paper, found);
-  rows(paper, found.rows);
+  rows(paper, found);
   paper.heading('How these are found');
   paper.table(
     [
@@ -77,7 +78,7 @@ function narrowed({ from: _, to: __, page: ___, ...query }: Query): string {
   return given.length === 0 ? '' : `Only ${given.map(([name, value]) => `${name} ${value}`).join(', ')}.`;
 }
 
-function questions(paper: Paper, { rules, exceptions, site }: AuditFound): void {
+function questions(paper: Paper, { rules, exceptions, exceptionCount, site }: AuditFound): void {
   paper.heading('Worth a question');
   paper.text(exceptions.length === 0 ? 'Nothing in these jobs.' : NO_OFFENCE);
   const counted: readonly Column[] = [
@@ -103,16 +104,14 @@ function questions(paper: Paper, { rules, exceptions, site }: AuditFound): void 
   if (exceptions.length > 0)
     paper.table(
       columns,
-      exceptions
-        .slice(0, ROWS_MAX)
-        .map(({ says, job, tag, at, lines, what }) => [
-          bold(says),
-          plain(`job ${job}, ${tag}, ${shownTime(at)}`),
-          plain(lines.join(', ')),
-          plain(what),
-        ]),
+      exceptions.map(({ says, job, tag, at, lines, what }) => [
+        bold(says),
+        plain(`job ${job}, ${tag}, ${shownTime(at)}`),
+        plain(lines.join(', ')),
+        plain(what),
+      ]),
     );
-  more(paper, exceptions.length);
+  more(paper, exceptionCount);
   if (site.length === 0) return;
   paper.heading('Of the whole site');
   paper.table(
@@ -125,9 +124,9 @@ function questions(paper: Paper, { rules, exceptions, site }: AuditFound): void 
   );
 }
 
-function rows(paper: Paper, all: AuditFound['rows']): void {
+function rows(paper: Paper, { rows: latest, count }: AuditFound): void {
   paper.heading('Sign-offs, isolations, locks');
-  if (all.length === 0) paper.text('Nothing fits.');
+  if (count === 0) paper.text('Nothing fits.');
   const columns: readonly Column[] = [
     { label: 'when', share: 1.1 },
     { label: 'what', share: 2.2 },
@@ -135,17 +134,15 @@ function rows(paper: Paper, all: AuditFound['rows']): void {
     { label: 'who, at which screen', share: 1.5 },
     { label: 'job, line, valve, procedure', share: 1.8 },
   ];
-  const shown = all
-    .slice(0, ROWS_MAX)
-    .map((row) => [
-      plain(shownTime(row.at)),
-      bold(`${row.kind}: ${row.about === '' ? '' : `${row.about}, `}${row.what}`),
-      plain(row.proof),
-      plain(`${row.name}, ${row.screen}`),
-      plain(`job ${row.job}, line ${row.line}, ${row.tag}, ${row.title}`),
-    ]);
+  const shown = latest.map((row) => [
+    plain(shownTime(row.at)),
+    bold(`${row.kind}: ${row.about === '' ? '' : `${row.about}, `}${row.what}`),
+    plain(row.proof),
+    plain(`${row.name}, ${row.screen}`),
+    plain(`job ${row.job}, line ${row.line}, ${row.tag}, ${row.title}`),
+  ]);
   if (shown.length > 0) paper.table(columns, shown);
-  more(paper, all.length);
+  more(paper, count);
 }
 
 function more(paper: Paper, count: number): void {

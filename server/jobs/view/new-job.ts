@@ -58,7 +58,7 @@ export async function newJobParams(
         ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
       ],
     })),
-    ...(await planParams({ log: services.log, tag, chosen, typed: typed.plan })),
+    ...(await planParams({ services, tag, chosen, typed: typed.plan })),
     goesOn: Object.fromEntries(
       GOES_ON.flatMap((name) => (typeof typed[name] === 'string' ? [[name, typed[name]] as const] : [])),
     ),
@@ -68,17 +68,17 @@ export async function newJobParams(
 
 /** What is planned for the valve, and which of it this job would be. */
 async function planParams({
-  log,
+  services,
   tag,
   chosen,
   typed,
 }: {
-  readonly log: Services['log'];
+  readonly services: Services;
   readonly tag: string;
   readonly chosen: { readonly procedure: string; readonly place: string } | undefined;
   readonly typed: string | readonly string[] | undefined;
 }) {
-  const plans = (await plansOf(log, tag)).map(({ plan }) => plan);
+  const plans = (await plansOf(services, tag)).map(({ plan }) => plan);
   const fitting = plans.filter(
     ({ procedure, place }) => procedure === chosen?.procedure && place === chosen.place,
   );

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { MeasuredCycle } from '../../../server/history/measured.ts';
-import { plantHistory } from '../../../server/history/plant-history.ts';
+import { sayCauses } from '../../../server/history/noted.ts';
+import { type PlantHistory, plantHistory, readValve } from '../../../server/history/plant-history.ts';
 import { valveHistory } from '../../../server/history/valve-history.ts';
 import type { JobLine } from '../../../server/jobs/job-stream.ts';
 import { historyCurve } from '../../../views/pictures/history-curve.ts';
@@ -21,6 +22,25 @@ function cycle(errorPercent: number): MeasuredCycle {
     benchSetShiftUncertaintyPa: 500,
     outside: errorPercent > 5.9 ? ['error'] : [],
   };
+}
+
+/** The plant, of the sheets and the lines of all jobs. */
+function plantOf(
+  sheets: readonly ReturnType<typeof aSheet>[],
+  { lines, nowMs }: { readonly lines: readonly JobLine[]; readonly nowMs: number },
+): PlantHistory {
+  const valves = sheets.map((sheet) =>
+    readValve(
+      sheet,
+      lines.filter(({ tag }) => tag === sheet.tag),
+    ),
+  );
+  const jobs = lines.map(({ tag, measured, noted }) => ({
+    tag,
+    outside: measured?.asFound?.outside ?? [],
+    causes: noted === null ? [] : sayCauses(noted),
+  }));
+  return plantHistory({ valves, jobs, usualMonths: 12, nowMs });
 }
 
 interface Made {
@@ -243,11 +263,10 @@ describe('the history of the plant', () => {
   const other = aSheet({ tag: 'FV-9', errorTolerancePercent: 5, hysteresisTolerancePercent: 5 });
   const never = aSheet({ tag: 'FV-10' });
   const lines = [...DRIFTING, line({ days: 910, found: 7, tag: 'FV-9' }, 10)];
-  const at = (days: number) =>
-    plantHistory({ sheets: [SHEET, other, never], lines, usualMonths: 12, nowMs: START_MS + days * DAY_MS });
+  const at = (days: number) => plantOf([SHEET, other, never], { lines, nowMs: START_MS + days * DAY_MS });
 
-  test('lists valves by how they stood last, and findings by how often', async () => {
-    const { worst, findings, checked, valves } = await at(920);
+  test('lists valves by how they stood last, and findings by how often', () => {
+    const { worst, findings, checked, valves } = at(920);
     expect(worst.map(({ tag, ofLimitPercent }) => [tag, ofLimitPercent])).toEqual([
       ['FV-9', 140],
       // Friction of 200 N, of the 60 lbf that its sheet allows.
@@ -257,23 +276,25 @@ describe('the history of the plant', () => {
     expect([checked, valves]).toEqual([2, 3]);
   });
 
-  test('counts friction, leakage and stroke times among what a valve stands by, not what is older than its overhaul', async () => {
-    const standing = async (sheet: ReturnType<typeof aSheet>, made: readonly JobLine[]) =>
-      (await plantHistory({ sheets: [sheet], lines: made, usualMonths: 12, nowMs: START_MS })).worst.map(
-        ({ what, when, ofLimitPercent }) => [what, when, ofLimitPercent],
-      );
+  test('counts friction, leakage and stroke times among what a valve stands by, not what is older than its overhaul', () => {
+    const standing = (sheet: ReturnType<typeof aSheet>, made: readonly JobLine[]) =>
+      plantOf([sheet], { lines: made, nowMs: START_MS }).worst.map(({ what, when, ofLimitPercent }) => [
+        what,
+        when,
+        ofLimitPercent,
+      ]);
     const timed = line({ days: 1, found: 1, opensS: 12 }, 0);
-    expect(await standing(SHEET, [timed])).toEqual([['time to open', 'as left', 120]]);
+    expect(standing(SHEET, [timed])).toEqual([['time to open', 'as left', 120]]);
     // By hand: 200 N of 100.
-    expect(await standing(aSheet({ frictionMaxN: 100 }), [timed])).toEqual([['friction', 'as found', 200]]);
+    expect(standing(aSheet({ frictionMaxN: 100 }), [timed])).toEqual([['friction', 'as found', 200]]);
     const leaking = line({ days: 1, found: 1, leak: 30 }, 0);
-    expect(await standing(SHEET, [leaking])).toEqual([['seat leakage', 'as found', 300]]);
+    expect(standing(SHEET, [leaking])).toEqual([['seat leakage', 'as found', 300]]);
     const overhauled = line({ days: 2, found: 1, left: 0.5, procedure: 'valve-overhaul' }, 1);
-    expect((await standing(SHEET, [leaking, overhauled]))[0]?.[0]).toBe('friction');
+    expect(standing(SHEET, [leaking, overhauled])[0]?.[0]).toBe('friction');
   });
 
-  test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', async () => {
-    const { proposed, method } = await at(920);
+  test('proposes an interval only where a valve has readings enough, with the quantity that asks for it', () => {
+    const { proposed, method } = at(920);
     expect(proposed.map(({ tag, by, readings }) => [tag, by, readings])).toEqual([
       [SHEET.tag, 'Largest error, of travel', 6],
     ]);
@@ -281,14 +302,14 @@ describe('the history of the plant', () => {
     expect([proposed[0]?.intervalMonths, method]).toEqual([own, valveHistory([], SHEET).history.method]);
   });
 
-  test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', async () => {
-    const soon = (await at(920)).overdue.map(({ tag }) => tag);
+  test('calls a check overdue by the interval of its own history, else by the usual one; never checked comes first', () => {
+    const soon = at(920).overdue.map(({ tag }) => tag);
     expect(soon).toEqual(['FV-10']);
-    const late = (await at(910 + 400)).overdue;
+    const late = at(910 + 400).overdue;
     expect(late.map(({ tag, lateDays, proposed }) => [tag, lateDays, proposed])).toEqual([
       ['FV-10', null, false],
       ['FV-9', 34, false],
     ]);
-    expect((await at(910 + 900)).overdue.find(({ tag }) => tag === SHEET.tag)?.proposed).toBe(true);
+    expect(at(910 + 900).overdue.find(({ tag }) => tag === SHEET.tag)?.proposed).toBe(true);
   });
 });

@@ -26,9 +26,9 @@ export function comesNext(
   return [...new Set(named)];
 }
 
+const NAMING: readonly string[] = ['causeNamed', 'causeNamedOnBypass', 'causeNamedIsolated'];
+
 /** The card of finding a fault on which the repair is named; its line holds the procedure that makes it. */
 function namesRepair(step: Definition['steps'][string] | undefined): boolean {
-  return (
-    step?.kind === 'reading' && (step.judge.rule === 'causeNamed' || step.judge.rule === 'causeNamedIsolated')
-  );
+  return step?.kind === 'reading' && NAMING.includes(step.judge.rule);
 }

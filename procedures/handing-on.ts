@@ -75,6 +75,8 @@ function factsAtHanding({ definition, facts }: Compiled, to: TakesOver<string>):
   const only = Object.entries(definition.onlyWhere ?? {});
   const names = new Set([
     ...facts,
+    // What it is cut to counts though neither turns on it: else no standing would be left to look at.
+    ...only.map(([name]) => name as FactName),
     ...(to.where ?? []).flatMap((one) => Object.keys(one.facts) as FactName[]),
   ]);
   return everyFacts([...names]).filter((each) => only.every(([name, is]) => each[name as FactName] === is));

@@ -1,6 +1,7 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
 import { blowAirSetDown } from '../phases/blow-down.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -11,6 +12,12 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring filter element, bowl seal, drain and regulator for this air set.',
+  'Bring a supply gauge, a signal gauge and a travel indicator.',
+  'Bring your locks and tags, soap, a white cloth and eye protection.',
+] as const;
 
 /** The air set of a valve: drain, filter, regulator and set pressure, on a gauge of its own. */
 export const airSet = procedure({
@@ -33,23 +40,26 @@ export const airSet = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'work', title: 'Filter and regulator' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the air set of {tag}',
       how: 'Supply wanted: {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}.',
-      bring: [
-        'Bring filter element, bowl seal, drain and regulator for this air set.',
-        'Bring a supply gauge, a signal gauge and a travel indicator.',
-        'Bring your locks and tags, soap, a white cloth and eye protection.',
-      ],
+      bring: BRING,
       next: 'supplyFound',
     }),
+    ...takeOverOnBypass({ what: 'its air set', bring: BRING }),
     supplyFound: supplyTwice({
       phase: 'found',
       title: 'Read the supply at rest and while the valve moves, as found',

@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -10,6 +11,14 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring a meter that is fit for the area, proved on a known source.',
+  'Have somebody at hand who may work on this circuit.',
+  'Have the area permit for opening a terminal box, where it asks for one.',
+  'Bring terminals, ferrules, a gland seal and your locks and tags.',
+  'Bring a supply gauge, a signal gauge and a travel indicator.',
+] as const;
 
 /** The current loop to a converter or positioner: read at its terminals, mended with circuit and air off. */
 export const converterWiring = procedure({
@@ -32,25 +41,26 @@ export const converterWiring = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'work', title: 'Wires' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the wiring of {tag}',
       how: 'By the sheet: {energyElectrical}. The loop runs from {currentLow} to {currentHigh}.',
-      bring: [
-        'Bring a meter that is fit for the area, proved on a known source.',
-        'Have somebody at hand who may work on this circuit.',
-        'Have the area permit for opening a terminal box, where it asks for one.',
-        'Bring terminals, ferrules, a gland seal and your locks and tags.',
-        'Bring a supply gauge, a signal gauge and a travel indicator.',
-      ],
+      bring: BRING,
       next: 'mayRead',
     }),
+    ...takeOverOnBypass({ what: 'its signal wiring', bring: BRING }),
     mayRead: {
       kind: 'reading',
       phase: 'found',

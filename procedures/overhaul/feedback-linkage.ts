@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -9,6 +10,13 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring pins, clips, bushings and nuts of this linkage.',
+  'Bring a dial indicator, a supply gauge and a gauge for the actuator.',
+  'Bring a square, a marker, and spanners for its lock nuts.',
+  'Bring your locks and tags, and soap.',
+] as const;
 
 /** The linkage from stem to positioner: watched from outside with air on, touched with it off. */
 export const feedbackLinkage = procedure({
@@ -31,24 +39,26 @@ export const feedbackLinkage = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'linkage', title: 'Linkage' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the feedback linkage of {tag}',
       how: 'Without its feedback a positioner runs to one end and stays there. Play at the stem, at most {linkPlayLimit}: half of the hysteresis allowed (common practice, no source).',
-      bring: [
-        'Bring pins, clips, bushings and nuts of this linkage.',
-        'Bring a dial indicator, a supply gauge and a gauge for the actuator.',
-        'Bring a square, a marker, and spanners for its lock nuts.',
-        'Bring your locks and tags, and soap.',
-      ],
+      bring: BRING,
       next: 'linkWatched',
     }),
+    ...takeOverOnBypass({ what: 'its feedback linkage', bring: BRING }),
     linkWatched: {
       kind: 'reading',
       phase: 'found',

@@ -1,6 +1,7 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
 import { blowAirSetDown } from '../phases/blow-down.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { yesNo } from '../phases/common.ts';
 import {
   putCoverOn,
@@ -18,6 +19,13 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring two gauges of the range of the supply, for supply and output, and a travel indicator.',
+  'Bring a soft stick, a soft wood pick, a light, a magnifying glass and a clean cloth.',
+  'Bring the nozzle wire of its maker, a flapper and gaskets.',
+  'Bring your locks and tags, soap and eye protection.',
+] as const;
 
 /** Nozzle and flapper of a pneumatic positioner: cleaned with air on, or taken out with it off; then zero and span. */
 export const nozzleFlapper = procedure({
@@ -40,6 +48,11 @@ export const nozzleFlapper = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [
@@ -49,18 +62,15 @@ export const nozzleFlapper = procedure({
     airOff: { id: 'flapper', title: 'Flapper, air off' },
     proof: 'Zero, span and proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for nozzle and flapper of {tag}',
       how: 'By the sheet: {relaysFitted}. A gap as thin as a hair decides the whole stroke: nothing is scraped, nothing is bent by guess.',
-      bring: [
-        'Bring two gauges of the range of the supply, for supply and output, and a travel indicator.',
-        'Bring a soft stick, a soft wood pick, a light, a magnifying glass and a clean cloth.',
-        'Bring the nozzle wire of its maker, a flapper and gaskets.',
-        'Bring your locks and tags, soap and eye protection.',
-      ],
+      bring: BRING,
       next: 'supplyRead',
     }),
+    ...takeOverOnBypass({ what: 'nozzle and flapper', bring: BRING }),
     ...supplyFirst({ phase: 'found', next: 'coverOff', makeSafe: halt }),
     ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
     swingFound: swingRelay({

@@ -1,6 +1,7 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
 import { pressByHand, readBellows, watchBellows } from '../phases/bellows-hold.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { yesNo } from '../phases/common.ts';
 import { putCoverOn, setZeroAndSpan, strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -10,6 +11,14 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring a bellows of the same range, with its gaskets.',
+  'Bring a signal gauge, a supply gauge and a travel indicator.',
+  'Bring a hand regulator with a shut-off and its own gauge.',
+  'Bring small spanners, a rule for the spring, eye protection and a marker.',
+  'Bring your locks and tags, soap and caps for the tubes.',
+] as const;
 
 /** The input bellows of a pneumatic positioner: tried in its place first, then renewed with air and signal off. */
 export const positionerBellows = procedure({
@@ -32,25 +41,26 @@ export const positionerBellows = procedure({
       change:
         'Look for kept air on both sides of the actuator. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'Leak check in place' }],
     airOff: { id: 'bellows', title: 'Bellows' },
     proof: 'Zero, span and proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the input bellows of {tag}',
       how: 'Its range is {signalLow} to {signalHigh}; no more than {bellowsTest} goes on it.',
-      bring: [
-        'Bring a bellows of the same range, with its gaskets.',
-        'Bring a signal gauge, a supply gauge and a travel indicator.',
-        'Bring a hand regulator with a shut-off and its own gauge.',
-        'Bring small spanners, a rule for the spring, eye protection and a marker.',
-        'Bring your locks and tags, soap and caps for the tubes.',
-      ],
+      bring: BRING,
       next: 'signalCock',
     }),
+    ...takeOverOnBypass({ what: 'its input bellows', bring: BRING }),
     signalCock: {
       kind: 'question',
       phase: 'found',

@@ -1,6 +1,7 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
 import { blowAirSetDown } from '../phases/blow-down.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { yesNo } from '../phases/common.ts';
 import {
   pressPlunger,
@@ -16,6 +17,14 @@ import { procedure } from '../vocabulary.ts';
 
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
+
+const BRING = [
+  'Bring two gauges of the range of the supply: one for it, one for the output in question.',
+  'Bring a soft stick for the flapper, a light and a white cloth.',
+  'Bring the cleaning wire of this relay’s maker, its gaskets and a spare restriction.',
+  'Bring your locks and tags, soap and eye protection.',
+  'Bring a travel indicator and a source for the signal.',
+] as const;
 
 /** A relay whose restriction is plugged: its plunger first, two minutes with air on; opened only where that does not do it. */
 export const relayRestriction = procedure({
@@ -38,6 +47,11 @@ export const relayRestriction = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [
@@ -47,19 +61,15 @@ export const relayRestriction = procedure({
     airOff: { id: 'relay', title: 'Relay opened' },
     proof: 'Dirt and proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the relay of {tag}',
       how: 'By the sheet: {relaysFitted}. A rising signal loads the {risingLoads}. An output gauge at zero though the flapper is on the nozzle that loads it: the restriction of that relay.',
-      bring: [
-        'Bring two gauges of the range of the supply: one for it, one for the output in question.',
-        'Bring a soft stick for the flapper, a light and a white cloth.',
-        'Bring the cleaning wire of this relay’s maker, its gaskets and a spare restriction.',
-        'Bring your locks and tags, soap and eye protection.',
-        'Bring a travel indicator and a source for the signal.',
-      ],
+      bring: BRING,
       next: 'supplyRead',
     }),
+    ...takeOverOnBypass({ what: 'its relay', bring: BRING }),
     ...supplyFirst({ phase: 'found', next: 'coverOff', makeSafe: halt }),
     ...takeCoverOff({ phase: 'found', next: 'swingFound', leave: 'coverOn', makeSafe: halt }),
     swingFound: swingRelay({

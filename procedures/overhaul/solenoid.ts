@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -10,6 +11,14 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring a coil of the same voltage and class, a repair set and gaskets.',
+  'Bring a meter fit for the area, a supply gauge, a signal gauge and a travel indicator.',
+  'Have somebody at hand who may work on this circuit.',
+  'Have the override of the trip in hand, where it has one.',
+  'Bring your locks and tags, soap and caps for the tubes.',
+] as const;
 
 /** The solenoid in the air of a valve: looked at and felt, then coil and air part with circuit and air off, then tried both ways. */
 export const solenoid = procedure({
@@ -37,25 +46,26 @@ export const solenoid = procedure({
       date: '2026-11-26',
       change: 'The core is looked at whatever the coil said; a coil is never switched on off its tube.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'work', title: 'Coil and air part' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the solenoid of {tag}',
       how: 'By the sheet: {energyElectrical}. Trip: {sheetTrip}. Without air {tag} {failWanted}.',
-      bring: [
-        'Bring a coil of the same voltage and class, a repair set and gaskets.',
-        'Bring a meter fit for the area, a supply gauge, a signal gauge and a travel indicator.',
-        'Have somebody at hand who may work on this circuit.',
-        'Have the override of the trip in hand, where it has one.',
-        'Bring your locks and tags, soap and caps for the tubes.',
-      ],
+      bring: BRING,
       next: 'solenoidSeen',
     }),
+    ...takeOverOnBypass({ what: 'its solenoid', bring: BRING }),
     solenoidSeen: {
       kind: 'reading',
       phase: 'found',

@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -10,6 +11,12 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring tube of the same size and material, fittings of the same make, a cutter and a deburring tool.',
+  'Bring soap, two spanners for the joints, caps, and marks for the tubes.',
+  'Bring your locks and tags, a supply gauge, a signal gauge and a travel indicator.',
+] as const;
 
 /** Tubes of a valve that leak, are crushed or crossed: soaped with air on, renewed with it off. */
 export const tubing = procedure({
@@ -32,23 +39,26 @@ export const tubing = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end; soap each tube of a cylinder with its end on air. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'work', title: 'Tube' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for the tubing of {tag}',
       how: 'Signal {signalLow} to {signalHigh}; supply {supplyWantedLow} to {supplyWantedHigh}, {supplyWantedBecause}.',
-      bring: [
-        'Bring tube of the same size and material, fittings of the same make, a cutter and a deburring tool.',
-        'Bring soap, two spanners for the joints, caps, and marks for the tubes.',
-        'Bring your locks and tags, a supply gauge, a signal gauge and a travel indicator.',
-      ],
+      bring: BRING,
       next: 'tubesFound',
     }),
+    ...takeOverOnBypass({ what: 'its tubing', bring: BRING }),
     tubesFound: soapTubes({
       phase: 'found',
       title: 'Soap and follow every tube, as found',

@@ -134,7 +134,7 @@ export function handedTo(end: {
   readonly phase: string;
   readonly title: string;
   readonly procedure: string;
-  readonly as: 'isolated' | 'case open' | 'gland open';
+  readonly as: 'isolated' | 'bypassed' | 'case open' | 'gland open';
 }): EndStep {
   const { phase, title, procedure, as } = end;
   return { kind: 'end', phase, title, closes: 'handed over', handsOver: { procedure, as } };

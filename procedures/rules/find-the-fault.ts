@@ -9,9 +9,9 @@ import { planFor } from '../troubleshooting/engine/next-check.ts';
 import { adviceFigures, adviceFor } from '../troubleshooting/job/advice.ts';
 import { factsOfJob } from '../troubleshooting/job/facts-of-job.ts';
 import type { OnAxis } from '../troubleshooting/readings/axis.ts';
-import { repairProcedure } from '../troubleshooting/repair-procedures.ts';
+import { repairWay } from '../troubleshooting/repair-way.ts';
 import { REPAIR_IDS, repairFor } from '../troubleshooting/repairs.ts';
-import { GOES_ON_AS, goesOnAs } from '../troubleshooting/steps/goes-on.ts';
+import { GOES_ON_AS, goesOnAs, type HandingHub } from '../troubleshooting/steps/goes-on.ts';
 import { LOOKED_ELSEWHERE, outcomesAt, readChoice } from '../troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS, type ValveFacts } from '../troubleshooting/valve-facts.ts';
 import { judgeLoopTable } from './loop-record.ts';
@@ -129,25 +129,34 @@ const causeNamedRule: Rule = {
   judge: (input) => ({ outcome: 'named', figures: namedFigures(input, input.params.hub as Hub) }),
 };
 
-/** The same behind locks: where its procedure takes them over, the outcome is that procedure. */
-const causeNamedIsolatedRule: Rule = {
-  outcomes: ['named', ...GOES_ON_AS],
-  params: [],
-  judge(input) {
-    const figures = namedFigures(input, 'isolated');
-    return { outcome: goesOnAs(figures.procedure) ?? 'named', figures };
-  },
-};
+/** The same on the bypass or behind locks: where its procedure takes the valve over so, the outcome is that procedure. */
+function namedWhere(hub: HandingHub): Rule {
+  return {
+    outcomes: ['named', ...GOES_ON_AS[hub]],
+    params: [],
+    judge(input) {
+      const figures = namedFigures(input, hub);
+      const { sheet, facts } = input.job;
+      const isFit =
+        figures.repair !== null && repairWay(figures.repair, { sheet, place: facts.place }).because === '';
+      return { outcome: (isFit ? goesOnAs(hub, figures.procedure) : null) ?? 'named', figures };
+    },
+  };
+}
+
+const causeNamedOnBypassRule = namedWhere('bypassed');
+const causeNamedIsolatedRule = namedWhere('isolated');
 
 function namedFigures({ job, words }: RuleInput, hub: Hub) {
   const repair = REPAIR_IDS.find((id) => id === words.repairToDo);
   const { causes } = adviceFor(job, hub);
   const cause = causes.find(({ id }) => repairFor(id) === repair);
+  const { sheet, facts } = job;
   return {
     repair: repair ?? null,
     cause: cause?.id ?? null,
     causeFraction: cause?.probability ?? null,
-    procedure: (repair === undefined ? undefined : repairProcedure(repair, job.sheet.actuatorKind)) ?? null,
+    procedure: repair === undefined ? null : repairWay(repair, { sheet, place: facts.place }).procedure,
   };
 }
 
@@ -256,6 +265,7 @@ export const FAULT_RULE_NAMES = [
   'faultMended',
   'gaugeFitted',
   'causeNamed',
+  'causeNamedOnBypass',
   'causeNamedIsolated',
 ] as const;
 
@@ -269,5 +279,6 @@ export const FAULT_RULES = {
   faultMended: mendedRule,
   gaugeFitted: gaugeFittedRule,
   causeNamed: causeNamedRule,
+  causeNamedOnBypass: causeNamedOnBypassRule,
   causeNamedIsolated: causeNamedIsolatedRule,
 } as const satisfies Readonly<Record<(typeof FAULT_RULE_NAMES)[number], Rule>>;

@@ -7,7 +7,7 @@ import { repairProcedure } from './repair-procedures.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from './repairs.ts';
 import { onAirStepId } from './steps/between-hubs.ts';
 import { checkStepId } from './steps/check-cards.ts';
-import { GOES_ON_AS, goesOnStepId } from './steps/goes-on.ts';
+import { EVERY_GOES_ON, goesOnStepId } from './steps/goes-on.ts';
 import { mendStepId } from './steps/hub-cards.ts';
 import { ON_TEST_AIR, readChoice } from './steps/hub-choices.ts';
 import { valveFactsOf } from './valve-facts.ts';
@@ -22,11 +22,11 @@ export function asFitted(definition: Definition, sheet: ValveSheet): Definition 
   const checks = checksFor(facts);
   const cured = causesFor(facts).map(repairFor);
   const repairs = REPAIR_IDS.filter((id) => cured.includes(id));
-  const neverOnAs: readonly string[] = GOES_ON_AS.filter(
+  const neverOnAs: readonly string[] = EVERY_GOES_ON.filter(
     (id) => !repairs.some((repair) => repairProcedure(repair, facts.actuator) === id),
   );
   const gone = new Set([
-    ...GOES_ON_AS.filter((id) => neverOnAs.includes(id)).map(goesOnStepId),
+    ...EVERY_GOES_ON.filter((id) => neverOnAs.includes(id)).map(goesOnStepId),
     ...CHECK_IDS.filter((id) => !checks.includes(id)).flatMap((id) => [
       ...HUBS.map((hub) => checkStepId(id, hub)),
       ...(ON_TEST_AIR.includes(id) ? [onAirStepId(id)] : []),

@@ -59,6 +59,7 @@ function hubs(): Readonly<Record<string, Step>> {
     ...checkCards(bypass),
     ...mendCards(bypass),
     [nameStepId('bypassed')]: nameCard(bypass, 'undoBypass'),
+    ...goesOnCards('bypassed', 'undoBypass'),
     [isolated.back]: hubCard(isolated, {
       ways: { name: RIG_AWAY, giveBack: 'backCheck' },
       testAir: 'holdTestAir',
@@ -66,7 +67,7 @@ function hubs(): Readonly<Record<string, Step>> {
     ...checkCards(isolated),
     ...testAir(isolated),
     [nameStepId('isolated')]: nameCard(isolated, 'backCheck'),
-    ...goesOnCards('backCheck'),
+    ...goesOnCards('isolated', 'backCheck'),
   };
 }
 
@@ -134,6 +135,12 @@ export const findTheFault: Definition = procedure<string>({
       letter: 'G',
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
+    },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'On the bypass a repair that is made there goes on as its own job: loop, bypass and readings go along. A repair that no procedure makes on this valve is not led to one.',
     },
   ],
   phases: [

@@ -1,6 +1,7 @@
 /** The three hubs, what is mended at them, and the card that names the cause. */
 import { capital } from '../../capital.ts';
 import { STEM_MOVES, yesNo } from '../../phases/common.ts';
+import type { RuleName } from '../../rules/registry.ts';
 import type { ReadingStep, Step, Way } from '../../vocabulary.ts';
 import type { Hub } from '../check.ts';
 import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
@@ -104,16 +105,31 @@ export function mendCards(at: AtHub): Readonly<Record<string, Step>> {
   );
 }
 
-/** Names the cause and the repair to do; from here the valve goes back, or behind its locks into the repair itself. */
+const NAMING: Readonly<Record<Hub, { readonly rule: RuleName; readonly how: string }>> = {
+  'in service': {
+    rule: 'causeNamed',
+    how: 'The likeliest stands first. What opens the valve is made by its own procedure, after this valve was given back.',
+  },
+  bypassed: {
+    rule: 'causeNamedOnBypass',
+    how: 'The likeliest stands first. A repair that is made on the bypass may go on from here as its own job. One that wants locks is better named behind them: go back and isolate first.',
+  },
+  isolated: {
+    rule: 'causeNamedIsolated',
+    how: 'The likeliest stands first. A repair that wants these locks may go on as its own job without undoing them.',
+  },
+};
+
+/** Names the cause and the repair to do; from here the valve goes back, or as it stands into the repair itself. */
 export function nameCard(at: AtHub, giveBack: string): ReadingStep<string> {
+  const { hub } = at;
+  const { rule, how } = NAMING[hub];
+  const onAs = hub === 'in service' ? [] : GOES_ON_AS[hub];
   return {
     kind: 'reading',
     phase: at.phase,
     title: 'Name the repair that {tag} wants',
-    how:
-      at.hub === 'isolated'
-        ? 'The likeliest stands first. A repair that wants these locks may go on as its own job without undoing them.'
-        : 'The likeliest stands first. What opens the valve is made by its own procedure, after this valve was given back.',
+    how,
     asks: [
       {
         name: 'repairToDo',
@@ -123,15 +139,11 @@ export function nameCard(at: AtHub, giveBack: string): ReadingStep<string> {
       },
       { name: 'causeSeen', label: 'What was found, in your words', type: 'text', optional: true },
     ],
-    ...(at.hub === 'isolated'
-      ? {
-          judge: { rule: 'causeNamedIsolated' },
-          ways: {
-            named: { to: giveBack },
-            ...Object.fromEntries(GOES_ON_AS.map((id) => [id, { to: goesOnStepId(id) }])),
-          },
-        }
-      : { judge: { rule: 'causeNamed', with: { hub: at.hub } }, ways: { named: { to: giveBack } } }),
+    judge: { rule, ...(hub === 'in service' ? { with: { hub } } : {}) },
+    ways: {
+      named: { to: giveBack },
+      ...Object.fromEntries(onAs.map((id) => [id, { to: goesOnStepId(id) }])),
+    },
     makeSafe: at.makeSafe,
   };
 }

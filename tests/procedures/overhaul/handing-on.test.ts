@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { faultsOf } from '../../../procedures/check.ts';
 import { compile } from '../../../procedures/compile.ts';
 import { handingFaults } from '../../../procedures/handing-on.ts';
+import { bypassedAt } from '../../../procedures/phases/bypass-taken-over.ts';
 import { caseOpenAt, isolatedAt } from '../../../procedures/phases/taken-over.ts';
 import { procedureNamed } from '../../../procedures/served.ts';
+import { GOES_ON_AS } from '../../../procedures/troubleshooting/steps/goes-on.ts';
 import type { Definition } from '../../../procedures/vocabulary.ts';
 import { jobOn, type Overrides, outcomesOf, play } from '../../builders/answers.ts';
 import { servedAs } from '../../builders/handing-pair.ts';
@@ -55,6 +57,19 @@ describe('[SAF-03] A finding of an overhaul leads on', () => {
       });
     },
   );
+
+  test('a repair made on the bypass takes the valve over as the search leaves it, and in no other way', () => {
+    const search = compile(definitionOf('find-the-fault'));
+    const onBypass = GOES_ON_AS.bypassed.map((id) => `${id}, bypassed`);
+    expect(handsTo('find-the-fault')).toEqual(expect.arrayContaining(onBypass));
+    const about = (tubing: Definition) =>
+      handingFaults([search, compile(tubing)]).filter((fault) => fault.includes('toTubing'));
+    const tubing = definitionOf('tubing');
+    expect(about(tubing)).toEqual([]);
+    const taken = bypassedAt('takenOver');
+    const locked = { ...taken, standing: { ...taken.standing, supplyLock: ['on'] } } as const;
+    expect(about({ ...tubing, takesOver: { bypassed: locked } }).join()).toContain('does not take over');
+  });
 
   test.each(['line', 'bench'] as const)(
     'friction that no setting cures goes from the stroke check to the packing, the locks as they hang, %s',

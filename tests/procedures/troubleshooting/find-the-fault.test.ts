@@ -10,8 +10,10 @@ import { factsOfJob } from '../../../procedures/troubleshooting/job/facts-of-job
 import { checkStepId } from '../../../procedures/troubleshooting/steps/check-cards.ts';
 import { hubsOf, ON_TEST_AIR } from '../../../procedures/troubleshooting/steps/hub-choices.ts';
 import { Refusal } from '../../../safety/refusal.ts';
+import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { jobOn, type Overrides, pathOf, play, playOne } from '../../builders/answers.ts';
 import { answer, type JobRun } from '../../builders/jobs.ts';
+import { aSheet, sheetOf } from '../../builders/sheets.ts';
 import { random } from './simulate.ts';
 
 /** The long run walks further. */
@@ -162,6 +164,22 @@ describe('[SAF-03] Finding a fault', () => {
     );
     expect(run.job.situation.states).toMatchObject({ inletLock: 'off', testAir: 'off', bypass: 'shut' });
     expect(auditJob(run.entries, run.compiled)).toEqual([]);
+  });
+
+  test('leads a cylinder that wants its packing to no job that it may not have: the valve goes back', () => {
+    const piston = DEMO_VALVES.map(sheetOf).find(({ actuatorKind }) => actuatorKind === 'piston');
+    const named = play(jobOn({ definition: findTheFault }, { place: 'line', sheet: piston ?? aSheet() }), {
+      overrides: {
+        inService: { hubChoice: 'bypass' },
+        onBypass: { hubChoice: 'isolate' },
+        keptAir: { oppositeAir: 'isolated' },
+        isolated: { hubChoice: 'name' },
+        nameCauseIsolated: { repairToDo: 'repack' },
+      },
+      to: 'backCheck',
+    });
+    expect(pathOf(named.job).at(-1)).toBe('nameCauseIsolated');
+    expect(named.job.figures.nameCauseIsolated).toMatchObject({ procedure: 'packing-renewal' });
   });
 
   test('walks at random without a crash: each job ends safe or stands at a card, and its log is borne out', {

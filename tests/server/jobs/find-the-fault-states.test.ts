@@ -159,3 +159,26 @@ describe('A cause behind locks', () => {
     expect(await finder.answer({ choice: 'back' })).toBe('backCheck');
   });
 });
+
+describe('A cause named with the valve on its bypass', () => {
+  test('goes on as the job of its repair: loop, bypass and readings go along, and the valve is looked at before it moves', async () => {
+    const finder = await atHub({ symptom: 'slow' });
+    await finder.answer({ hubChoice: 'bypass' });
+    await finder.through('onBypass');
+    await finder.answer({ hubChoice: 'name' });
+    expect(await finder.answer({ repairToDo: 'tightenOutputTube' })).toBe('goOnTubing');
+    const before = await finder.job();
+    const { id: from, place, step: fromStep } = before;
+    const on = { from, fromPlace: String(place), fromStep, fromChoice: 'on', fromReason: '' };
+    await finder.open(before.tag, { procedure: 'tubing', ...on });
+    const repair = await finder.job();
+    expect([repair.procedure, repair.step, repair.goesOnFrom]).toEqual(['tubing', 'takenOver', from]);
+    expect(repair.situation.states).toMatchObject({ bypass: 'open', loop: 'manual', supplyLock: 'off' });
+    expect(repair.readings).toEqual(before.readings);
+    expect([repair.holds, repair.envelope]).toEqual([[], null]);
+    await finder.answer({ notLocked: 'no', stillHeld: 'yes' });
+    expect((await finder.job()).step).toBe('notAsLeft');
+    await finder.answer({ choice: 'again' });
+    expect(await finder.answer({ notLocked: 'yes', stillHeld: 'yes' })).toBe('blockForStroke');
+  });
+});

@@ -2,6 +2,17 @@ import type { Catalogue } from '../patterns.ts';
 
 /** A repair that goes on from the job that looked for its fault, and other work on the practice bench. */
 export const handOver = {
+  'Name it: it may go on at once as its own job, with the valve as it stands.':
+    'Nómbrela: puede seguir enseguida como trabajo propio, con la válvula como está.',
+  'Isolate the valve and name it there: it goes on as its own job behind these locks. Named here, the valve goes back first.':
+    'Aísle la válvula y nómbrela allí: sigue como trabajo propio tras esos candados. Nombrada aquí, la válvula vuelve antes.',
+  'Name it, and the valve goes back. No procedure here makes it on this valve: it is planned.':
+    'Nómbrela, y la válvula vuelve. Ningún procedimiento de aquí la hace en esta válvula: se planifica.',
+  'no procedure here makes it on this valve: by its maker’s manual, planned':
+    'ningún procedimiento de aquí la hace en esta válvula: por el manual del fabricante, planificada',
+  'may go on at once as its own job': 'puede seguir enseguida como trabajo propio',
+  'goes on as its own job once isolated': 'sigue como trabajo propio una vez aislada',
+  because: 'porque',
   'It does not go on as that job.': 'No sigue como ese trabajo.',
   '{1} On its card, give the valve back instead.': '{1} En su tarjeta, devuelva la válvula en su lugar.',
   'It went on as': 'Siguió como el',

@@ -1,9 +1,11 @@
+import type { Job } from '../../../../procedures/job.ts';
 import type { Hub } from '../../../../procedures/troubleshooting/check.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
 import { repairRanking } from '../../../../procedures/troubleshooting/engine/belief.ts';
 import { settledIn } from '../../../../procedures/troubleshooting/engine/reopened.ts';
 import { type Advice, adviceFor } from '../../../../procedures/troubleshooting/job/advice.ts';
-import { MENDED_HERE, REPAIR_PROCEDURES } from '../../../../procedures/troubleshooting/repair-procedures.ts';
+import { MENDED_HERE } from '../../../../procedures/troubleshooting/repair-procedures.ts';
+import { goesOnFrom, type RepairWay, repairWay } from '../../../../procedures/troubleshooting/repair-way.ts';
 import type { RepairId } from '../../../../procedures/troubleshooting/repairs.ts';
 import {
   choicesAt,
@@ -22,7 +24,12 @@ const HUB_OF_RULE: Readonly<Record<string, Hub>> = {
   hubIsolated: 'isolated',
 };
 
-const NAMES_REPAIR: readonly string[] = ['causeNamed', 'causeNamedIsolated'];
+const NAMES_REPAIR: Readonly<Record<string, Hub | null>> = {
+  // Older jobs named on the bypass by this rule as well, which says where.
+  causeNamed: null,
+  causeNamedOnBypass: 'bypassed',
+  causeNamedIsolated: 'isolated',
+};
 
 interface Option {
   readonly value: string;
@@ -46,7 +53,7 @@ export interface FaultHub {
 
 /** A card whose order is advice of the engine: a hub, or the card that names the repair. */
 export function isFaultCard({ judge }: ReadingStep<string>): boolean {
-  return HUB_OF_RULE[judge.rule] !== undefined || NAMES_REPAIR.includes(judge.rule);
+  return HUB_OF_RULE[judge.rule] !== undefined || Object.hasOwn(NAMES_REPAIR, judge.rule);
 }
 
 /** The card with its choices in the order of the advice; nothing stands on it that this valve has not. */
@@ -57,7 +64,7 @@ export function faultCard(
   const hub = HUB_OF_RULE[step.judge.rule];
   if (hub === undefined) return nameCard(step, input);
   const advice = adviceFor(input.job, hub);
-  const next = nextView(advice);
+  const next = nextView(advice, input.job);
   const groups = groupsOf(advice, hub);
   const ordered = groups.flatMap(({ options }) => options).map(({ value }) => value);
   const first = next.acts[0]?.value ?? '';
@@ -74,12 +81,23 @@ export function faultCard(
   };
 }
 
-/** How likely it is to be the one, where that is worth a word, and whether the house has a procedure for it. */
-function helpFor(id: RepairId, probability: number): string {
+/** How likely it is to be the one, where that is worth a word, and how it is made on this valve. */
+function helpFor(
+  id: RepairId,
+  of: { readonly probability: number; readonly hub: Hub; readonly job: Job },
+): string {
+  const { probability, hub, job } = of;
   const chance = probability < WORTH_A_WORD ? '' : `${sayChance(probability)}`;
-  const own = MENDED_HERE.includes(id) ? 'mended on the spot' : '';
-  const procedure = REPAIR_PROCEDURES[id] === undefined ? own : 'has its own procedure';
-  return [chance, procedure].filter((text) => text !== '').join('; ');
+  const way = repairWay(id, { sheet: job.sheet, place: job.facts.place });
+  return [chance, sayWay(id, { way, hub })].filter((text) => text !== '').join('; ');
+}
+
+function sayWay(id: RepairId, { way, hub }: { readonly way: RepairWay; readonly hub: Hub }): string {
+  if (way.procedure === null) return MENDED_HERE.includes(id) ? 'mended on the spot' : '';
+  if (way.because !== '') return 'no procedure here makes it on this valve: by its maker’s manual, planned';
+  const from = goesOnFrom(id, { hub, way });
+  if (from === 'here') return 'may go on at once as its own job';
+  return from === 'isolated' ? 'goes on as its own job once isolated' : 'has its own procedure';
 }
 
 /** One chance in twenty: judgement. */
@@ -135,19 +153,25 @@ function groupsOf(advice: Advice, hub: Hub): FaultHub['groups'] {
 }
 
 function hubOfNaming({ judge }: ReadingStep<string>): Hub {
-  return judge.rule === 'causeNamedIsolated' ? 'isolated' : ((judge.with?.hub ?? 'in service') as Hub);
+  return NAMES_REPAIR[judge.rule] ?? ((judge.with?.hub ?? 'in service') as Hub);
 }
 
 /** The repairs that this valve can want, the likeliest first. */
 function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
-  const { belief, model } = adviceFor(input.job, hubOfNaming(step));
+  const hub = hubOfNaming(step);
+  const { belief, model } = adviceFor(input.job, hub);
   const ranked = repairRanking(model, belief);
   const named = ranked.map(({ id }) => id);
   const card = withOptions(readingCard(step, input), [
     ...named,
     ...model.repairs.filter((id) => !named.includes(id)),
   ]);
-  const help = new Map<string, string>(ranked.map(({ id, probability }) => [id, helpFor(id, probability)]));
+  const help = new Map<string, string>(
+    [
+      ...ranked,
+      ...model.repairs.filter((id) => !named.includes(id)).map((id) => ({ id, probability: 0 })),
+    ].map(({ id, probability }) => [id, helpFor(id, { probability, hub, job: input.job })]),
+  );
   const fields = card.fields.map((field) => ({
     ...field,
     options: field.options.map((one) => withHelp(one, help.get(one.value) ?? '')),

@@ -1,10 +1,11 @@
 /** What is advised at a hub: the next check, the way to it, or to stop checking and repair. */
+import type { Job } from '../../../../procedures/job.ts';
 import { type Hub, moveMinutes } from '../../../../procedures/troubleshooting/check.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
 import type { Suggestion } from '../../../../procedures/troubleshooting/engine/next-check.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
-import { repairProcedure } from '../../../../procedures/troubleshooting/repair-procedures.ts';
-import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
+import { goesOnFrom, repairWay } from '../../../../procedures/troubleshooting/repair-way.ts';
+import { type RepairId, repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
 import { mendChoice, mendsAt } from '../../../../procedures/troubleshooting/steps/hub-choices.ts';
 import { GAUGE_POINTS } from '../../../../procedures/troubleshooting/valve-facts.ts';
 import { sayChance, sayItem } from './fault-words.ts';
@@ -32,11 +33,11 @@ const HUB_WORDS: Readonly<Record<Hub, string>> = {
 };
 
 /** The first and large thing of a hub. */
-export function nextView(advice: Advice): NextView {
+export function nextView(advice: Advice, job: Pick<Job, 'sheet' | 'facts'>): NextView {
   const { decision, proofDue, standing } = advice;
   if (proofDue !== null) return proofView(proofDue, standing.hub);
   const { check } = decision;
-  return decision.best === 'check' && check !== null ? checkView(check, advice) : repairView(advice);
+  return decision.best === 'check' && check !== null ? checkView(check, advice) : repairView(advice, job);
 }
 
 function proofView({ repair, check }: NonNullable<Advice['proofDue']>, hub: Hub): NextView {
@@ -122,11 +123,10 @@ function wayTo({ hub, fit }: Suggestion, here: Hub): Act {
   return { text: 'Give the valve back, and look on in service', value: 'giveBack', kind: 'main' };
 }
 
-function repairView({ decision, facts, standing }: Advice): NextView {
+function repairView({ decision, standing }: Advice, job: Pick<Job, 'sheet' | 'facts'>): NextView {
   const { repair, checkFirstMinutes, repairNowMinutes } = decision;
   const { words, todo, hub } = repairOf(repair.id);
   const mended = mendsAt(standing.hub).includes(repair.id);
-  const own = repairProcedure(repair.id, facts.actuator);
   const check = decision.check === null ? null : checkOf(decision.check.check);
   const wayMinutes = moveMinutes({ from: standing.hub, to: hub });
   return {
@@ -139,14 +139,9 @@ function repairView({ decision, facts, standing }: Advice): NextView {
         label: 'costs',
         text: `${sayMinutes(repairNowMinutes)} to a cured valve on the average${checkFirstMinutes === null ? '' : `, ${sayMinutes(checkFirstMinutes)} with another check first`}${wayMinutes > 0 ? '; the way there is counted in' : ''}`,
       },
-      {
-        label: 'how',
-        text: mended
-          ? 'Here and now; the check that proves it comes next.'
-          : own === undefined
-            ? 'Name it, and the valve goes back. The repair is planned.'
-            : 'Name it, and the valve goes back. It has its own procedure, opened after this job.',
-      },
+      ...(mended
+        ? [{ label: 'how', text: 'Here and now; the check that proves it comes next.' }]
+        : howMade(repair.id, { hub: standing.hub, job })),
     ],
     acts: [
       mended ? { text: 'Mend it now', value: mendChoice(repair.id), kind: 'main' } : nameAct('main'),
@@ -155,6 +150,30 @@ function repairView({ decision, facts, standing }: Advice): NextView {
         : [{ text: `Check on: ${check.title}`, value: decision.check.check, kind: 'plain' as const }]),
     ],
   };
+}
+
+const FROM: Readonly<Record<ReturnType<typeof goesOnFrom>, string>> = {
+  here: 'Name it: it may go on at once as its own job, with the valve as it stands.',
+  isolated:
+    'Isolate the valve and name it there: it goes on as its own job behind these locks. Named here, the valve goes back first.',
+  'given back': 'Name it, and the valve goes back. It has its own procedure, opened after this job.',
+};
+
+/** How a repair is made that is not made here and now, and why not by a procedure of the house. */
+function howMade(
+  id: RepairId,
+  { hub, job }: { readonly hub: Hub; readonly job: Pick<Job, 'sheet' | 'facts'> },
+): NextView['rows'] {
+  const way = repairWay(id, { sheet: job.sheet, place: job.facts.place });
+  if (way.because === '') return [{ label: 'how', text: FROM[goesOnFrom(id, { hub, way })] }];
+  const how =
+    way.procedure === null
+      ? 'Name it, and the valve goes back. The repair is planned.'
+      : 'Name it, and the valve goes back. No procedure here makes it on this valve: it is planned.';
+  return [
+    { label: 'how', text: how },
+    { label: 'because', text: way.because },
+  ];
 }
 
 function nameAct(kind: Act['kind']): Act {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { factsOf } from '../../../../../procedures/facts.ts';
 import { checkOf } from '../../../../../procedures/troubleshooting/checks.ts';
 import { believe, causeRanking } from '../../../../../procedures/troubleshooting/engine/belief.ts';
 import { type Decision, decide } from '../../../../../procedures/troubleshooting/engine/decide.ts';
@@ -7,6 +8,7 @@ import { modelOf } from '../../../../../procedures/troubleshooting/engine/model.
 import { surpriseOf } from '../../../../../procedures/troubleshooting/engine/surprise.ts';
 import { nextView } from '../../../../../server/jobs/view/cards/fault-next.ts';
 import { sayItem } from '../../../../../server/jobs/view/cards/fault-words.ts';
+import { aSheet } from '../../../../builders/sheets.ts';
 import { standingAtStart } from '../../../../procedures/troubleshooting/simulate.ts';
 import { BARE_DIAPHRAGM } from '../../../../procedures/troubleshooting/valves.ts';
 
@@ -35,7 +37,10 @@ function viewAfter(evidence: readonly Evidence[], meant: Partial<Decision> = {})
     checks,
     decision,
   };
-  return nextView({ ...base, alike: null, proofDue: null });
+  return nextView(
+    { ...base, alike: null, proofDue: null },
+    { sheet: aSheet(), facts: factsOf(aSheet(), 'line') },
+  );
 }
 
 /** All that is seen in service is as on a sound valve, but for what stands here. */

@@ -1,4 +1,5 @@
 /** What the same machine does without Yokeside: the two lines that its own speed is held against. */
+import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { Hono } from 'hono';
@@ -6,6 +7,11 @@ import { type Listening, listen } from '../browser/harness/listen.ts';
 
 /** About as long as the stored line of a reading. */
 const LINE = JSON.stringify({ text: 'x'.repeat(900) });
+
+/** Stands for the sync of a slower disk: like a sync of the store, it holds the thread. */
+export function holdMs(ms: number): void {
+  if (ms > 0) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
+}
 
 /**
  * One insert and one commit after the other, with the package and the durability of the store, and nothing else:
@@ -16,11 +22,14 @@ const LINE = JSON.stringify({ text: 'x'.repeat(900) });
 export function bareInserts({
   folder,
   lastsS,
+  syncMs = 0,
 }: {
   readonly folder: string;
   readonly lastsS: number;
+  /** So much longer each sync takes. */
+  readonly syncMs?: number;
 }): number {
-  const database = new DatabaseSync(join(folder, 'bare.sqlite'));
+  const database = new DatabaseSync(join(folder, `bare-${randomUUID()}.sqlite`));
   database.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
   database.exec('PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;');
   database.exec('CREATE TABLE line (seq INTEGER PRIMARY KEY, bytes TEXT NOT NULL) STRICT');
@@ -28,7 +37,10 @@ export function bareInserts({
   const startMs = performance.now();
   let count = 0;
   // Without an open transaction SQLite commits each statement by itself.
-  for (; performance.now() - startMs < lastsS * 1000; count += 1) insert.run(LINE);
+  for (; performance.now() - startMs < lastsS * 1000; count += 1) {
+    insert.run(LINE);
+    holdMs(syncMs);
+  }
   const lastedS = (performance.now() - startMs) / 1000;
   database.close();
   return count / lastedS;

@@ -4,6 +4,7 @@
  * a route that does nothing.
  */
 import { Agent, request } from 'node:http';
+import { setTimeout as after } from 'node:timers/promises';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 
 export type Fields = Readonly<Record<string, string>>;
@@ -31,6 +32,11 @@ export interface Load {
   /** How many posts a target gets before the next one has its turn. */
   readonly postsEach: number;
   readonly lastsS: number;
+  /**
+   * All clients together post so many a second, whether they were answered or not, and a wait is counted from when a post was due;
+   * without it each posts as soon as it was answered.
+   */
+  readonly perSecond?: number;
 }
 
 export interface Counted {
@@ -68,7 +74,9 @@ async function run(load: Load): Promise<Counted> {
   const agent = new Agent({ keepAlive: true, maxSockets: load.clients.length });
   const startMs = performance.now();
   const asked = { load, agent, endMs: startMs + load.lastsS * 1000 };
-  const each = await Promise.all(load.clients.map((client) => ask(client, { ...asked, waits: [] })));
+  const each = await Promise.all(
+    load.clients.map((client, at) => ask(client, { ...asked, waits: [], due: pace(load, { at, startMs }) })),
+  );
   const lastedS = (performance.now() - startMs) / 1000;
   agent.destroy();
   const ofEach = each.map((own) => ({
@@ -92,7 +100,25 @@ function mostOvertaken(own: readonly Wait[], each: readonly (readonly Wait[])[])
   return Math.max(0, ...own.flatMap((wait) => each.map((others) => others.filter(within(wait)).length)));
 }
 
+/** @returns what waits until the next post of a client is due, and says when that was */
+function pace(
+  { perSecond, clients }: Load,
+  { at, startMs }: { readonly at: number; readonly startMs: number },
+): () => Promise<number> {
+  if (perSecond === undefined) return async () => performance.now();
+  let posts = 0;
+  return async () => {
+    const dueMs = startMs + ((posts * clients.length + at) * 1000) / perSecond;
+    posts += 1;
+    const waitMs = dueMs - performance.now();
+    if (waitMs > 0) await after(waitMs);
+    return Math.min(dueMs, performance.now());
+  };
+}
+
 interface Asking {
+  /** When the next post is due; resolves then. */
+  readonly due: () => Promise<number>;
   readonly load: Load;
   readonly agent: Agent;
   readonly endMs: number;
@@ -114,11 +140,11 @@ async function ask(client: Client, asking: Asking): Promise<readonly Wait[]> {
 }
 
 async function timed(
-  { load, agent, waits }: Asking,
+  { load, agent, waits, due }: Asking,
   { client, target, fields }: { readonly client: Client; readonly target: Target; readonly fields: Fields },
 ): Promise<string> {
   const body = new URLSearchParams({ ...fields, requestId: crypto.randomUUID() }).toString();
-  const sentMs = performance.now();
+  const sentMs = await due();
   const answer = await post({
     url: load.origin + target.path,
     headers: client.headers,

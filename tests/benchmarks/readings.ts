@@ -1,87 +1,130 @@
-/**
- * How many readings a second are kept for good, beside what this machine does without Yokeside, in one run.
- * Loopback only; each line takes a few seconds.
- */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { cpus, tmpdir } from 'node:os';
+/** How many readings a second are kept for good, and how long one takes, beside what this machine does without Yokeside. */
 import { join } from 'node:path';
-import { startServer } from '../browser/harness/server.ts';
-import { bareInserts, startBareRoute } from './bare.ts';
+import type { Store } from '../../server/store/store.ts';
+import { startServer, type TestServer } from '../browser/harness/server.ts';
+import { bareInserts, holdMs, startBareRoute } from './bare.ts';
 import { addGear, jobClients } from './job-site.ts';
-import { type Client, type Counted, underLoad } from './load.ts';
+import { type Client, type Counted, type Load, underLoad } from './load.ts';
+import { atLeast, type Ratio } from './ratio.ts';
 
-const LASTS_S = 4;
 /** A job of this procedure has about a hundred lines; a longer one would measure something else. */
 const POSTS_EACH = 25;
-const CLIENTS = [
-  { count: 1, jobsEach: 60 },
-  { count: 64, jobsEach: 3 },
-] as const;
+const CLIENTS = { count: 64, jobsEach: 4 } as const;
+const SYNC_MS = 5;
+const PER_SECOND = 300;
+const P99_TIMES_MAX = 5;
+const ROUNDS = 2;
 
-interface Measured {
-  readonly clients: number;
-  readonly readings: Counted;
-  readonly route: Counted;
+type Asked = Pick<Load, 'lastsS' | 'perSecond'>;
+
+/** Every write takes so much longer as its disk would be slower; `ms` may be changed while it runs. */
+function slowed(store: Store, sync: { ms: number }): Store {
+  const held = async <T>(work: Promise<T>): Promise<T> => {
+    const done = await work;
+    holdMs(sync.ms);
+    return done;
+  };
+  const slow: Pick<Store, 'commit' | 'alone' | 'putOutside' | 'deleteOutside'> = {
+    commit: (batch) => held(store.commit(batch)),
+    alone: (work) => store.alone((commit) => work((batch) => held(commit(batch)))),
+    putOutside: (record) => held(store.putOutside(record)),
+    deleteOutside: (kind, id) => held(store.deleteOutside(kind, id)),
+  };
+  return new Proxy(store, {
+    get: (_, name) => {
+      const own: unknown = Reflect.get(name in slow ? slow : store, name);
+      return typeof own === 'function' ? own.bind(store) : own;
+    },
+  });
 }
 
-async function measureRoute(count: number): Promise<Counted> {
+async function bareRoute({ perSecond, lastsS }: Asked): Promise<Counted> {
   const server = await startBareRoute();
   const target = { path: '/', first: { place: '1' }, again: {}, carried: { place: 'place' } };
-  const clients: readonly Client[] = Array.from({ length: count }, () => ({
+  const clients: readonly Client[] = Array.from({ length: CLIENTS.count }, () => ({
     headers: {},
     targets: [target],
   }));
   try {
-    return await underLoad({ origin: server.origin, clients, postsEach: POSTS_EACH, lastsS: LASTS_S });
+    return await underLoad({
+      origin: server.origin,
+      clients,
+      postsEach: POSTS_EACH,
+      lastsS,
+      ...paced(perSecond),
+    });
   } finally {
     await server.close();
   }
 }
 
-async function measureReadings(folder: string, of: (typeof CLIENTS)[number]): Promise<Counted> {
-  const server = await startServer({ folder });
+async function readings(server: TestServer, { perSecond, lastsS }: Asked): Promise<Counted> {
+  const clients = await jobClients(server, CLIENTS);
+  return await underLoad({
+    origin: server.origin,
+    clients,
+    postsEach: POSTS_EACH,
+    lastsS,
+    ...paced(perSecond),
+  });
+}
+
+function paced(perSecond: number | undefined): Pick<Load, 'perSecond'> {
+  return perSecond === undefined ? {} : { perSecond };
+}
+
+/** Loopback only. */
+export async function measureReadings(folder: string, lastsS: number): Promise<readonly Ratio[]> {
+  const sync = { ms: 0 };
+  const server = await startServer({ folder: join(folder, 'site'), through: (store) => slowed(store, sync) });
   try {
     await addGear(server.services);
-    const clients = await jobClients(server, of);
-    return await underLoad({ origin: server.origin, clients, postsEach: POSTS_EACH, lastsS: LASTS_S });
+    const ratios: Ratio[] = [];
+    for (const ms of [0, SYNC_MS]) ratios.push(await againstInserts(server, { folder, lastsS, sync, ms }));
+    return [...ratios, await p99(server, lastsS)];
   } finally {
     await server.close();
   }
 }
 
-async function measure(): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'yokeside-benchmark-'));
-  try {
-    const insertsPerSecond = bareInserts({ folder, lastsS: LASTS_S });
-    const measured: Measured[] = [];
-    for (const of of CLIENTS) {
-      const readings = await measureReadings(join(folder, String(of.count)), of);
-      measured.push({ clients: of.count, readings, route: await measureRoute(of.count) });
-    }
-    print(insertsPerSecond, measured);
-  } finally {
-    rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+interface Syncing {
+  readonly folder: string;
+  readonly lastsS: number;
+  readonly sync: { ms: number };
+  readonly ms: number;
+}
+
+async function againstInserts(server: TestServer, { folder, lastsS, sync, ms }: Syncing): Promise<Ratio> {
+  const inserts: number[] = [];
+  const kept: Counted[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    inserts.push(bareInserts({ folder, lastsS: lastsS / 2, syncMs: ms }));
+    sync.ms = ms;
+    kept.push(await readings(server, { lastsS }));
+    sync.ms = 0;
   }
+  const [insert, reading] = [Math.max(...inserts), Math.max(...kept.map(({ perSecond }) => perSecond))];
+  const { perSecond: route } = await bareRoute({ lastsS: lastsS / 2 });
+  return {
+    what: `readings of ${CLIENTS.count} clients to bare inserts${ms === 0 ? '' : `, each sync ${ms} ms longer`}`,
+    ...atLeast(ms === 0 ? 1 : 20, reading / insert),
+    from: `${Math.round(reading)} and ${Math.round(insert)} a second; a bare route answers ${Math.round(route)}`,
+  };
 }
 
-function print(insertsPerSecond: number, measured: readonly Measured[]): void {
-  console.log(
-    `Node ${process.version}, ${cpus().length} processors, ${LASTS_S} s each, load in a second thread`,
-  );
-  console.log(`bare durable insert loop: ${Math.round(insertsPerSecond)} a second`);
-  for (const { clients, readings, route } of measured) {
-    console.log(`${clients} ${clients === 1 ? 'client' : 'clients'}`);
-    console.log(`  durable readings over HTTP: ${told(readings)}`);
-    console.log(`  bare hono route:            ${told(route)}`);
-    const ratios = [readings.perSecond / insertsPerSecond, readings.perSecond / route.perSecond];
-    const [ofInserts, ofRoute] = ratios.map((ratio) => ratio.toFixed(2));
-    console.log(`  readings to inserts ${ofInserts}, readings to route ${ofRoute}`);
+async function p99(server: TestServer, lastsS: number): Promise<Ratio> {
+  const asked = { perSecond: PER_SECOND, lastsS: lastsS * 2 };
+  const [own, bare]: [number[], number[]] = [[], []];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    own.push((await readings(server, asked)).slowestMs);
+    bare.push((await bareRoute(asked)).slowestMs);
   }
+  const [ownMs, bareMs] = [Math.min(...own), Math.min(...bare)];
+  return {
+    what: `p99 at ${PER_SECOND} readings a second to that of a bare route`,
+    measured: (ownMs / bareMs).toFixed(2),
+    goal: `<= ${P99_TIMES_MAX}`,
+    isReached: ownMs / bareMs <= P99_TIMES_MAX,
+    from: `${ownMs.toFixed(1)} ms and ${bareMs.toFixed(1)} ms`,
+  };
 }
-
-function told({ perSecond, middleMs, slowestMs }: Counted): string {
-  const rate = `${Math.round(perSecond)} a second`.padEnd(15);
-  return `${rate} half within ${middleMs.toFixed(2)} ms, 99 % within ${slowestMs.toFixed(2)} ms`;
-}
-
-await measure();

@@ -10,6 +10,7 @@ import { listen } from '../../../server/serve.ts';
 import type { Services } from '../../../server/services.ts';
 import { SETTINGS } from '../../../server/settings.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
+import type { Store } from '../../../server/store/store.ts';
 import { ROOT } from '../../root.ts';
 
 export interface TestServerOptions {
@@ -19,6 +20,8 @@ export interface TestServerOptions {
   readonly startsAt?: Date;
   /** Cost of a PIN, 2 to this power; the real one takes half a second each time. */
   readonly hashPower?: number;
+  /** Puts something between the server and its store. */
+  readonly through?: (store: Store) => Store;
 }
 
 export interface TestServer {
@@ -36,7 +39,8 @@ export interface TestServer {
 /** The whole server as `npm start` runs it, on a free port of this machine, with a clock that tests can move. */
 export async function startServer(options: TestServerOptions): Promise<TestServer> {
   const config = readConfig({ YOKESIDE_PORT: '0', YOKESIDE_DATA: options.folder });
-  const store = openSqliteStore({ folder: options.folder });
+  const { through = (store) => store } = options;
+  const store = through(openSqliteStore({ folder: options.folder }));
   const assets = readAssets(ROOT);
   const listening = await listen(config);
   const origins = ownOrigins(config, listening.port);

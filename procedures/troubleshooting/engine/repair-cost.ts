@@ -10,8 +10,11 @@ import type { Model } from './model.ts';
 
 /** A valve that is called sound and is not comes back: another visit. Minutes: judgement. */
 const COMES_BACK_MINUTES = 240;
-/** A repair that is planned, and was not it: the valve had gone back, and is looked at anew. Minutes: judgement. */
-const LOOKED_AT_ANEW_MINUTES = 60;
+/**
+ * A repair that is planned, and was not it: the valve had gone back into service, 40 minutes, and is isolated once more,
+ * 75 (`moveMinutes`), to be looked at anew. Minutes: judgement.
+ */
+const LOOKED_AT_ANEW_MINUTES = 120;
 
 export interface RepairCost {
   readonly minutes: number;

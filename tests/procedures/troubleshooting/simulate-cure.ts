@@ -13,7 +13,8 @@ import {
 } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { MENDED_HERE } from '../../../procedures/troubleshooting/repair-procedures.ts';
 import { type RepairId, repairFor, repairOf } from '../../../procedures/troubleshooting/repairs.ts';
-import { fixedOrder, hiddenValve, standingAtStart } from './simulate.ts';
+import { hiddenValve } from './hidden-valve.ts';
+import { fixedOrder, standingAtStart } from './simulate.ts';
 
 /** How a job is led: what is done next, a check or a repair. */
 export type Lead = (
@@ -56,7 +57,7 @@ export interface Cure {
 
 const REPAIR_TAKES = 0.95;
 const COMES_BACK_MINUTES = 240;
-const LOOKED_AT_ANEW_MINUTES = 60;
+const LOOKED_AT_ANEW_MINUTES = 120;
 const ROUNDS_MOST = 150;
 
 /** From the first look to a valve that is cured, wrong repairs and second visits counted. */
@@ -83,7 +84,7 @@ export function cure(
       evidence.push({
         kind: 'answer',
         check: next.check.check,
-        outcome: answer(next.check.check),
+        ...answer(next.check.check),
         gaugeAlive: true,
       });
       continue;
@@ -103,7 +104,7 @@ export function cure(
     else if (!MENDED_HERE.includes(next.repair)) minutes += LOOKED_AT_ANEW_MINUTES;
     const rows =
       causes.length === 0 ? [model.soundRow] : causes.map((id) => model.rowOf.get(id) ?? model.soundRow);
-    if (wanted) answer = hiddenValve(model, { truth: { ...of.truth, causes, rows }, chance: of.chance });
+    if (wanted) answer = hiddenValve(model, { truth: { rows }, chance: of.chance });
     evidence.push({ kind: 'repaired', repair: next.repair, cured: false });
   }
   return { minutes, checks, repairs, firstRepairRight: firstRepairRight ?? false };

@@ -9,9 +9,10 @@ import {
 } from '../../../procedures/troubleshooting/engine/belief.ts';
 import { decide } from '../../../procedures/troubleshooting/engine/decide.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
-import { type Hypothesis, type Model, sharesOf } from '../../../procedures/troubleshooting/engine/model.ts';
+import type { Hypothesis, Model } from '../../../procedures/troubleshooting/engine/model.ts';
 import type { Standing, Suggestion } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { repairFor } from '../../../procedures/troubleshooting/repairs.ts';
+import { hiddenValve, type Said } from './hidden-valve.ts';
 
 /** A generator whose numbers come again: figures of a run can be compared. */
 export function random(seed: number): () => number {
@@ -51,47 +52,6 @@ export function drawHypothesis(of: {
   return last;
 }
 
-/** Of its misreads, so many come again at the next look; the same judgement as the engine's. */
-const COMES_AGAIN = 0.5;
-
-/** A valve with a hidden fault: answers each check as a person would, slips and all; what is there stays there. */
-export function hiddenValve(
-  model: Model,
-  of: {
-    readonly truth: Hypothesis;
-    readonly chance: () => number;
-    readonly extraMisread?: number;
-  },
-): (check: CheckId) => string {
-  const known = new Map<CheckId, { readonly there: string; readonly lasting: string | null }>();
-  return (check) => {
-    const table = model.tables.get(check);
-    if (table === undefined) throw new Error(`no check ${check} on this valve`);
-    const misread = 1 - (1 - table.check.misread) * (1 - (of.extraMisread ?? 0));
-    const lasting = COMES_AGAIN * misread;
-    const anything = () => table.codes[Math.floor(of.chance() * table.codes.length)] ?? '';
-    const look = known.get(check) ?? {
-      there: drawWord(table.codes, { shares: sharesOf(table, of.truth.rows), chance: of.chance }),
-      lasting: of.chance() < lasting ? anything() : null,
-    };
-    known.set(check, look);
-    if (look.lasting !== null) return look.lasting;
-    return of.chance() < (misread - lasting) / (1 - lasting) ? anything() : look.there;
-  };
-}
-
-function drawWord(
-  codes: readonly string[],
-  of: { readonly shares: Float64Array; readonly chance: () => number },
-): string {
-  let left = of.chance();
-  const at = of.shares.findIndex((share) => {
-    left -= share;
-    return left <= 0;
-  });
-  return codes[Math.max(0, at)] ?? '';
-}
-
 type Policy = (
   model: Model,
   of: { readonly belief: Belief; readonly all: readonly Suggestion[] },
@@ -125,6 +85,8 @@ export interface RunOptions {
   readonly chance: () => number;
   readonly extraMisread?: number;
   readonly doubt?: number;
+  /** Answered by words alone, also where the card asks for a number. */
+  readonly inWords?: boolean;
 }
 
 const CHECKS_MOST = 80;
@@ -162,10 +124,10 @@ export function everythingRead(model: Model, of: RunOptions & { readonly looks: 
 
 function answered(
   check: CheckId,
-  of: { readonly answer: (check: CheckId) => string; readonly doubt: number | undefined },
+  of: { readonly answer: (check: CheckId) => Said; readonly doubt: number | undefined },
 ): Evidence {
   const doubt = of.doubt === undefined ? {} : { doubt: of.doubt };
-  return { kind: 'answer', check, outcome: of.answer(check), gaugeAlive: true, ...doubt };
+  return { kind: 'answer', check, ...of.answer(check), gaugeAlive: true, ...doubt };
 }
 
 function verdict(

@@ -201,4 +201,9 @@ export const RELIABILITY: readonly Requirement[] = [
     notBuilt:
       'the folder of the keys is backed up by hand, apart from the log; the steps stand in the README and were tried on the machine of the tests only',
   },
+  {
+    id: 'RL-38',
+    text: 'A log of an earlier form shall be copied whole before a start changes its form, and not be changed where that fails.',
+    source: 'common practice, no source',
+  },
 ];

@@ -1,4 +1,5 @@
 /** Which database holds the log: a file in the data folder, or PostgreSQL where one is named. */
+import { backUpBeforeUpdate } from './before-update.ts';
 import { dataPath } from './data-folder.ts';
 import { openSqliteStore } from './sqlite-store.ts';
 import type { Store } from './store.ts';
@@ -36,12 +37,22 @@ export function databasePlace({ database }: StorePlace): { readonly url: string;
 /** @throws Error in plain words, never with the connection string in it */
 export async function openStore(place: StorePlace, opening: Opening = {}): Promise<Store> {
   const { practice = false, readOnly = false } = opening;
-  if (place.database === '')
+  if (place.database === '') {
+    if (!practice && !readOnly) await copyBeforeUpdate(place.folder);
     return openSqliteStore({ folder: practice ? practiceBeside(place.folder) : place.folder, readOnly });
+  }
   // The driver is read only where it is wanted: a start on SQLite does without.
   const { openPostgresStore } = await import('./postgres/postgres-store.ts');
   const schema = practice ? SCHEMAS.practice : SCHEMAS.site;
   return await openPostgresStore({ url: place.database, schema, readOnly });
+}
+
+async function copyBeforeUpdate(folder: string): Promise<void> {
+  const copy = await backUpBeforeUpdate(folder, new Date());
+  if (copy !== null)
+    console.error(
+      `The log has the form of an earlier release. It was copied as it was, and checked: ${copy}`,
+    );
 }
 
 /** What opens the store of the practice bench when somebody first practises. */

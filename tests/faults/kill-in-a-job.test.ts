@@ -4,6 +4,7 @@ import { FV_214 } from '../../server/demo/demo-valves.ts';
 import { GEAR_IN_PSI } from '../../server/demo/earlier-jobs.ts';
 import { SiteLog } from '../../server/log/site-log.ts';
 import { verifyStore } from '../../server/log/verify.ts';
+import type { DemoPerson } from '../../server/pages/set-up.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import { auditors, streamKinds } from '../../server/streams.ts';
 import { strokeCheckByJson } from '../browser/harness/by-json.ts';
@@ -39,6 +40,8 @@ afterEach(async () => {
 
 interface Outcome {
   readonly folder: string;
+  readonly server: RunningServer;
+  readonly people: readonly DemoPerson[];
   readonly id: string;
   /** Ids of the acts that the server confirmed, in order. */
   readonly confirmed: readonly string[];
@@ -62,8 +65,7 @@ async function jobThroughKills(): Promise<Outcome> {
   for (let acts = 0; acts < ACTS_MAX; acts += 1) {
     const told = await client.job(id);
     if (told.status === 'closed') {
-      await server.kill();
-      return { folder: join(folder, 'data'), id, confirmed, kills };
+      return { folder: join(folder, 'data'), server, people, id, confirmed, kills };
     }
     server.wait(client.waitMs(told));
     if (acts % EACH === 0) {
@@ -112,6 +114,57 @@ async function killedWithin(
   if (now.place > told.place) kills.kept += 1;
 }
 
+/** So many send what is to be kept, at the moment at which the server is asked to end. */
+const AT_THE_END = 24;
+
+/** @returns numbers of the plans that it confirmed */
+async function stopUnderLoad({ server, people }: Outcome) {
+  const { id: who, pin } = inRole(people, 'supervisor');
+  const wire = await wireTo({ origin: () => server.address, who, pin });
+  const refused = await wire.post('/sign-in', { who, pin: WRONG_PIN }, 'json');
+  expect(refused.ok).toBe(false);
+  const sent = Array.from({ length: AT_THE_END }, async (_, at) => {
+    const number = `W-${at}`;
+    const plan = { number, tag: SHEET.tag, procedure: 'stroke-check', place: 'line', role: 'technician' };
+    const fields = { ...plan, dueOn: '2031-01-01', note: NOTE, requestId: wire.newRequestId() };
+    await after(at);
+    const status = await wire.post('/plans', fields, 'json').then(
+      (answer) => answer.status,
+      () => null,
+    );
+    return { number, status };
+  });
+  await after(AT_THE_END / 2);
+  const begunMs = performance.now();
+  expect(await server.stop()).toBe(0);
+  expect(performance.now() - begunMs).toBeLessThan(15_000);
+  const plans = await Promise.all(sent);
+  // Whoever came too late was told nothing, and nobody was told of a fault.
+  expect(plans.filter(({ status }) => status !== 201 && status !== null)).toEqual([]);
+  return plans.filter(({ status }) => status === 201).map(({ number }) => number);
+}
+
+const WRONG_PIN = '904617';
+const NOTE = 'noted by nobody else';
+
+/** The operations log of the whole job, its kills, a wrong PIN and a stop: never a PIN, a token or a word that somebody typed. */
+function expectNoSecrets({ server, people }: Outcome): void {
+  const lines = server.operations;
+  expect(lines.filter(({ event }) => event === 'stopped')).toHaveLength(1);
+  expect(lines.filter(({ event }) => event === 'fault')).toEqual([]);
+  for (const line of lines.filter(({ event }) => event === 'refused'))
+    expect(line.requestId).toMatch(/^[\w-]{8,}$/);
+  const text = JSON.stringify(lines);
+  for (const pin of [WRONG_PIN, ...people.map((person) => person.pin)])
+    expect(text).not.toMatch(new RegExp(`(?<!\\d)${pin}(?!\\d)`));
+  expect(text).not.toContain(NOTE);
+  // Tokens of sessions and screens, seals of pages: all are long and random, as no other text is but the number of a request.
+  const long = (text.match(/[\w-]{30,}/g) ?? []).filter(
+    (word) => !/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-/.test(word),
+  );
+  expect(long).toEqual([]);
+}
+
 function logOf(folder: string): SiteLog {
   const store = openSqliteStore({ folder });
   return new SiteLog({ store, kinds: streamKinds, now: () => new Date(), codeVersion: 'test' });
@@ -122,9 +175,15 @@ describe('a server that is killed again and again while a job is done on it', ()
     `loses nothing that it confirmed, keeps nothing half, and ends with the log of a job that nobody disturbed (${LONG ? 'at every request' : 'at some requests'})`,
     async () => {
       const startsAt = new Date();
-      const { folder, id, confirmed, kills } = await jobThroughKills();
+      const outcome = await jobThroughKills();
+      const { folder, id, confirmed, kills } = outcome;
       expect(kills.between).toBeGreaterThan(LONG ? 55 : 2);
+      const kept = await stopUnderLoad(outcome);
+      expectNoSecrets(outcome);
       const log = logOf(folder);
+      const plans = (await log.summaries('plan')).map((plan) => plan.id);
+      expect(plans).toEqual(expect.arrayContaining(kept));
+      expect(kept.length).toBeGreaterThan(0);
       const entries = await log.entriesOf(`job:${id}`);
       // Each request is there once, also the one that was sent a second time after a kill.
       expect(entries.slice(1).map(({ requestId }) => requestId)).toEqual(confirmed);

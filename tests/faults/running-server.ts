@@ -21,6 +21,7 @@ export class RunningServer {
   #aheadMs = 0;
   #child: ChildProcess | null = null;
   #address = '';
+  #wrote = '';
 
   /** @param script `server/main.ts`, and `clock` `moved-clock.ts`, both compiled */
   constructor({ script, clock, folder }: RunningServerOptions) {
@@ -37,6 +38,14 @@ export class RunningServer {
     writeFileSync(this.#ahead, String(this.#aheadMs));
   }
 
+  /** Its operations log, over all its starts. */
+  get operations(): readonly Readonly<Record<string, unknown>>[] {
+    return this.#wrote
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => JSON.parse(line));
+  }
+
   get address(): string {
     return this.#address;
   }
@@ -50,10 +59,13 @@ export class RunningServer {
         YOKESIDE_TEST_CLOCK: this.#ahead,
         YOKESIDE_PEPPER: join(this.#folder, '..', `${basename(this.#folder)}-key`, 'k'),
       },
-      stdio: ['ignore', 'ignore', 'pipe'],
+      stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#child = child;
     let said = '';
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      this.#wrote += text;
+    });
     child.stderr.setEncoding('utf8');
     this.#address = await new Promise<string>((resolve, reject) => {
       const late = setTimeout(() => reject(new Error(`It did not start: ${said}`)), STARTS_WITHIN_MS);
@@ -78,6 +90,16 @@ export class RunningServer {
     );
     child.kill('SIGKILL');
     if ((await ended) !== 'SIGKILL') throw new Error('the server ended before it was killed');
+  }
+
+  /** As a system asks its services to end. @returns its exit code */
+  async stop(): Promise<number | null> {
+    const child = this.#child;
+    if (child === null) throw new Error('it does not run');
+    this.#child = null;
+    const ended = new Promise<number | null>((resolve) => child.once('close', resolve));
+    child.kill('SIGTERM');
+    return await ended;
   }
 
   async killAndStart(): Promise<void> {

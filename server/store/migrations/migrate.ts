@@ -5,6 +5,9 @@ import { blobs002 } from './002-blobs.ts';
 /** In order; the database's `user_version` says how many it has had. Never change one that was released. */
 const MIGRATIONS: readonly string[] = [log001, blobs002];
 
+/** The form that this program reads and writes. */
+export const FORM = MIGRATIONS.length;
+
 /** Marks the file as ours, so that another program's database is never taken for the log. */
 const APPLICATION_ID = 0x596f6b65;
 

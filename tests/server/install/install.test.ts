@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -30,6 +31,33 @@ describe('the licences of the packages', () => {
     expect(notTaken(licencesIn(lock))).toEqual([{ name: 'b', version: '1.0.0', licence, isForTests: false }]);
     const forTests = licencesIn(lock.replace('1.0.0"', '1.0.0","dev":true'));
     expect(notTaken(forTests)).toHaveLength(licence === 'MPL-2.0' ? 0 : 1);
+  });
+});
+
+describe('the audit of the packages', () => {
+  const audited = (printed: string) => {
+    const script = join(ROOT, '.ci', 'audit.mjs');
+    const { status, stdout } = spawnSync(process.execPath, [script, '--read'], {
+      input: printed,
+      encoding: 'utf8',
+    });
+    return [status, stdout.trim()];
+  };
+  const report = (counts: object) => JSON.stringify({ metadata: { vulnerabilities: counts } });
+
+  test.each([
+    [
+      'nothing high is known',
+      report({ low: 2, high: 0, critical: 0, total: 2 }),
+      0,
+      '2 known weaknesses, 0 of',
+    ],
+    ['something critical is', report({ high: 1, critical: 1, total: 3 }), 1, '3 known weaknesses, 2 of'],
+    ['the registry takes no such question', JSON.stringify({ statusCode: 405 }), 0, 'NOT AUDITED'],
+    ['nothing came', '', 0, 'NOT AUDITED'],
+  ])('says it where %s', (_, printed, ends, says) => {
+    const [status, line] = audited(printed);
+    expect([status, line]).toEqual([ends, expect.stringContaining(says)]);
   });
 });
 

@@ -64,6 +64,12 @@ function groupStart(groups: readonly { columns: readonly string[] }[], column: n
   return false;
 }
 
+/** Words of people and of the plant stay as they wrote them; what stands behind is ours. @example {{ note | own }} */
+function ownWords(text: string, more: string): string {
+  const escaped = (one: string) => one.replaceAll(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
+  return text === '' ? escaped(more) : `<span translate="no">${escaped(text)}</span>${escaped(more)}`;
+}
+
 /**
  * Templates to text. Everything is escaped unless it comes from one of our own drawing functions, and a
  * value that is missing is an error, because a blank cell on a job card reads as "nothing to report".
@@ -82,6 +88,7 @@ export function createRenderer({ folder, asset }: RendererOptions): Renderer {
     lstripBlocks: true,
   });
   const safe = environment.getFilter('safe');
+  environment.addFilter('own', (text: unknown, more = '') => safe(ownWords(String(text), String(more))));
   const draw = Object.entries(DRAWINGS).map(([name, drawing]) => [
     name,
     (model: unknown) => safe((drawing as (model: unknown) => string)(model)),

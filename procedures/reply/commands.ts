@@ -1,60 +1,10 @@
 import { backTargets } from '../actions/leave.ts';
 import { fill } from '../say.ts';
 import type { Ask } from './ask.ts';
+import { COMMANDS } from './listened-for.ts';
 import { optionsAt } from './options.ts';
 import { type Choice, type Reply, type ReplyUnderstood, told } from './reply.ts';
 import { plainText, wordsOf } from './words.ts';
-
-/** Words that mean the same act on every card, in the languages of the screen (common practice, no source). */
-const COMMANDS = {
-  back: ['back', 'go back', 'previous', 'one back', 'last card', 'atrás', 'volver'],
-  'make-safe': [
-    'stop',
-    'make safe',
-    'make safe and stop',
-    'halt',
-    'stop work',
-    'stop now',
-    'stop it',
-    'please stop',
-    'stop please',
-    'stop the work',
-    'stop the job',
-    'emergency',
-    'make it safe',
-    'abort',
-    'parar',
-    'pare',
-    'dejar seguro',
-    'dejar seguro y parar',
-  ],
-  park: ['park', 'park it', 'park this job', 'leave', 'leave it', 'leave it for later', 'later', 'pause'],
-  'not sure': [
-    'not sure',
-    'unsure',
-    'i am not sure',
-    "i'm not sure",
-    'i does not know',
-    'does not know',
-    'no idea',
-    'no clue',
-    'i cannot tell',
-    'cannot tell',
-    'i cannot read it',
-    'cannot read it',
-    'i cannot see it',
-    'cannot see it',
-    'dunno',
-    'i dunno',
-    'does not remember',
-    'help',
-    'maybe',
-    'no sé',
-    'no lo sé',
-    'no estoy seguro',
-    'no estoy segura',
-  ],
-} as const;
 
 type Command = keyof typeof COMMANDS;
 

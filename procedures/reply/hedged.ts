@@ -1,14 +1,10 @@
 import type { Field } from '../vocabulary.ts';
 import type { Ask } from './ask.ts';
 import { labelWords } from './labels.ts';
+import { HEDGES } from './listened-for.ts';
 import type { ReplyUnknown } from './reply.ts';
 import { plainText, stem, wordsOf } from './words.ts';
 
-/** Before a number, these say that it was not read (common practice, no source). */
-const HEDGES =
-  'about|around|approx|approximately|roughly|nearly|almost|circa|ca|over|under|above|below|more than|less than|at least|at most|up to|some|say|maybe|perhaps|probably|possibly|likely|guess|think|should|supposed|would|must|or|ish|between|not|no wait|yesterday|earlier|estimated'.split(
-    '|',
-  );
 /** `9 to 9.1`, with a unit or without: a range, or a change, but no reading. */
 const RANGE = /\d\s*[\p{L}%/"]{0,8}\s+to\s+[+\-\u2212]?\d[\d.,]*/iu;
 /** `~50`, `>9`, `9?`; the arrow of `9 psi -> 50 %` is no such mark. */

@@ -7,6 +7,7 @@ import { commandOf } from './commands.ts';
 import { commaChoices, commaVariants } from './commas.ts';
 import { hedged } from './hedged.ts';
 import { judged } from './judged.ts';
+import { DONE } from './listened-for.ts';
 import { outputAsPercent } from './output-said.ts';
 import { isQuestion, questionAnswer } from './reference/answer-question.ts';
 import { type Choice, type Reply, type ReplyPartial, type ReplyUnderstood, told } from './reply.ts';
@@ -88,21 +89,6 @@ function answerOf(typed: string, ask: Ask): Reply {
   }
 }
 
-/** What says that a plain card is done (common practice, no source). */
-const DONE = [
-  'done',
-  'all done',
-  'it is done',
-  'yes',
-  'ok',
-  'okay',
-  'ready',
-  'finished',
-  'confirmed',
-  'agree',
-  'go on',
-  'next',
-];
 const DONE_SAID = 'Done';
 
 /** `done`, or `ok, done, next`: each word says it. */

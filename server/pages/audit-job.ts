@@ -205,7 +205,12 @@ const exportJobLog = (catalogue: Catalogue): Route =>
     answer: z.object({ lines: z.int() }),
     handle: async (call) => {
       const data = await dataOf(call, catalogue);
-      const about = { size: call.query.paper, printedAtMs: call.now.getTime(), faces: pdfFaces() };
+      const about = {
+        size: call.query.paper,
+        printedAtMs: call.now.getTime(),
+        faces: pdfFaces(),
+        language: call.language,
+      };
       const body = await jobLogPdf({ ...data, anchor: await paperAnchor(call) }, about);
       const fileName = `audit-job-${data.job}.pdf`;
       return { data: { lines: data.lines.length }, raw: { contentType: 'application/pdf', body, fileName } };

@@ -263,7 +263,12 @@ function exportReport(audit: SiteAudit): Route {
     handle: async (call) => {
       const found = await findAudit(call, { audit, most: PAPER_MOST });
       const { now, query } = call;
-      const about = { size: query.paper, printedAtMs: now.getTime(), faces: pdfFaces() };
+      const about = {
+        size: query.paper,
+        printedAtMs: now.getTime(),
+        faces: pdfFaces(),
+        language: call.language,
+      };
       const body = await auditPdf({ ...found, query, anchor: await paperAnchor(call) }, about);
       const fileName = `audit-${now.toISOString().slice(0, 10)}.pdf`;
       return {

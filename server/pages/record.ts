@@ -50,13 +50,14 @@ export function recordRoutes(catalogue: Catalogue): readonly Route[] {
       rawType: 'application/pdf',
       query: z.object({ paper: oneOf(['a4', 'letter']).default('a4') }),
       answer: z.object({ record: recordSchema }),
-      handle: async ({ services, params, query, now }) => {
+      handle: async ({ services, params, query, now, language }) => {
         const nowMs = now.getTime();
         const sheets = await sheetsOf(params.id ?? '', { services, catalogue, nowMs });
         const body = await recordPdf(sheets, {
           size: query.paper,
           printedAtMs: nowMs,
           faces: pdfFaces(),
+          language,
           photos: await photosFor(sheets.record, services),
         });
         const fileName = `record-${sheets.record.job}-${sheets.record.tag}.pdf`;

@@ -1,4 +1,5 @@
 /** The safety officer's pages as documents for paper; the newest line of the log stands at the foot of each sheet. */
+import type { Language } from '../../views/language/language.ts';
 import { RULES } from '../audit/exceptions/exception.ts';
 import type { AuditFound, Query } from '../pages/audit-query.ts';
 import type { PaperAnchor } from '../pages/paper-anchor.ts';
@@ -10,6 +11,7 @@ export interface PdfOptions {
   readonly size: PaperSize;
   readonly printedAtMs: number;
   readonly faces: Faces;
+  readonly language: Language;
 }
 
 /** More would keep the server from others; the table for spreadsheets has all. */

@@ -1,3 +1,5 @@
+import type { Language } from '../../views/language/language.ts';
+import { textIn } from '../../views/language/speak.ts';
 import { drawSvg, sizeOf } from './draw-svg.ts';
 import { FACE, type Faces, Pen } from './pen.ts';
 
@@ -29,6 +31,7 @@ interface PaperOptions {
   readonly title: string;
   readonly printedAtMs: number;
   readonly faces: Faces;
+  readonly language: Language;
   /** Shouted at the head of each page; blank once the job is closed. */
   readonly shout: string;
   /** Along the foot of each page. */
@@ -52,13 +55,20 @@ export class Paper {
   #y = 0;
 
   constructor(options: PaperOptions) {
-    const { size, title, printedAtMs, faces } = options;
+    const { size, title, printedAtMs, faces, language } = options;
+    const say = textIn(language);
     this.#options = options;
-    this.#pen = new Pen(faces, {
+    const pen = { faces, say };
+    this.#pen = new Pen(pen, {
       size: size === 'a4' ? 'A4' : 'LETTER',
       margins: { ...EDGE },
-      info: { Title: title, Creator: 'Yokeside', Producer: 'Yokeside', CreationDate: new Date(printedAtMs) },
-      lang: 'en',
+      info: {
+        Title: say(title),
+        Creator: 'Yokeside',
+        Producer: 'Yokeside',
+        CreationDate: new Date(printedAtMs),
+      },
+      lang: language,
       displayTitle: true,
     });
     this.#done = new Promise((resolve, reject) => {
@@ -81,7 +91,11 @@ export class Paper {
     if (shout === '') return;
     doc.rect(EDGE.left, this.#y, this.#width, 30).lineWidth(3).stroke('#000000');
     doc.font(FACE.bold).fontSize(22).fillColor('#000000');
-    doc.text(shout, EDGE.left, this.#y + 3, { width: this.#width, align: 'center', lineBreak: false });
+    doc.text(this.#pen.printable(shout), EDGE.left, this.#y + 3, {
+      width: this.#width,
+      align: 'center',
+      lineBreak: false,
+    });
     this.#y += 40;
   }
 
@@ -261,11 +275,12 @@ export class Paper {
       .lineWidth(1.4)
       .stroke('#000000');
     doc.font(FACE.plain).fontSize(8).fillColor('#000000');
+    const said = (text: string) => this.#pen.printable(text);
     const [first = '', ...more] = this.#options.foot;
-    doc.text(this.#pen.printable(`${first}, ${page}`), EDGE.left, top + 4, {
+    doc.text(`${said(first)}, ${said(page)}`, EDGE.left, top + 4, {
       width: this.#width,
       lineBreak: false,
     });
-    doc.text(this.#pen.printable(more.join(', ')), EDGE.left, top + 16, { width: this.#width });
+    doc.text(more.map(said).join(', '), EDGE.left, top + 16, { width: this.#width });
   }
 }

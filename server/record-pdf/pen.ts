@@ -64,15 +64,23 @@ export class Pen {
   readonly doc: PDFKit.PDFDocument;
   readonly #known = new Map<string, boolean>();
 
-  constructor(faces: Faces, options: PDFKit.PDFDocumentOptions) {
+  readonly #say: (text: string) => string;
+
+  constructor(
+    { faces, say }: { readonly faces: Faces; readonly say: (text: string) => string },
+    options: PDFKit.PDFDocumentOptions,
+  ) {
+    this.#say = say;
     this.doc = newDocument({ ...options, bufferPages: true, autoFirstPage: false });
     this.doc.registerFont(FACE.plain, Buffer.from(faces.plain));
     this.doc.registerFont(FACE.bold, Buffer.from(faces.bold));
   }
 
-  /** A letter that the typeface lacks is printed as a question mark: nothing on paper is ever silently missing. */
+  /** In the language of the document. A letter that the typeface lacks is printed as a question mark: nothing on paper is ever silently missing. */
   printable(text: string): string {
-    return [...text.replace(/\s+/g, ' ')].map((letter) => (this.#has(letter) ? letter : '?')).join('');
+    return [...this.#say(text.replace(/\s+/g, ' '))]
+      .map((letter) => (this.#has(letter) ? letter : '?'))
+      .join('');
   }
 
   #has(letter: string): boolean {

@@ -1,3 +1,4 @@
+import type { Language } from '../../views/language/language.ts';
 import type { JobRecord } from '../jobs/record/schema.ts';
 import type { JobSheets } from '../jobs/record.ts';
 import { sentenceOf } from './draw-svg.ts';
@@ -9,6 +10,8 @@ export interface RecordPdfOptions {
   readonly size: PaperSize;
   readonly printedAtMs: number;
   readonly faces: Faces;
+  /** Words of ours are said in it; what people wrote, and what no catalogue has, stays as it is. */
+  readonly language?: Language;
   /** Bytes of the photos that are printed, by the line that notes each. */
   readonly photos?: ReadonlyMap<number, Uint8Array>;
 }
@@ -16,12 +19,13 @@ export interface RecordPdfOptions {
 /** The record of a job as a document for paper: all that its JSON holds, the curves as vectors. */
 export async function recordPdf(
   { record, pictures }: JobSheets,
-  { size, printedAtMs, faces, photos = new Map() }: RecordPdfOptions,
+  { size, printedAtMs, faces, language = 'en', photos = new Map() }: RecordPdfOptions,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const paper = new Paper({
     size,
     printedAtMs,
     faces,
+    language,
     title: record.title,
     shout: record.open === '' ? '' : `OPEN: job ${record.job} is not closed`,
     foot: [

@@ -13,6 +13,8 @@ import type { SheetSaved } from './valve-stream.ts';
 export interface Row {
   readonly label: string;
   readonly text: string;
+  /** Words of whoever wrote the sheet. */
+  readonly isOwn?: boolean;
 }
 
 export const NOT_ON_SHEET = 'not on the sheet';
@@ -39,6 +41,7 @@ export function sheetSections(
     rows: fields.map((field) => ({
       label: field.label,
       text: `${fieldWords(field, sheet)}${markOf(field, typed)}`,
+      isOwn: /text$/.test(field.kind) && fieldWords(field, sheet) !== NOT_ON_SHEET,
     })),
   }));
 }

@@ -96,7 +96,9 @@ class Speaker {
   #filled(text: string): Said | null {
     let best: Said | null = null;
     for (const { pattern, filled } of this.#patterns.fitting(text)) {
-      const parts = filled.map((part) => (part === '' ? whole('') : this.#inGap(part)));
+      const parts = filled.map((part, at) =>
+        part === '' || isOwn(pattern.gaps[at]) ? whole(part) : this.#inGap(part),
+      );
       const said = pattern.said.replaceAll(
         /\{(\w*)\}/g,
         (_, name: string) => parts[pattern.gaps.indexOf(name)]?.text ?? '',
@@ -154,15 +156,20 @@ class Speaker {
     return said?.isWhole ? { ...said, text: (match?.[1] ?? '') + said.text } : null;
   }
 
-  /** A number or a unit beside one known word: `2 turns`, `psi going up`, `read %`, `hold 1`. */
+  /** A number or a unit beside known words: `2 turns`, `psi going up`, `read %`, `hold 1`, `bench set, low 3.00 psi`. */
   #counted(text: string): Said | null {
     const words = text.split(' ');
     const [first = '', last = ''] = [words[0], words.at(-1)];
     const known = (part: string) => this.#catalogue.get(part);
     const behind = this.#figures.isFigures(first) ? known(words.slice(1).join(' ')) : undefined;
     if (behind !== undefined) return whole(`${this.#figures.localised(first)} ${behind}`);
-    const before = this.#figures.isFigures(last) ? known(words.slice(0, -1).join(' ')) : undefined;
-    return before === undefined ? null : whole(`${before} ${this.#figures.localised(last)}`);
+    if (!this.#figures.isFigures(last)) return null;
+    for (let at = words.length - 1; at > 0 && this.#figures.isFigures(words.slice(at).join(' ')); at -= 1) {
+      const before = known(words.slice(0, at).join(' '));
+      if (before !== undefined)
+        return whole(`${before} ${this.#figures.localised(words.slice(at).join(' '))}`);
+    }
+    return null;
   }
 
   /** What a text was followed by: `20 psi` and then `, isolated at IA-214-1`. */
@@ -199,6 +206,11 @@ class Speaker {
     }
     return null;
   }
+}
+
+/** A gap for words of a person or of the plant, `{ownPlace}`: they stay as they were written. */
+function isOwn(gap: string | undefined): boolean {
+  return gap?.startsWith('own') === true;
 }
 
 const BETWEEN = /(?<=[^\s.][.!?]) (?=[\p{Lu}\d{])/u;

@@ -29,7 +29,14 @@ export function fromSpanish(
   const own = Object.fromEntries(labels.map(({ shown, label }) => [keyOf(withoutMarks(shown)), label]));
   const asksForWords = fields.some((field) => field.type === 'text' && field.mustBe === undefined);
   if (asksForWords) return inWords(text, { ...ANSWERS, ...own, sí: 'yes' });
-  return inWords(bare, { ...BESIDE, ...ANSWERS, ...own });
+  return inWords(withRanges(bare), { ...BESIDE, ...ANSWERS, ...own });
+}
+
+/** `de 48 a 52 %` and `9 a 9,1` are ranges; the `a` of `50 % a 9 psi` stands for at. */
+function withRanges(text: string): string {
+  return text
+    .replaceAll(/\bde\s+(\d[\d.,]*\s*[\p{L}%]{0,5})\s+a\s+(?=\d)/giu, 'from $1 to ')
+    .replaceAll(/(\d)\s+a\s+(?=\d)/gi, '$1 to ');
 }
 
 /** Without accents and the marks in front: many keyboards of the plant have none. */

@@ -27,6 +27,7 @@ export function withNotes(lines: readonly LineView[], notes: readonly LineView[]
 const BLANK = {
   number: '–',
   reading: '',
+  gave: [],
   correctable: false,
   readable: false,
   rows: [],

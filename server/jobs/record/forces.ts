@@ -120,7 +120,8 @@ export function forcesDrawn(job: Job): string | null {
     }),
   }));
   const words = ends.map(
-    ({ title, bars }) => `${title}: ${bars.map(({ label, text }) => `${label} ${text}`).join(', ')}`,
+    ({ title, bars }) =>
+      `${title}: ${bars.map(({ label, text, value }) => (value === null ? `${label} not counted` : `${label} ${text}`)).join('; ')}`,
   );
   return forceBars({
     axis: `${unitFor(unit).label}, plus towards the seat`,

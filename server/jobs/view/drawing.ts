@@ -4,6 +4,7 @@ import { fill, say, sayFigure } from '../../../procedures/say.ts';
 import { springRateOf } from '../../../procedures/valve-sheet/derived.ts';
 import type { ConditionId } from '../../../safety/conditions.ts';
 import type { EnergyTag } from '../../../views/pictures/energy-tag.ts';
+import { stateWord } from '../../../views/pictures/marks.ts';
 import {
   type Cock,
   type Filling,
@@ -118,7 +119,7 @@ function travelWords(job: Job, openFraction: number): string {
 }
 
 function sentence(job: Job, energies: readonly EnergyView[]): string {
-  const states = energies.map((one) => `${one.name} ${one.state}`).join(', ');
+  const states = energies.map(({ name, state }) => `${name}: ${stateWord(state).toLowerCase()}`).join('; ');
   return (
     fill(
       `{tag} in section: plug closes moving ${job.sheet.plugCloses}, air moves the stem {airMoves}, {airAction}. `,

@@ -45,7 +45,15 @@ export function lineHtml(line: Line, { job, tag }: Where): string {
     line.isNote === true && line.verdict.word !== 'struck'
       ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`
       : '';
-  return `${photo}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>${why}${loop}`;
+  return `${photo}${gaveHtml(line.gave)}<p>${escaped(line.more)}.${strike}${line.correctable ? link(line.place) : ''}${again}</p>${why}${loop}`;
+}
+
+function gaveHtml(gave: Line['gave']): string {
+  const rows = gave.map(
+    ({ label, value, isOwn }) =>
+      `<div><dt>${escaped(label)}</dt><dd${isOwn ? ' translate="no"' : ''}>${escaped(value)}</dd></div>`,
+  );
+  return rows.length === 0 ? '' : `<dl class="ruled ruled--even">${rows.join('')}</dl>`;
 }
 
 function workingHtml({ rows, how, calculation }: WorkingView, tag: string): string {

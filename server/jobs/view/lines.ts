@@ -6,6 +6,13 @@ import { lineWorking, type WorkingView } from './line-working.ts';
 import { type LoopView, loopView } from './loop-record.ts';
 import { clock, given, short } from './words.ts';
 
+export interface Gave {
+  readonly label: string;
+  readonly value: string;
+  /** Words of the person who wrote it. */
+  readonly isOwn: boolean;
+}
+
 export interface LineView {
   /** Of the step on the job scale; a dash for a card off the straight way. */
   readonly number: string;
@@ -18,6 +25,8 @@ export interface LineView {
   readonly who: string;
   readonly when: string;
   readonly more: string;
+  /** What was chosen and written on the card besides its readings. */
+  readonly gave: readonly Gave[];
   /** A record of the loop that came with it, drawn. */
   readonly loop?: LoopView | null;
   /** How its number and its verdict came about; null where it rests on no number. */
@@ -79,6 +88,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       who: short(answer.person),
       when: clock(answer.at),
       more: moreOf(answer),
+      gave: gaveOf(answer, { job, step }),
       loop: loopView(answer),
       working: lineWorking(answer, job),
       correctable:
@@ -229,15 +239,32 @@ const TOLD_AS_IT_IS: readonly string[] = [
   'locks removed',
 ];
 
+type Step = Compiled['definition']['steps'][string];
+
+/** By the labels of the card; what it does not ask for is left out. */
+function gaveOf(
+  answer: Answer,
+  { job, step }: { readonly job: Job; readonly step: Step | undefined },
+): readonly Gave[] {
+  const asks = step?.kind === 'reading' ? step.asks : [];
+  return Object.entries(answer.words).flatMap(([name, word]): readonly Gave[] => {
+    const field = asks.find((one) => one.name === name);
+    if (word === '') return [];
+    if (field === undefined) return name === 'reason' ? [{ label: 'Reason', value: word, isOwn: true }] : [];
+    const label = fill(field.label, job);
+    if (field.type !== 'choice') return [{ label, value: word, isOwn: true }];
+    const chosen = field.choices.find(({ value }) => value === word)?.label;
+    return [{ label, value: chosen === undefined ? word : fill(chosen, job), isOwn: false }];
+  });
+}
+
 function moreOf(answer: Answer): string {
-  const words = Object.entries(answer.words).map(([name, word]) => `${name}: ${word}`);
   const gauges = [
     ...new Set(answer.readings.map((reading) => reading.gauge).filter((gauge) => gauge !== null)),
   ];
   const by = answer.readings.find((reading) => reading.readBy !== null)?.readBy;
   return [
     `line ${answer.place}`,
-    ...words,
     ...(gauges.length > 0 ? [`gauge ${gauges.join(', ')}`] : []),
     ...(by ? [`read by ${by}`] : []),
     ...(answer.together === null ? [] : [`entered together with the lines from ${answer.together.first} on`]),

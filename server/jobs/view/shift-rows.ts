@@ -127,7 +127,11 @@ function commonOf(
 export function energyMarks(job: Job, nowMs: number): z.infer<typeof markSchema>[] {
   return DRAWN.map((condition) => energyView(condition, { job, nowMs }))
     .filter((view) => view.state !== 'absent')
-    .map(({ letter, state, name }) => ({ letter, state, word: `${name} ${stateWord(state).toLowerCase()}` }));
+    .map(({ letter, state, name }) => ({
+      letter,
+      state,
+      word: `${name}: ${stateWord(state).toLowerCase()}`,
+    }));
 }
 
 function shownWords(

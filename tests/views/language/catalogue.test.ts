@@ -21,10 +21,10 @@ const isTemplate = ({ path }: TextFile) => path.endsWith('.njk');
 const isSource = ({ path }: TextFile) => path.endsWith('.ts') && !path.startsWith('views/language/');
 /** Nothing of theirs is said in another language. */
 const UNSAID =
-  /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul))\//;
+  /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul|reply\/spanish)\/|procedures\/reply\/(?:listened-for|other-words|words)\.ts$)/;
 /** Programs and their keepers read these, or they are procedures that wait for somebody of the trade. */
 const NOT_FOR_SCREENS =
-  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/))/;
+  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/))/;
 
 const texts = new Map<string, { readonly all: readonly string[]; readonly prose: readonly Shown[] }>(
   files
@@ -39,7 +39,10 @@ const texts = new Map<string, { readonly all: readonly string[]; readonly prose:
 /** Said whole: as it stands, or from pieces that are all known. */
 function isSaid(text: string): boolean {
   if (known.has(bare(text)) || unread.has(text)) return true;
-  return / \p{Ll}/u.test(text) && spanish.say(text.replaceAll('{}', '7')).isWhole;
+  const english = text.replaceAll('{}', '7');
+  const said = spanish.say(english);
+  // What comes out as it went in was taken for a name: `Count it`.
+  return / \p{Ll}/u.test(text) && said.isWhole && said.text !== english;
 }
 
 function missingIn(file: TextFile): readonly string[] {

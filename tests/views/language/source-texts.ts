@@ -19,6 +19,8 @@ const UNREAD_PROPERTY = new Set([
   'date',
   'change',
 ]);
+/** Lists of what people may write, which nobody reads. */
+const LISTENED_FOR = new Set(['words', 'asked']);
 const THROWN = /^(?:TypeError|Error|RangeError|CalcError)$/;
 
 export interface SourceTexts {
@@ -76,6 +78,9 @@ function isUnread(node: SyntaxNode, above: readonly SyntaxNode[]): boolean {
   return above.some(
     (one) =>
       (one.type === 'NewExpression' && one.callee.type === 'Identifier' && THROWN.test(one.callee.name)) ||
+      (one.type === 'Property' &&
+        one.value.type === 'ArrayExpression' &&
+        LISTENED_FOR.has(nameOf(one.key))) ||
       (one.type === 'Property' &&
         UNREAD_PROPERTY.has(nameOf(one.key)) &&
         one.value.type !== 'ObjectExpression'),

@@ -57,7 +57,7 @@ export const energies = {
   'not competent': 'no competente',
   'number of the override': 'número de la anulación',
   'override by the site’s own permit': 'anulación con el permiso propio de la planta',
-  'the whole travel': 'el recorrido completo',
+  'the whole travel': 'la carrera completa',
   'pockets in bonnet, cage, bellows and drains keep the fluid':
     'los huecos en bonete, jaula, fuelle y drenajes retienen el fluido',
   'shocks, and a spark can ignite; a solenoid moves the valve':

@@ -4,7 +4,7 @@ import type { Catalogue } from '../patterns.ts';
 export const gearPlansTables = {
   '(worked out)': '(calculado)',
   'Change that sheet, or give this valve its own tag.':
-    'Cambie esa ficha, o dé a esta válvula su propio número.',
+    'Cambie esa ficha, o dé a esta válvula su propia identificación.',
   'Close the job first, then retire the valve.': 'Cierre primero el trabajo, después retire la válvula.',
   'Demo plant loaded': 'Planta de demostración cargada',
   'First saved': 'Guardado por primera vez',
@@ -23,7 +23,7 @@ export const gearPlansTables = {
     'Mire otra vez la tabla y confirme lo que muestre entonces.',
   'Look in the list of test gear.': 'Mire en la lista de instrumentos de prueba.',
   'Look in the list of valves, or leave the tag blank.':
-    'Mire en la lista de válvulas, o deje el número en blanco.',
+    'Mire en la lista de válvulas, o deje la identificación en blanco.',
   'Look in the list of valves.': 'Mire en la lista de válvulas.',
   'No sheet was changed': 'No se cambió ninguna ficha',
   'No test gear was changed': 'No se cambió ningún instrumento de prueba',
@@ -64,8 +64,8 @@ export const gearPlansTables = {
   'There is a valve {1} already{2}.': 'Ya hay una válvula {1}{2}.',
   'There is no test gear {1}.': 'No hay ningún instrumento de prueba {1}.',
   'There is no valve {1}.': 'No hay ninguna válvula {1}.',
-  'This number is in use.': 'Este número está en uso.',
-  'This tag is in use.': 'Este número está en uso.',
+  'This number is in use.': 'Esta identificación está en uso.',
+  'This tag is in use.': 'Esta identificación está en uso.',
   'What would be saved is no longer what was shown.': 'Lo que se guardaría ya no es lo que se mostró.',
   'Write the table as text.': 'Escriba la tabla como texto.',
   'Write year, month, day: 2026-03-04.': 'Escriba año, mes, día: 2026-03-04.',
@@ -93,7 +93,7 @@ export const gearPlansTables = {
   'stays out of use': 'sigue fuera de uso',
   'taken back into use': 'de nuevo en uso',
   'the revision that was changed': 'la revisión que se cambió',
-  'the tag of a valve': 'el número de una válvula',
+  'the tag of a valve': 'la identificación de una válvula',
   'what was shown': 'lo que se mostró',
   'when it was found wrong': 'cuándo se encontró mal',
   'when it was last known to be right': 'cuándo se supo por última vez que estaba bien',

@@ -19,30 +19,30 @@ export const guide = {
   'The reply line': 'La línea de respuesta',
   'In any order: “9 psi 50”, “50 % @ 0.6 bar”, “3/8" 9 psi”. It shows what it understood; nothing counts before “Count it”.':
     'En cualquier orden: “9 psi 50”, “50 % @ 0.6 bar”, “3/8" 9 psi”. Muestra lo que entendió; nada cuenta antes de “Que cuente”.',
-  'never read': 'nunca leído',
+  'never read': 'no se lee',
   '“About 50 %” and “48 to 52” are refused: read again, write one number.':
-    '“About 50 %” y “48 to 52” se rechazan: lea otra vez y escriba un solo número.',
+    '“Unos 50 %” y “de 48 a 52” se rechazan: lea otra vez y escriba un solo número.',
   words: 'palabras',
   'done, yes, no, back, park, stop, not sure, or the beginning of an answer.':
-    'done, yes, no, back, park, stop, not sure, o el comienzo de una respuesta.',
+    'hecho, sí, no, atrás, dejarlo para luego, parar, no estoy seguro, o el comienzo de una respuesta.',
   questions: 'preguntas',
   'what is bench set? how many turns? what pressure at 50 %? which gauge? why?':
-    'what is bench set? how many turns? what pressure at 50 %? which gauge? why?',
+    '¿qué es el ajuste de banco? ¿cuántas vueltas? ¿qué presión a 50 %? ¿qué manómetro? ¿por qué?',
   'Scan a tag, a lock or a gauge: it is told, or it fills its field.':
-    'Lea con el escáner una etiqueta, un candado o un manómetro: se dice qué es, o llena su campo.',
+    'Lea con el escáner una identificación, un candado o un manómetro: se dice qué es, o llena su campo.',
   'It can hurt. Nobody’s hands go there.': 'Puede herir. Nadie pone ahí las manos.',
   held: 'sujeto con aire',
   'Test air in your own hand, read twice and steady. It ends at the next change of air.':
     'Aire de prueba en su propia mano, leído dos veces y estable. Termina con el siguiente cambio de aire.',
   'made safe': 'hecho seguro',
   'Locked, tagged, and shown by a gauge that this job saw alive, or by a vent watched twice.':
-    'Bloqueado, etiquetado y mostrado por un manómetro que este trabajo vio vivo, o por un venteo observado dos veces.',
+    'Bloqueado, etiquetado y demostrado por un manómetro que este trabajo vio vivo, o por un venteo observado dos veces.',
   lapsed: 'caducado',
   'After a pause or a shift: one walk round shows it again.':
-    'Después de una pausa o de un turno: una vuelta lo muestra otra vez.',
+    'Después de una pausa o de un turno: una vuelta lo demuestra otra vez.',
   'Stopping and signing': 'Parar y firmar',
   'not sure': 'no está seguro',
-  'Write “not sure”. Nothing is counted.': 'Escriba “not sure”. Nada cuenta.',
+  'Write “not sure”. Nothing is counted.': 'Escriba “no estoy seguro”. Nada cuenta.',
   stop: 'parar',
   '“Make safe and stop” stands under every card and always works.':
     '“Dejar seguro y parar” está debajo de cada tarjeta y siempre funciona.',
@@ -74,18 +74,18 @@ export const guide = {
   Signal: 'Señal',
   Travel: 'Carrera',
   '“About 50 %” is not taken. Read again, and write one number.':
-    '“About 50 %” no se acepta. Lea otra vez y escriba un solo número.',
+    '“Unos 50 %” no se acepta. Lea otra vez y escriba un solo número.',
   'What can hurt': 'Lo que puede herir',
   'Beside the card stands the valve with a tag for each energy: live, held, or made safe, by whom and shown how.':
-    'Al lado de la tarjeta está la válvula con una etiqueta por energía: viva, sujeta o hecha segura, por quién y cómo se mostró.',
+    'Al lado de la tarjeta está la válvula con una etiqueta por energía: viva, sujeta o hecha segura, por quién y cómo se demostró.',
   'A step that needs an energy made safe does not open before it is shown.':
-    'Un paso que necesita una energía hecha segura no se abre antes de que se muestre.',
+    'Un paso que necesita una energía hecha segura no se abre antes de que se demuestre.',
   'Somebody else signs': 'Firma otra persona',
   'At a hold nobody passes until another person has seen the readings and signed. On the bench a supervisor is played for you.':
-    'En un punto de espera nadie pasa hasta que otra persona haya visto las lecturas y firmado. En el banco se representa para usted a un supervisor.',
+    'En un punto de espera nadie pasa hasta que otra persona haya visto las lecturas y firmado. En el banco hay un supervisor simulado.',
   'Stop at any time': 'Pare cuando quiera',
   '“Make safe and stop” and “Park” stand under every card. Write “not sure” and nothing is counted. The bench touches no real job: try it there.':
-    '“Dejar seguro y parar” y “Poner en pausa” están debajo de cada tarjeta. Escriba “not sure” y nada cuenta. El banco no toca ningún trabajo real: pruébelo ahí.',
+    '“Dejar seguro y parar” y “Poner en pausa” están debajo de cada tarjeta. Escriba “no estoy seguro” y nada cuenta. El banco no toca ningún trabajo real: pruébelo ahí.',
   '“Help” stands at the top of every page, with a quick guide for paper.':
     '“Ayuda” está arriba en cada página, con una guía rápida para papel.',
   'One stop back': 'Una parada atrás',

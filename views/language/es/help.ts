@@ -9,7 +9,7 @@ export const help = {
   'A supervisor or engineer gives you a new code at “People”.':
     'Un supervisor o ingeniero le da un código nuevo en “Personas”.',
   'At the foot of a job: readings in any order (“9 psi 50 %”), the beginning of an answer, done, back, park, stop, not sure, or a question (“what is bench set?”). It shows what it understood; nothing counts before “Count it”. It signs no hold.':
-    'Al pie de un trabajo: lecturas en cualquier orden (“9 psi 50 %”), el comienzo de una respuesta, sí, no, atrás, parar, o una pregunta (“what is bench set?”). Muestra lo que entendió; nada cuenta antes de “Que cuente”. No firma ningún punto de espera.',
+    'Al pie de un trabajo: lecturas en cualquier orden (“9 psi 50 %”), el comienzo de una respuesta, hecho, atrás, dejarlo para luego, parar, no estoy seguro, o una pregunta (“¿qué es el ajuste de banco?”). Muestra lo que entendió; nada cuenta antes de “Que cuente”. No firma ningún punto de espera.',
   'Each by itself, with its working; filled from a valve sheet where you name one. Nothing is recorded.':
     'Cada uno por separado, con su desarrollo; se rellena con una ficha de válvula si usted nombra una. No se registra nada.',
   'Every page as JSON, described here': 'Cada página como JSON, descrita aquí',
@@ -31,7 +31,7 @@ export const help = {
   'With your name or id and your PIN. No PIN yet: with the one-time code, at “First sign-in”.':
     'Con su nombre o id y su PIN. Si todavía no tiene PIN: con el código de un solo uso, en “Primera entrada”.',
   'Works as a keyboard in the reply line: the tag of a valve or a point, the number of a lock or a gauge.':
-    'Hace de teclado en la línea de respuesta: el tag de una válvula o de un punto, el número de un candado o de un manómetro.',
+    'Hace de teclado en la línea de respuesta: la identificación de una válvula o de un punto, el número de un candado o de un manómetro.',
   'Write them as on the gauge, with the unit: 9 psi, 12.1 mm, 12,1 mm, 50 %.':
     'Escríbalas como en el manómetro, con la unidad: 9 psi, 12,1 mm, 12.1 mm, 50 %.',
   'a hold': 'un punto de espera',

@@ -38,6 +38,6 @@ export const longWork = {
     'Lee cada línea tal como se selló y vuelve a calcular cada trabajo. No cambia nada y se puede detener.',
   'It is ready.': 'Está lista.',
   'Save it on this machine': 'Guardarla en esta máquina',
-  'Check the whole log': 'Comprobar todo el registro',
+  'Check the whole log': 'Comprobar toda la bitácora',
   'Make the export': 'Hacer la exportación',
 } as const satisfies Catalogue;

@@ -11,7 +11,7 @@ export const loopRecord = {
   'it has fewer than ten rows in a half swing': 'tiene menos de diez filas por media oscilación',
   'it holds fewer than six half swings': 'contiene menos de seis medias oscilaciones',
   'It weighs little beside a check at the valve; the whole table stands in the log.':
-    'Pesa poco al lado de una comprobación en la válvula; la tabla entera está en el registro.',
+    'Pesa poco al lado de una comprobación en la válvula; la tabla entera está en la bitácora.',
   length: 'duración',
   'No sign that the valve sticks: two published methods agree.':
     'Ninguna señal de que la válvula se pegue: dos métodos publicados coinciden.',

@@ -18,7 +18,7 @@ export const peoplePages = {
   'Ask the person first. If it was not they, give them a new code: that ends their sessions and voids the PIN.':
     'Pregunte primero a la persona. Si no fue ella, dele un código nuevo: eso cierra sus sesiones y anula el PIN.',
   'At least 6 digits; no date, no year, no row, no tag.':
-    'Al menos 6 cifras; ni fecha, ni año, ni serie, ni tag.',
+    'Al menos 6 cifras; ni fecha, ni año, ni serie, ni identificación de equipo.',
   'At least {1} digits; no date, no year, no row.': 'Al menos {1} cifras; ni fecha, ni año, ni serie.',
   'Blank: not one of the site.': 'En blanco: no es de la planta.',
   'Change my PIN': 'Cambiar mi PIN',

@@ -8,7 +8,7 @@ export const photos = {
   'Give the file a plain name, or take the photo anew.':
     'Dé al archivo un nombre sencillo o tome la foto de nuevo.',
   'JPEG, PNG or WebP, at most 10 MiB. Place, time, owner and whatever else the camera wrote into it are taken out. It stays in the log for good: no faces, no papers that are private.':
-    'JPEG, PNG o WebP, 10 MiB como máximo. Se quitan el lugar, la hora, el dueño y todo lo demás que la cámara escribió en ella. Queda en el registro para siempre: nada de rostros ni de papeles privados.',
+    'JPEG, PNG o WebP, 10 MiB como máximo. Se quitan el lugar, la hora, el dueño y todo lo demás que la cámara escribió en ella. Queda en la bitácora para siempre: nada de rostros ni de papeles privados.',
   'Keep the photo': 'Guardar la foto',
   'Line {1}, {2}, {3}. {4}, {5} by {6} pixels, {7} bytes, SHA-256 {8}':
     'Línea {1}, {2}, {3}. {4}, {5} por {6} píxeles, {7} bytes, SHA-256 {8}',

@@ -103,7 +103,7 @@ export const strokeCheckWork = {
   'Signal gauge, now': 'Manómetro de señal, ahora',
   'Signal now': 'Señal ahora',
   'Spanner from outside the yoke; nobody touches the regulator.':
-    'La llave desde fuera del yugo; nadie toca el regulador.',
+    'La llave de tuercas desde fuera del yugo; nadie toca el regulador.',
   'Stem and plug move while air is on.': 'El vástago y el obturador se mueven mientras hay aire.',
   'Stop: this valve wants an overhaul': 'Parar: esta válvula necesita una revisión general',
   'Stopped: no air on the case, locks stay on': 'Parado: sin aire en la caja, los candados quedan puestos',

@@ -233,6 +233,6 @@ function takenBackOf(job: Job): JobRecord['takenBack'] {
 
 function section(of: OfJob, nowMs: number): string {
   const hold = of.job.holds.find((one) => one.envelope?.work.includes('turnPlugStem')) ?? of.job.holds.at(0);
-  if (hold === undefined) return drawing(of.job, nowMs).svg;
-  return drawing(jobBefore(of, hold.place), Date.parse(hold.at)).svg;
+  if (hold === undefined) return drawing(of.job, { nowMs }).svg;
+  return drawing(jobBefore(of, hold.place), { nowMs: Date.parse(hold.at) }).svg;
 }

@@ -69,7 +69,7 @@ function wrongWords(sheet: ValveSheet, other: RegExp): readonly string[] {
     const wrongFigures = new Set(Object.keys(FIGURES).filter((name) => other.test(sayFigure(name, job))));
     const isWrong = (text: string) =>
       other.test(text) || placeholdersIn(text).some((name) => wrongFigures.has(name));
-    const panel = drawing(job, 0).facts.map(({ label, value }) => `panel: ${label} ${value}`);
+    const panel = drawing(job, { nowMs: 0 }).facts.map(({ label, value }) => `panel: ${label} ${value}`);
     const cards = PROCEDURES.filter(({ whyNot }) => whyNot(sheet, place) === null).flatMap(
       ({ definition }) => {
         const own = asFitted(forValve(definition, job.facts), sheet);

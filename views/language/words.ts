@@ -146,7 +146,7 @@ class Speaker {
     if (match === null) return null;
     const [, body = '', end = ''] = match;
     const said = this.say(body);
-    return said.isWhole && PROSE.test(body) ? { ...said, text: said.text + end } : null;
+    return said.isWhole && said.text !== body ? { ...said, text: said.text + end } : null;
   }
 
   /** A text that goes on behind something that stands apart from it: `, since 08:07 UTC`. */
@@ -199,7 +199,10 @@ class Speaker {
       const parts = text.split(between);
       if (parts.length < 2 || parts.some((part) => part.trim() === '')) continue;
       const said = joined(
-        parts.map((part) => this.say(part)),
+        // A unit behind a comma is a unit, whatever else its letters mean: `lift, in`.
+        parts.map((part, at) =>
+          at > 0 && this.#figures.isFigures(part) ? whole(this.#figures.localised(part)) : this.say(part),
+        ),
         by,
       );
       if (said.isWhole) return said;

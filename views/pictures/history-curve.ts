@@ -130,22 +130,22 @@ function key(): string[] {
     shape('circle', { cx: left + 8, cy: y - 5, r: 5, 'stroke-width': 2, class: 'ink-line ink-fill' }),
     letters({ x: left + 20, y, class: 't14 ink-fill' }, 'as found'),
     shape('rect', {
-      x: left + 100,
+      x: left + 150,
       y: y - 10,
       width: 10,
       height: 10,
       'stroke-width': 2,
       class: 'ink-line sheet-ground',
     }),
-    letters({ x: left + 117, y, class: 't14 ink-fill' }, 'as left'),
+    letters({ x: left + 167, y, class: 't14 ink-fill' }, 'as left'),
     shape('circle', {
-      cx: left + 190,
-      cy: y - 5,
+      cx: left + 8,
+      cy: y + 15,
       r: 5,
       'stroke-width': 1.2,
       class: 'ink2-line sheet-ground',
     }),
-    letters({ x: left + 202, y, class: 't14 ink-fill' }, 'before it was last set'),
+    letters({ x: left + 20, y: y + 20, class: 't14 ink-fill' }, 'before it was last set'),
   ];
 }
 

@@ -20,7 +20,7 @@ function scaleWords(valve: ValveSection): string {
     letters({ x: 323, y: y(238) + 5, class: 't14 ink2-fill halo' }, top),
     letters({ x: 323, y: y(210) + 5, class: 't14 ink2-fill halo' }, bottom),
     letters({ x: 323, y: y(182) + 5, class: 't14 ink2-fill halo' }, valve.words.travel),
-    letters({ x: 376, y: y(182) + 6, class: 't18 bold ink-fill halo' }, valve.words.travelValue),
+    letters({ x: 382, y: y(182) + 6, class: 't18 bold ink-fill halo' }, valve.words.travelValue),
   ]);
 }
 

@@ -203,10 +203,10 @@ function allowedBy(
   const airLimit = say({ valueSi: envelope.testAirPaMax, dimension: 'pressure', units: then.sheet.units });
   return [
     `Allowed: ${work}`,
-    ...(envelope.work.includes('strokeByTestAir') ? [`one regulator in the hand, at most ${airLimit}`] : []),
-    locks.length === 0 ? 'no lock on this job' : `locks ${locks.join(', ')}`,
-    `until ${shownTime(new Date(envelope.untilMs).toISOString())}`,
-  ].join(', ');
+    ...(envelope.work.includes('strokeByTestAir') ? [`One regulator in the hand, at most ${airLimit}`] : []),
+    locks.length === 0 ? 'No lock on this job' : `Locks ${locks.join(', ')}`,
+    `Until ${shownTime(new Date(envelope.untilMs).toISOString())}`,
+  ].join('. ');
 }
 
 function evidenceRow(

@@ -9,7 +9,7 @@ import { nextProcedures } from '../next-procedures.ts';
 import { noteLines, withNotes } from '../notes/lines.ts';
 import { departuresOf } from '../view/departures.ts';
 import { singleLines } from '../view/lines.ts';
-import { asRead, clock, day, placeWords, short } from '../view/words.ts';
+import { asRead, clock, day, short } from '../view/words.ts';
 import type { OfJob } from './holds.ts';
 import type { JobRecord } from './schema.ts';
 
@@ -27,9 +27,10 @@ export function aboutOf(job: Job): string {
   const of = (valueSi: number, dimension: 'pressure' | 'area' | 'length') =>
     `${bare(valueSi, unit(dimension))} ${unitFor(unit(dimension)).label}`;
   return [
-    `${job.tag}, ${sheet.service}, ${sheet.location}, ${placeWords(job)}.`,
-    `Air moves the stem ${sheet.airMovesStem}, the plug closes moving ${sheet.plugCloses}:`,
-    `${sayFigure('airAction', job)}, ${sayFigure('failPosition', job)} on loss of air.`,
+    job.facts.place === 'bench'
+      ? `${job.tag}, ${sheet.service}, ${sheet.location}, on the bench.`
+      : `${job.tag}, ${sheet.service}, ${sheet.location}, in the line.`,
+    `Air moves the stem ${sheet.airMovesStem}, the plug closes moving ${sheet.plugCloses}: ${sayFigure('airAction', job)}, ${sayFigure('failPosition', job)} on loss of air.`,
     sheet.springHeldBy === 'no spring'
       ? 'No spring: it has no bench set;'
       : `Bench set ${bare(sheet.benchSetLowPa, unit('pressure'))} to ${of(sheet.benchSetHighPa, 'pressure')},`,

@@ -19,13 +19,24 @@ export interface Drawing {
   readonly facts: readonly { readonly label: string; readonly value: string }[];
 }
 
-/** The valve from its sheet, with every energy's tag where the energy sits and the stem where it was last read. */
-export function drawing(job: Job, nowMs: number): Drawing {
-  const energies = DRAWN.map((condition) => energyView(condition, { job, nowMs }));
-  return { svg: valveSection(section(job, energies)), facts: facts(job) };
+interface Shown {
+  readonly nowMs: number;
+  /** Says the states in the language of whoever looks, since a longer word wants more room. */
+  readonly say?: (text: string) => string;
 }
 
-function section(job: Job, energies: readonly EnergyView[]): ValveSection {
+const asItIs = (text: string): string => text;
+
+/** The valve from its sheet, with every energy's tag where the energy sits and the stem where it was last read. */
+export function drawing(job: Job, { nowMs, say = asItIs }: Shown): Drawing {
+  const energies = DRAWN.map((condition) => energyView(condition, { job, nowMs }));
+  return { svg: valveSection(section(job, { energies, say })), facts: facts(job) };
+}
+
+function section(
+  job: Job,
+  { energies, say }: { readonly energies: readonly EnergyView[]; readonly say: (text: string) => string },
+): ValveSection {
   const { sheet } = job;
   const of = (condition: ConditionId) => energies.find((one) => one.condition === condition);
   const bench = job.facts.place === 'bench';
@@ -60,7 +71,9 @@ function section(job: Job, energies: readonly EnergyView[]): ValveSection {
     inletDrain: drain('processInlet'),
     outletDrain: drain('processOutlet'),
     bypass: bench || job.facts.bypassLine === 'none' ? null : { shut: of('bypass')?.state === 'shut' },
-    tags: energies.filter((one) => one.state !== 'absent').map(tag),
+    tags: energies
+      .filter((one) => one.state !== 'absent')
+      .map((one) => ({ ...tag(one), word: say(stateWord(one.state)) })),
     words: {
       open: '100 open',
       shut: '0 shut',

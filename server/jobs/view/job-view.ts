@@ -70,7 +70,7 @@ export function jobView(input: ViewInput) {
     back: open === null ? [] : backView(input),
     energies: DRAWN.map((condition) => energyView(condition, { job, nowMs: around.nowMs })),
     /** Drawn when a template asks: a JSON client has no use for it, and it costs as much as all else together. */
-    drawing: () => drawing(job, around.nowMs),
+    drawing: (say?: (text: string) => string) => drawing(job, { nowMs: around.nowMs, ...(say && { say }) }),
   };
 }
 

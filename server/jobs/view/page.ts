@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { textIn } from '../../../views/language/speak.ts';
 import type { BareCall, Reply, View } from '../../http/route.ts';
 import type { Person } from '../../people/person.ts';
 import type { BenchAsked, BenchPanel } from '../../practice/bench-side.ts';
@@ -209,7 +210,14 @@ export async function jobPage(
   const unsent = typedElsewhere(again.typed, { job, definition });
   const group = groupView(job, around);
   const bench = services.bench === null ? null : await services.bench.beside({ job, around, output });
-  const params = { job: forTemplate(view, { again: shown }), left, unsent, typed: shown.typed, group, bench };
+  const params = {
+    job: forTemplate(view, { again: shown, say: textIn(call.language) }),
+    left,
+    unsent,
+    typed: shown.typed,
+    group,
+    bench,
+  };
   return {
     data: {
       ...answerOf(view, left),
@@ -226,10 +234,17 @@ export function jobPiece({ params }: JobReply): View {
 }
 
 /** What only the template wants: rows and options as its components take them. */
-function forTemplate(view: JobView, { again }: { readonly again: Typed }): object {
+function forTemplate(
+  view: JobView,
+  { again, say }: { readonly again: Typed; readonly say: (text: string) => string },
+): object {
   const { card } = view;
+  const ticks = view.scale.ticks.map((tick) => (tick.phase ? { ...tick, phase: say(tick.phase) } : tick));
   return {
     ...view,
+    // What has to fit into its place is said before it is drawn.
+    scale: { ...view.scale, ticks },
+    drawing: () => view.drawing(say),
     strip: view.energies.map(({ letter, name, state, is }) => ({ letter, name, state, value: is ?? '' })),
     footNote: {
       heading: 'Answer the card above.',

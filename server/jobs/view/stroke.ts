@@ -120,7 +120,8 @@ type Judged = ReturnType<typeof judgeRows>;
 function notesOf({ sheet }: Job, judged: Judged): readonly string[] {
   const anySeated = judged.some((row) => row.leftOut === 'on seat');
   return [
-    `Off: read less wanted. Boxed: outside the sheet's ${sheet.errorTolerancePercent} %.`,
+    'Off: what was read minus what is wanted.',
+    `Boxed: outside the sheet's ${sheet.errorTolerancePercent} %.`,
     `Apart: at most ${sheet.hysteresisTolerancePercent} %.`,
     ...(anySeated ? ['Seated: at the contact or beyond it, so it is not judged.'] : []),
   ];

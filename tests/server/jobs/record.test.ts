@@ -116,7 +116,7 @@ describe('a record', () => {
     expect(work?.by).toBe('Supervisor 2 (P-SUPERVISOR)');
     expect(work?.at).toMatch(/^2026-11-25 \d\d:\d\d UTC$/);
     expect(work?.meaning).toMatch(
-      /^Allowed: .*turn the plug stem.* at most 20\.00 psi, locks 41, 42, 43, until 2026-11-25/,
+      /^Allowed: .*turn the plug stem.* at most 20\.00 psi\. Locks 41, 42, 43\. Until 2026-11-25/,
     );
     // The air was bled off and on again afterwards: the evidence is that of the hold.
     expect(work?.evidence.map(({ letter, state, was, is }) => [letter, state, was, is]).slice(0, 5)).toEqual([

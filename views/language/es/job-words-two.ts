@@ -108,7 +108,7 @@ export const jobWordsTwo = {
   turn: 'vuelta',
   until: 'hasta',
   'vent watched twice': 'venteo observado dos veces',
-  'was {1}, to show': 'estaba {1}, por demostrar',
+  'was {1}, to show': '{1}, por demostrar',
   'was {1}, {2}': 'estaba {1}, {2}',
   'weighs little': 'pesa poco',
   'weighs much': 'pesa mucho',

@@ -181,7 +181,5 @@ export const valvesAndGear = {
   '{1} over the years': '{1} a lo largo de los años',
   '{1} {2}, page {3} of {4}': '{1} {2}, página {3} de {4}',
   '{1}, each reading': '{1}, cada lectura',
-  '{1}, {2}; sheet revision {3}': '{1}, {2}; revisión de la ficha {3}',
-  '{1}, {2}; sheet revision {3}, retired': '{1}, {2}; revisión de la ficha {3}, retirada',
   '{1}: what rests on it': '{1}: lo que se apoya en él',
 } as const satisfies Catalogue;

@@ -32,8 +32,9 @@ export function turnsWanted(job: Job): TurnsWanted {
 
 /** @example turnDirection(sheet) // 'out, so that the stem gets longer' for a plug that closes moving down */
 export function turnDirection(sheet: ValveSheet): string {
-  const turn = stemTurn(sheet);
-  return `${turn.screwPlugStem}, so that the stem gets ${turn.stemGets}`;
+  return stemTurn(sheet).screwPlugStem === 'in'
+    ? 'in, so that the stem gets shorter'
+    : 'out, so that the stem gets longer';
 }
 
 export interface SeatingFigures {

@@ -174,7 +174,9 @@ function springText({ situation: { states }, sheet }: Job): string {
   if (states.spring === 'contained' && sheet.springHeldBy === 'no spring')
     return 'None on the sheet; cylinder shut, every tie rod in and tight';
   if (states.spring === 'contained')
-    return `${sheet.actuatorKind === 'piston' ? 'Cylinder' : 'Case'} shut, every bolt in and tight`;
+    return sheet.actuatorKind === 'piston'
+      ? 'Cylinder shut, every bolt in and tight'
+      : 'Case shut, every bolt in and tight';
   if (states.spring !== 'released') return 'Not looked at yet';
   return states.springHolder === 'case'
     ? 'Let off evenly by the long bolts'

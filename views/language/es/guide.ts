@@ -8,6 +8,7 @@ export const guide = {
   'One card at a time': 'Una tarjeta a la vez',
   'The warning first, then each line. The newest card stands at the end; answered ones fold to a line and open again.':
     'Primero la advertencia, luego cada línea. La tarjeta más nueva está al final; las respondidas se pliegan a una línea y se vuelven a abrir.',
+  'a card': 'una tarjeta',
   write: 'escribir',
   'A reading as on the gauge, with its unit: 9 psi, 12.1 mm, 12,1 mm, 50 %.':
     'Una lectura tal como en el manómetro, con su unidad: 9 psi, 12.1 mm, 12,1 mm, 50 %.',
@@ -18,7 +19,7 @@ export const guide = {
     'Abra la línea respondida y corríjala. El primer valor queda guardado, con su motivo.',
   'The reply line': 'La línea de respuesta',
   'In any order: “9 psi 50”, “50 % @ 0.6 bar”, “3/8" 9 psi”. It shows what it understood; nothing counts before “Count it”.':
-    'En cualquier orden: “9 psi 50”, “50 % @ 0.6 bar”, “3/8" 9 psi”. Muestra lo que entendió; nada cuenta antes de “Que cuente”.',
+    'En cualquier orden: “9 psi 50”, “50 % @ 0.6 bar”, “3/8" 9 psi”. Muestra lo que entendió; nada cuenta antes de “Registrar”.',
   'never read': 'no se lee',
   '“About 50 %” and “48 to 52” are refused: read again, write one number.':
     '“Unos 50 %” y “de 48 a 52” se rechazan: lea otra vez y escriba un solo número.',

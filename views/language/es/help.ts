@@ -9,7 +9,7 @@ export const help = {
   'A supervisor or engineer gives you a new code at “People”.':
     'Un supervisor o ingeniero le da un código nuevo en “Personas”.',
   'At the foot of a job: readings in any order (“9 psi 50 %”), the beginning of an answer, done, back, park, stop, not sure, or a question (“what is bench set?”). It shows what it understood; nothing counts before “Count it”. It signs no hold.':
-    'Al pie de un trabajo: lecturas en cualquier orden (“9 psi 50 %”), el comienzo de una respuesta, hecho, atrás, dejarlo para luego, parar, no estoy seguro, o una pregunta (“¿qué es el ajuste de banco?”). Muestra lo que entendió; nada cuenta antes de “Que cuente”. No firma ningún punto de espera.',
+    'Al pie de un trabajo: lecturas en cualquier orden (“9 psi 50 %”), el comienzo de una respuesta, hecho, atrás, dejarlo para luego, parar, no estoy seguro, o una pregunta (“¿qué es el ajuste de banco?”). Muestra lo que entendió; nada cuenta antes de “Registrar”. No firma ningún punto de espera.',
   'Each by itself, with its working; filled from a valve sheet where you name one. Nothing is recorded.':
     'Cada uno por separado, con su desarrollo; se rellena con una ficha de válvula si usted nombra una. No se registra nada.',
   'Every page as JSON, described here': 'Cada página como JSON, descrita aquí',

@@ -109,7 +109,7 @@ export const jobWordsTwo = {
   until: 'hasta',
   'vent watched twice': 'venteo observado dos veces',
   'was {1}, to show': '{1}, por demostrar',
-  'was {1}, {2}': 'estaba {1}, {2}',
+  'was {1}, {2}': 'de {1}, {2}',
   'weighs little': 'pesa poco',
   'weighs much': 'pesa mucho',
   'went on as job {1}': 'siguió como trabajo {1}',

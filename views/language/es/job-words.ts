@@ -106,8 +106,6 @@ export const jobWords = {
     'De todo lo que se puede hacer ahora, es lo que lleva a una válvula curada en menos minutos.',
   'Of all that may be done now it tells most for its minutes.':
     'De todo lo que se puede hacer ahora, es lo que más dice por sus minutos.',
-  "Off: read less wanted. Boxed: outside the sheet's {1} %.":
-    'Desvío: leído menos pedido. Recuadrado: fuera del {1} % de la ficha.',
   'Oldest reading {1} minutes.': 'Lectura más antigua: {1} minutos.',
   'One departure': 'Una desviación',
   'One regulator in the hand, at most': 'Un regulador en la mano, como mucho',

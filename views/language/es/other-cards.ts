@@ -8,7 +8,6 @@ export const otherCards = {
   'A job takes {1} photos, and has them.': 'Un trabajo admite {1} fotos, y ya las tiene.',
   'Both ports open to the air': 'Ambos puertos abiertos al aire',
   'Both tubes off at the cylinder, ends capped': 'Ambos tubos fuera en el cilindro, extremos tapados',
-  'By radio it does not allow: {1}.': 'Por radio no permite: {1}.',
   Choose: 'Elija',
   'Choose a finding or part that stands.': 'Elija un hallazgo o una pieza que siga en pie.',
   'Choose another check, or a way on.': 'Elija otra comprobación, o un modo de seguir.',
@@ -16,7 +15,7 @@ export const otherCards = {
     'Elija el archivo o pegue la tabla; “no se sabe” y “saltar” también son respuestas.',
   'Choose what was seen, or write every number that is asked; "cannot tell" and "skip" are answers too.':
     'Elija lo que se vio, o escriba cada número que se pide; “no se sabe” y “saltar” también son respuestas.',
-  'Count {1} rows': 'Que cuenten {1} filas',
+  'Count {1} rows': 'Registrar {1} filas',
   'IN DOUBT: {1}': 'EN DUDA: {1}',
   'Much hangs on this one answer.{1} Look as if nobody had looked: at the tag, on another gauge if one is at hand, best with other eyes.':
     'Mucho depende de esta única respuesta.{1} Mire como si nadie hubiera mirado: la etiqueta, en otro manómetro si hay uno a mano, mejor con otros ojos.',
@@ -45,7 +44,6 @@ export const otherCards = {
   '{1} in section, in service: plug closes moving {2}, air moves the stem {3}, {4}, flow {5} the plug.':
     '{1} en sección, en servicio: el obturador cierra moviéndose hacia {2}, el aire mueve el vástago hacia {3}, {4}, caudal {5} el obturador.',
   '{1} rods: {2}': '{1} tirantes: {2}',
-  '{1} shut, every bolt in and tight': '{1} cerrada, cada perno puesto y apretado',
   '{1}, not one of the site': '{1}, no es de la planta',
   '{1}: neither a word nor a whole reading.': '{1}: ni una palabra ni una lectura completa.',
   '{1}: {2} shows {3}.': '{1}: {2} muestra {3}.',

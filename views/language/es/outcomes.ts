@@ -5,7 +5,7 @@ export const outcomes = {
   'Sign {1} on {2}': 'Firmar {1} en {2}',
   absent: 'ausente',
   agree: 'coinciden',
-  capped: 'tapada',
+  capped: 'tapado',
   closed: 'cerrado',
   complete: 'completo',
   contact: 'contacto',

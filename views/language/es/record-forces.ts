@@ -8,7 +8,7 @@ export const recordForces = {
   'as left {1}': 'como se dejó {1}',
   'in doubt': 'en duda',
   'not known, and not counted': 'desconocida y no contada',
-  'not on the sheet': 'no está en la hoja',
+  'not on the sheet': 'no está en la ficha',
   'of this packing by the sheet': 'de esta empaquetadura según la hoja',
   'seat leakage, bubbles a minute': 'fuga del asiento, burbujas por minuto',
   'seat leakage, {1}': 'fuga del asiento, {1}',

@@ -8,8 +8,6 @@ export const recordWords = {
   'A check made without flow says nothing of what process flow does to the stroke.':
     'Una comprobación hecha sin caudal no dice nada de lo que el caudal de proceso hace a la carrera.',
   'A review is still open.': 'Una revisión sigue abierta.',
-  'Air moves the stem {1}, the plug closes moving {2}:':
-    'El aire mueve el vástago hacia {1}, el obturador cierra moviéndose hacia {2}:',
   'Bench set {1} to {2},': 'Ajuste de banco {1} a {2},',
   'Cautions that stood on the cards': 'Precauciones que estaban en las tarjetas',
   'Closed {1}: {2}.': 'Cerrado {1}: {2}.',
@@ -122,5 +120,4 @@ export const recordWords = {
   '{1} of {2}, screwed {3}': '{1} de {2}, girado hacia {3}',
   '{1} or more': '{1} o más',
   '{1} rings by the sheet': '{1} anillos según la ficha',
-  '{1}, {2} on loss of air.': '{1}, {2} sin aire.',
 } as const satisfies Catalogue;

@@ -19,7 +19,7 @@ export const sheetFieldsTwo = {
   'Supply cock': 'Llave de suministro',
   'Supply to the valve, at least': 'Suministro a la válvula, al menos',
   'Supply to the valve, at most': 'Suministro a la válvula, como mucho',
-  Tag: 'Tag',
+  Tag: 'Identificación',
   'Tag of the point where its air is locked off.': 'Identificación del punto donde se bloquea su aire.',
   Temperature: 'Temperatura',
   'The date is missing': 'Falta la fecha',

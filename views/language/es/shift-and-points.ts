@@ -141,7 +141,7 @@ export const shiftAndPoints = {
   'last signed in': 'última entrada',
   'latest first': 'lo último primero',
   'line off, capped': 'línea suelta, tapada',
-  live: 'viva',
+  live: 'vivo',
   lock: 'candado',
   'lock or tag': 'candado o etiqueta',
   locked: 'bloqueado',

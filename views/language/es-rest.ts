@@ -1,6 +1,7 @@
 import { actionDangers } from './es/action-dangers.ts';
 import { auditWords } from './es/audit-words.ts';
 import { calculationPages } from './es/calculation-pages.ts';
+import { calculationTitles } from './es/calculation-titles.ts';
 import { foundAndStates } from './es/found-and-states.ts';
 import { gearPlansTables } from './es/gear-plans-tables.ts';
 import { historyWords } from './es/history-words.ts';
@@ -14,6 +15,7 @@ import type { Catalogue } from './patterns.ts';
 
 /** What is said in Spanish beyond the stroke check: pages of gear, plans, histories, calculations, audit, practice. */
 export const rest = {
+  ...calculationTitles,
   ...foundAndStates,
   ...actionDangers,
   ...auditWords,

@@ -39,7 +39,7 @@ export const foundAndStates = {
   'Read it': 'Leerlo',
   '{1} Reading {2} of {3}.': '{1} Lectura {2} de {3}.',
   'Valve {1}, job {2}. {3}: {4}.': 'Válvula {1}, trabajo {2}. {3}: {4}.',
-  'Allows, {1}: {2}.': 'Permite, {1}: {2}.',
+  'Allows, {1}: {2}{3}.': 'Permite, {1}: {2}{3}.',
   'Relay, nozzle or flapper': 'Relé, tobera o paleta',
   'Scored or galled': 'Rayado o gripado',
   'Seat ring': 'Anillo de asiento',

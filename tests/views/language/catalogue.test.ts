@@ -21,7 +21,7 @@ const isTemplate = ({ path }: TextFile) => path.endsWith('.njk');
 const isSource = ({ path }: TextFile) => path.endsWith('.ts') && !path.startsWith('views/language/');
 /** Nothing of theirs is said in another language. */
 const UNSAID =
-  /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul|reply\/spanish)\/|procedures\/reply\/(?:listened-for|other-words|words)\.ts$)/;
+  /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul|reply\/spanish)\/|procedures\/reply\/(?:listened-for|other-words|words)\.ts$|procedures\/readings\/unit-words\.ts$)/;
 /** Programs and their keepers read these, or they are procedures that wait for somebody of the trade. */
 const NOT_FOR_SCREENS =
   /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/))/;

@@ -10,7 +10,6 @@ export const calculationTitles = {
   'All forces on the stem at a lift': 'Todas las fuerzas sobre el vástago a una apertura',
   'Block in and watch: leak from a fall of pressure':
     'Encerrar y vigilar: fuga a partir de una caída de presión',
-  Bolting: 'Pernos',
   'Class V with air at 50 psi, ANSI/FCI 70-2': 'Clase V con aire a 50 psi, ANSI/FCI 70-2',
   'Class V with water, ANSI/FCI 70-2': 'Clase V con agua, ANSI/FCI 70-2',
   'Class V with water, IEC 60534-4': 'Clase V con agua, IEC 60534-4',
@@ -40,7 +39,6 @@ export const calculationTitles = {
   'Largest drop that is shut off': 'Mayor caída de presión que se cierra',
   'Largest error of the instrument for a limit of the valve':
     'Mayor error del instrumento para un límite de la válvula',
-  'Leak and decay': 'Fuga y caída de presión',
   'Leak from a volume collected in a time': 'Fuga a partir de un volumen recogido en un tiempo',
   'Leak from bubbles of a known size': 'Fuga a partir de burbujas de tamaño conocido',
   'Liquid flow that a valve passes': 'Caudal de líquido que deja pasar una válvula',
@@ -65,7 +63,6 @@ export const calculationTitles = {
   'Rated capacity with a gas, simplified form of GB/T 4213-92':
     'Capacidad nominal con un gas, forma simplificada de GB/T 4213-92',
   'Resolution: the smallest step that moves the stem': 'Resolución: el menor paso que mueve el vástago',
-  'Restriction and nozzle': 'Restricción y tobera',
   'Risks of a decision over all items': 'Riesgos de una decisión sobre todas las piezas',
   'Seat contact, first lift and seat load': 'Contacto con el asiento, primera apertura y carga de asiento',
   'Seat leak by rated capacity, with air or another gas':
@@ -92,7 +89,6 @@ export const calculationTitles = {
     'Energía acumulada en palabras llanas, y sus precauciones',
   'Stored energy of a pressure test': 'Energía acumulada en una prueba de presión',
   'Stroke against the rated one': 'Carrera frente a la nominal',
-  'Stroke table': 'Tabla de carrera',
   'Stroking time': 'Tiempo de carrera',
   'T63 and T86 of a lag behind a dead time': 'T63 y T86 de un retardo tras un tiempo muerto',
   'Test accuracy ratio': 'Relación de exactitud de la prueba',

@@ -237,7 +237,7 @@ function readChoice(field: ChoiceField, given: Given): string | null {
   const said = (given[field.name] ?? '').trim();
   if (said === '' && field.optional) return null;
   if (field.choices.some((choice) => choice.value === said)) return said;
-  const allowed = field.choices.map((choice) => choice.label).join(', ');
+  const allowed = field.choices.map((choice) => choice.label).join('; ');
   throw wrongField(field, {
     code: 'REA-007',
     what: `${field.label}: ${said === '' ? 'nothing chosen' : `"${said}" is not a choice`}.`,

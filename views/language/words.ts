@@ -97,7 +97,7 @@ class Speaker {
     let best: Said | null = null;
     for (const { pattern, filled } of this.#patterns.fitting(text)) {
       const parts = filled.map((part, at) =>
-        part === '' || isOwn(pattern.gaps[at]) ? whole(part) : this.#inGap(part),
+        part === '' ? whole('') : this.#inGap(part, isOwn(pattern.gaps[at])),
       );
       const said = pattern.said.replaceAll(
         /\{(\w*)\}/g,
@@ -112,10 +112,11 @@ class Speaker {
   }
 
   /** Blanks at its ends belong to the gap. */
-  #inGap(part: string): Said {
+  #inGap(part: string, mayBeOwn: boolean): Said {
     const inner = part.trim();
     if (inner === '') return whole(part);
     const said = this.say(inner);
+    if (mayBeOwn && !said.isWhole) return whole(part);
     return { ...said, text: part.replace(inner, () => said.text) };
   }
 
@@ -211,7 +212,7 @@ class Speaker {
   }
 }
 
-/** A gap for words of a person or of the plant, `{ownPlace}`: they stay as they were written. */
+/** A gap for words of a person or of the plant, `{ownPlace}`: where they are none of ours they stay as they were written. */
 function isOwn(gap: string | undefined): boolean {
   return gap?.startsWith('own') === true;
 }

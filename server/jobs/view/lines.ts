@@ -273,5 +273,5 @@ function moreOf(answer: Answer): string {
       : [
           `written later: read at ${clock(answer.late.claimedAt)} UTC by its writer’s word, ${answer.late.reason}`,
         ]),
-  ].join('. ');
+  ].join('; ');
 }

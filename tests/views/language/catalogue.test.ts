@@ -42,7 +42,8 @@ function isSaid(text: string): boolean {
   const english = text.replaceAll('{}', '7');
   const said = spanish.say(english);
   // What comes out as it went in was taken for a name: `Count it`.
-  return / \p{Ll}/u.test(text) && said.isWhole && said.text !== english;
+  const isFigure = /^[+−-]?\d/.test(text);
+  return / \p{Ll}/u.test(text) && said.isWhole && (isFigure || said.text !== english);
 }
 
 function missingIn(file: TextFile): readonly string[] {

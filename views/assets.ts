@@ -19,13 +19,17 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/8b-large-letters.css',
       'assets/style/13-signing.css',
       'assets/style/15-faults.css',
-      'assets/style/17-notes.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',
     compact: compactStyle,
   },
-  // What only some pages show: a first look at a job does not load it.
+  // Every page but a job's: a first look at a job does not load it, nor what only some pages show.
+  'pages.css': {
+    parts: ['assets/style/20-pages.css', 'assets/style/21-lists.css'],
+    type: 'text/css; charset=utf-8',
+    compact: compactStyle,
+  },
   'valves.css': {
     parts: ['assets/style/11-valves.css'],
     type: 'text/css; charset=utf-8',
@@ -58,7 +62,8 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
   },
   'icon.svg': { parts: ['assets/icon.svg'], type: 'image/svg+xml' },
   'yokeside.js': {
-    parts: ['assets/yokeside.js'],
+    // In one file, since what is alike in both is then sent once.
+    parts: ['assets/yokeside.js', 'assets/signed-in.js'],
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },
@@ -67,18 +72,15 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },
-  'signed-in.js': {
-    parts: ['assets/signed-in.js'],
-    type: 'text/javascript; charset=utf-8',
-    compact: compactScript,
-  },
   'htmx.js': { module: 'htmx.org/dist/htmx.min.js', type: 'text/javascript; charset=utf-8' },
   'fonts/atkinson-400.woff2': {
     module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-400-normal.woff2',
+    isKerned: false,
     type: 'font/woff2',
   },
   'fonts/atkinson-600.woff2': {
     module: '@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-600-normal.woff2',
+    isKerned: true,
     type: 'font/woff2',
   },
   'fonts/LICENSE.txt': {
@@ -96,4 +98,9 @@ export type AssetSource =
       readonly compact?: (text: string) => string;
     }
   /** A file of an installed package, as `require.resolve` names it. */
-  | { readonly module: string; readonly type: string };
+  | {
+      readonly module: string;
+      readonly type: string;
+      /** Of letters: whether pairs close up. What is large is semibold; at the size of a text nobody misses it. */
+      readonly isKerned?: boolean;
+    };

@@ -5,6 +5,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { ASSET_FILES, type AssetSource } from '../../views/assets.ts';
+import { compactFont } from './compact-font.ts';
 import { notFound } from './errors.ts';
 import { type Route, route } from './route.ts';
 
@@ -64,7 +65,10 @@ function bytesOf(
   source: AssetSource,
   { project, load }: { project: string; load: NodeJS.Require },
 ): Uint8Array<ArrayBuffer> {
-  if ('module' in source) return new Uint8Array(readFileSync(load.resolve(source.module)));
+  if ('module' in source) {
+    const bytes = new Uint8Array(readFileSync(load.resolve(source.module)));
+    return source.type === 'font/woff2' ? new Uint8Array(compactFont(bytes, source.isKerned)) : bytes;
+  }
   const text = source.parts.map((part) => readFileSync(join(project, 'views', part), 'utf8')).join('');
   return new Uint8Array(Buffer.from(source.compact?.(text) ?? text));
 }

@@ -61,7 +61,10 @@ const SQUEEZE: Readonly<Record<Coding, (bytes: Bytes, isFile: boolean) => Promis
     };
     return new Uint8Array(await promisify(brotliCompress)(bytes, { params }));
   },
-  gzip: async (bytes) => new Uint8Array(await promisify(gzip)(bytes)),
+  gzip: async (bytes, isFile) => {
+    const level = isFile ? constants.Z_BEST_COMPRESSION : constants.Z_DEFAULT_COMPRESSION;
+    return new Uint8Array(await promisify(gzip)(bytes, { level }));
+  },
 };
 
 /** Browsers take the smaller one over TLS and from their own machine alone. @returns nothing where neither is taken */

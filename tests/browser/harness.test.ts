@@ -3,7 +3,9 @@ import { axeViolations, sticksOut } from './harness/axe.ts';
 import { NARROWEST, openBrowser, openPage } from './harness/browser.ts';
 import { findChromium } from './harness/chromium.ts';
 import { inBrowser } from './harness/in-browser.ts';
+import { brokenWords, faintTexts, movingParts, smallLetters } from './harness/letters.ts';
 import { type Listening, listen } from './harness/listen.ts';
+import { coloursOfPdf } from './harness/pdf-colours.ts';
 
 describe('the browser of the tests', () => {
   const on = { env: {}, platform: 'linux', arch: 'x64' } as const;
@@ -89,6 +91,38 @@ inBrowser('the watch over a page', (open) => {
     } finally {
       await browser.close();
     }
+  });
+
+  test('finds words that break, texts that are faint or small, and what moves', async () => {
+    const { page } = await open({ origin: server.origin });
+    await page.setContent(
+      '<!doctype html><html lang="en"><title>Bad</title><main><h1>Bad</h1><p>Adjustment of the plug</p></main>',
+    );
+    const set = (name: string, value: string) =>
+      page.evaluate(
+        ([of, to]) => document.querySelector('p')?.style.setProperty(of ?? '', to ?? ''),
+        [name, value],
+      );
+    const seen = async () =>
+      [
+        await brokenWords(page),
+        await faintTexts(page, { ratio: 4.5, large: 3 }),
+        await smallLetters(page, { p: 16 }),
+        await movingParts(page),
+      ].map(({ length }) => length);
+    expect(await seen()).toEqual([0, 0, 0, 0]);
+    for (const [name, value] of [
+      ['width', '3em'],
+      ['overflow-wrap', 'anywhere'],
+      ['color', 'rgb(150, 150, 150)'],
+      ['font-size', '15px'],
+      ['transition', 'color 1s'],
+    ] as const)
+      await set(name, value);
+    expect(await seen()).toEqual([1, 1, 1, 1]);
+    expect(coloursOfPdf(await page.pdf())).toEqual([]);
+    await set('color', 'rgb(200, 0, 0)');
+    expect(coloursOfPdf(await page.pdf()).length).toBe(1);
   });
 
   test('finds nothing on a page that is right', async () => {

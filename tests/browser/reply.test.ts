@@ -71,7 +71,6 @@ inBrowser('cards answered by the reply line alone', (open) => {
     await page.locator('.replied__told').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/On FV-101: bench set, low/);
     await picture(page, 'reply-told');
-    expect(await faultsOfPage(page)).toEqual([]);
     await page.locator('#reply').fill('yes');
     await page.waitForTimeout(TAP_MS);
     await page.keyboard.press('Enter');

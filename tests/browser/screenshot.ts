@@ -17,7 +17,7 @@ import { openBrowser, openPage } from './harness/browser.ts';
 import { findChromium } from './harness/chromium.ts';
 import { doStrokeCheck } from './harness/do-job.ts';
 import { inRole, signIn } from './harness/people.ts';
-import { eachScreen, type Screen, type Site, TAG } from './harness/screens.ts';
+import { eachCard, eachPage, LOOKERS, type Screen, type Site, TAG } from './harness/screens.ts';
 import { startServer } from './harness/server.ts';
 import { enterState, STATES, type StateName } from './harness/states.ts';
 
@@ -51,7 +51,8 @@ async function everyScreen(site: Site, { folder, states, named }: Wanted): Promi
   const shootAll = async ({ name, page }: Screen) => {
     for (const state of states) await shoot(page, { state, path: join(folder, `${name}-${state}`) });
   };
-  await eachScreen(site, shootAll, named);
+  for (const who of LOOKERS) await eachPage(site, who, { named, at: shootAll });
+  if (named === undefined || named.startsWith('card')) await eachCard(site, { at: shootAll });
 }
 
 /** One page in one state: a picture, and of what is printed the print itself. */
@@ -62,8 +63,8 @@ async function shoot(page: Page, { state, path }: { readonly state: StateName; r
   else await page.pdf({ path: `${path}.pdf`, format });
 }
 
-async function signedIn({ browser, server, people }: Site, role: DemoPerson['role']) {
-  const opened = await openPage(browser, { origin: server.origin });
+async function signedIn({ open, people }: Site, role: DemoPerson['role']) {
+  const opened = await open();
   await signIn(opened.page, inRole(people, role));
   return opened;
 }
@@ -95,7 +96,8 @@ async function takePictures(wanted: Wanted | undefined): Promise<void> {
       for (const state of wanted.states)
         await shoot(page, { state, path: join(wanted.folder, `set-up-${state}`) });
     }
-    const site = { server, browser, people: await server.loadDemo() };
+    const people = await server.loadDemo();
+    const site = { server, people, open: () => openPage(browser, { origin: server.origin }) };
     await (wanted === undefined ? forReadme(site) : everyScreen(site, wanted));
     const faults = server.faults();
     if (faults.length > 0) throw new Error(`The server had faults:\n${faults.join('\n')}`);

@@ -10,6 +10,7 @@ import { screenChoice } from '../../views/screen-choice.ts';
 import { ROOT } from '../root.ts';
 import { openBrowser, openPage } from './harness/browser.ts';
 import { inBrowser } from './harness/in-browser.ts';
+import { layoutShift } from './harness/layout-shift.ts';
 import { type Listening, listen } from './harness/listen.ts';
 
 const VIEWS = join(ROOT, 'views');
@@ -310,17 +311,6 @@ inBrowser('the script of the page', (open) => {
 
   test('nothing on the page moves after its first paint (UI-30)', async () => {
     const page = await start();
-    const shift = await page.evaluate(
-      () =>
-        new Promise<number>((resolve) => {
-          let sum = 0;
-          new PerformanceObserver((list) => {
-            for (const entry of list.getEntries())
-              sum += (entry as PerformanceEntry & { value: number }).value;
-          }).observe({ type: 'layout-shift', buffered: true });
-          setTimeout(() => resolve(sum), 300);
-        }),
-    );
-    expect(shift).toBe(0);
+    expect(await layoutShift(page)).toBe(0);
   });
 });

@@ -118,7 +118,8 @@ inBrowser('the narrowest screen', (open) => {
       }
       await picture(page, 'narrowest');
       await page.setViewportSize(DESK);
-      for (const beside of ['steps', 'radio', 'radio?heard=x', 'lines/16/again']) {
+      // Steps and the page for the radio are looked at with every other page in `states.test.ts`.
+      for (const beside of ['radio?heard=x', 'lines/16/again']) {
         await page.goto(`/jobs/12/${beside}`);
         expect(await faultsOfPage(page), beside).toEqual([]);
         await picture(page, `beside-${beside.replaceAll(/\W/g, '-')}`);

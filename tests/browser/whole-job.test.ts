@@ -6,6 +6,7 @@ import { focusFaults } from './harness/by-keys.ts';
 import { CYLINDER_CALIBRATED, POSITIONER_CALIBRATED } from './harness/commissioned.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { doJob, doStrokeCheck } from './harness/do-job.ts';
+import { faultsAsHeard } from './harness/heard.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { inRole, signIn } from './harness/people.ts';
 import { picture, words } from './harness/picture.ts';
@@ -33,11 +34,14 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
   const plant = demoPlant({ startsAt });
 
   for (const tag of CLICKED) {
-    test(`${tag} in the line, to the signed record`, { timeout: 300_000 }, async () => {
+    test(`${tag} in the line, to the signed record, each card read out in the order of the work (UI-21)`, {
+      timeout: 300_000,
+    }, async () => {
       const { page } = await open({ origin: plant.server.origin });
       await signIn(page, inRole(plant.people, 'technician'));
       const faults: string[] = [];
       const outOfReach: string[] = [];
+      const asHeard: string[] = [];
       const id = await doStrokeCheck({
         ...ROWS,
         page,
@@ -48,6 +52,7 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
         at: async (step, row) => {
           const top = (await page.locator('#card').boundingBox())?.y;
           if (top === undefined || top < 0 || top > IN_REACH_PX) outOfReach.push(`${step}:${row} at ${top}`);
+          asHeard.push(...(await faultsAsHeard(page, step)));
           if (!LOOKED_AT.includes(`${step}:${row}`)) return;
           faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));
           await page.reload();
@@ -55,6 +60,7 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
       });
       expect(faults).toEqual([]);
       expect(outOfReach).toEqual([]);
+      expect(asHeard).toEqual([]);
       const job = await plant.server.services.log.state(jobKind, id);
       expect(job.closedAs).toBe('done');
       expect(job.holds.length).toBe(2);

@@ -46,39 +46,80 @@ export function labelsThatFit(ticks: readonly ScaleTick[], widthPx: number): Lab
   return kept.filter((label) => label.now || end(label) <= widthPx);
 }
 
-function tickPieces(ticks: readonly ScaleTick[], hatch: string): string[] {
-  const step = 100 / ticks.length;
-  const percent = (at: number) => `${Math.round(at * step * 1000) / 1000}%`;
-  return ticks.flatMap((tick, at) => {
-    const taller = tick.phase !== undefined || tick.hold !== undefined;
-    const left = { x1: percent(at), x2: percent(at) };
-    const block = { x: percent(at), y: 24, width: percent(1), height: 10 };
-    return [
-      tick.state === 'done' ? shape('rect', { ...block, class: 'ink-fill' }) : '',
-      tick.state === 'current'
-        ? shape('rect', { ...block, fill: `url(#${hatch})`, 'stroke-width': 1, class: 'scale-now' })
-        : '',
-      tick.state === 'done' && at > 0
-        ? shape('line', { ...left, y1: 24, y2: 34, 'stroke-width': 1, class: 'sheet-line' })
-        : '',
-      tick.state !== 'done' || taller
-        ? shape('line', {
-            ...left,
-            y1: taller && tick.state !== 'done' ? 22 : 26,
-            y2: taller ? 40 : 34,
-            'stroke-width': taller ? 1.6 : 1,
-            class: 'ink-line',
-          })
-        : '',
-      tick.hold === undefined ? '' : holdBars(percent(at), percent(at + 1)),
-    ];
-  });
+/** Lines straight down at some ticks, as one path. */
+function linesDown(at: readonly number[], [from, to]: readonly [number, number]): string {
+  return at.map((tick) => `M${tick} ${from}V${to}`).join('');
 }
 
-function holdBars(from: string, to: string): string {
-  return [from, to]
-    .map((x) => shape('line', { x1: x, x2: x, y1: 20, y2: 42, 'stroke-width': 2.6, class: 'ink-line' }))
-    .join('');
+/** Everything that is drawn by the tick: one tick wide a step, stretched to the width there is while lines keep theirs. */
+function tickPieces(ticks: readonly ScaleTick[], hatch: string): string {
+  const all = ticks.map((tick, at) => ({ ...tick, at, taller: (tick.phase ?? tick.hold) !== undefined }));
+  const at = (wanted: (tick: (typeof all)[number]) => boolean) => all.filter(wanted).map((tick) => tick.at);
+  const done = at(({ state }) => state === 'done');
+  const line = (d: string, width: number, name = 'ink-line') =>
+    d === ''
+      ? ''
+      : shape('path', { d, 'stroke-width': width, 'vector-effect': 'non-scaling-stroke', class: name });
+  const holds = at(({ hold }) => hold !== undefined);
+  return (
+    group(
+      {
+        is: 'svg',
+        width: '100%',
+        height: 44,
+        viewBox: `0 0 ${ticks.length} 44`,
+        preserveAspectRatio: 'none',
+      },
+      [
+        done.length === 0
+          ? ''
+          : shape('path', { d: done.map((from) => `M${from} 24h1v10h-1z`).join(''), class: 'ink-fill' }),
+        line(
+          linesDown(
+            done.filter((tick) => tick > 0),
+            [24, 34],
+          ),
+          1,
+          'sheet-line',
+        ),
+        line(
+          linesDown(
+            at(({ state, taller }) => state !== 'done' && !taller),
+            [26, 34],
+          ),
+          1,
+        ),
+        line(
+          linesDown(
+            at(({ state, taller }) => state !== 'done' && taller),
+            [22, 40],
+          ) +
+            linesDown(
+              at(({ state, taller }) => state === 'done' && taller),
+              [26, 40],
+            ),
+          1.6,
+        ),
+        line(
+          linesDown(
+            holds.flatMap((from) => [from, from + 1]),
+            [20, 42],
+          ),
+          2.6,
+        ),
+      ],
+    ) + currentTick(ticks, hatch)
+  );
+}
+
+/** Hatched where the work is; not stretched, so that the hatching stays at its angle. */
+function currentTick(ticks: readonly ScaleTick[], hatch: string): string {
+  const at = ticks.findIndex(({ state }) => state === 'current');
+  const percent = (of: number) => `${Math.round((of / ticks.length) * 1e5) / 1000}%`;
+  const box = { x: percent(at), y: 24, width: percent(1), height: 10 };
+  return at < 0
+    ? ''
+    : shape('rect', { ...box, fill: `url(#${hatch})`, 'stroke-width': 1, class: 'scale-now' });
 }
 
 /**
@@ -103,7 +144,7 @@ export function jobScale({ ticks, id = 'scale' }: JobScale): string {
     group({ is: 'defs' }, [
       hatchPattern({ id: hatch, every: 5, degrees: 45, width: 3.4, class: 'ink-line' }),
     ]),
-    ...tickPieces(ticks, hatch),
+    tickPieces(ticks, hatch),
     shape('line', { x1: 0, x2: '100%', y1: 34, y2: 34, 'stroke-width': 1, class: 'ink-line' }),
     shape('line', { x1: '100%', x2: '100%', y1: 24, y2: 40, 'stroke-width': 1.6, class: 'ink-line' }),
     ...labels,

@@ -1,14 +1,15 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
-import { openPage } from './browser.ts';
+import type { Opened } from './browser.ts';
 import { doStrokeCheck } from './do-job.ts';
 import { inRole, signIn } from './people.ts';
 import type { TestServer } from './server.ts';
 
 export interface Site {
   readonly server: TestServer;
-  readonly browser: Browser;
   readonly people: readonly DemoPerson[];
+  /** A page of its own, at nobody's address. */
+  open(): Promise<Opened>;
 }
 
 /** A page that stands open, and what it is called. */
@@ -101,30 +102,28 @@ const CARDS: readonly string[] = [
   'closed:0',
 ];
 
-/**
- * Opens every page and looks at it, then does a stroke check and looks at its cards.
- *
- * @param named only those whose names hold this
- */
-export async function eachScreen(
-  site: Site,
-  look: (screen: Screen) => Promise<void>,
-  named = '',
-): Promise<void> {
-  for (const role of Object.keys(PAGES) as readonly (keyof typeof PAGES)[]) {
-    const wanted = PAGES[role].filter((address) => nameOf(role, address).includes(named));
-    if (wanted.length === 0) continue;
-    const { page } = await signedIn(site, role);
-    for (const address of wanted) {
-      await page.goto(address);
-      await look({ name: nameOf(role, address), page });
-    }
-    await page.context().close();
-  }
-  if (named === '' || named.startsWith('card')) await eachCard(site, look);
+export const LOOKERS = Object.keys(PAGES) as readonly (keyof typeof PAGES)[];
+
+export interface Look {
+  /** Only the pages whose names hold this. */
+  readonly named?: string | undefined;
+  at(screen: Screen): Promise<void>;
 }
 
-async function eachCard(site: Site, look: (screen: Screen) => Promise<void>): Promise<void> {
+/** Opens every page of one person and looks at it. */
+export async function eachPage(site: Site, who: keyof typeof PAGES, { named = '', at }: Look): Promise<void> {
+  const wanted = PAGES[who].filter((address) => nameOf(who, address).includes(named));
+  if (wanted.length === 0) return;
+  const { page } = await signedIn(site, who);
+  for (const address of wanted) {
+    await page.goto(address);
+    await at({ name: nameOf(who, address), page });
+  }
+  await page.context().close();
+}
+
+/** Does a stroke check and looks at its cards, each on a page of its own, so that the one that works stays as it is. */
+export async function eachCard(site: Site, { at: look }: Look): Promise<void> {
   const { server, people } = site;
   const { page, context } = await signedIn(site, 'technician');
   const id = await doStrokeCheck({
@@ -135,7 +134,6 @@ async function eachCard(site: Site, look: (screen: Screen) => Promise<void>): Pr
     supervisor: inRole(people, 'supervisor'),
     at: async (step, row) => {
       if (!CARDS.includes(`${step}:${row}`)) return;
-      // On a page of its own, so that the one that works stays as it is.
       const looked = await context.newPage();
       await looked.goto(new URL(page.url()).pathname);
       await look({ name: `card-${step}-${row}`, page: looked });
@@ -143,13 +141,13 @@ async function eachCard(site: Site, look: (screen: Screen) => Promise<void>): Pr
     },
   });
   await page.goto(`/jobs/${id}/record`);
-  await look({ name: 'record-of-stroke-check', page });
+  await look({ name: 'card-record', page });
   await context.close();
 }
 
-async function signedIn({ browser, server, people }: Site, role: keyof typeof PAGES) {
-  const opened = await openPage(browser, { origin: server.origin });
-  if (role !== 'nobody') await signIn(opened.page, inRole(people, role));
+async function signedIn({ open, people }: Site, who: keyof typeof PAGES): Promise<Opened> {
+  const opened = await open();
+  if (who !== 'nobody') await signIn(opened.page, inRole(people, who));
   return opened;
 }
 

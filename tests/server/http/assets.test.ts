@@ -47,7 +47,7 @@ describe('style, fonts and scripts', () => {
   test('are the ones that pages name', async () => {
     const page = await (await app.get('/')).text();
     const named = Array.from(page.matchAll(/(?:href|src)="(\/assets\/[^"]+)"/g), ([, path]) => path ?? '');
-    expect(named).toHaveLength(6);
+    expect(named).toHaveLength(7);
     for (const path of named) expect((await app.get(path)).status).toBe(200);
   });
 });

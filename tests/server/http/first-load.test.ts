@@ -54,7 +54,7 @@ test('the page of a job and the shift list are under 60 kB too, with everything 
   const { person: supervisor } = await app.signedIn('supervisor');
   const job = await openSiteJob(app, { technician, supervisor, place: 'line' });
   for (const coding of CODINGS)
-    for (const path of [...(coding.includes('br') ? [`/jobs/${job.id}`] : []), '/shift']) {
+    for (const path of [`/jobs/${job.id}`, '/shift']) {
       const bytes = await loadOf({ path, coding, as: browser });
       expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(60_000);
     }

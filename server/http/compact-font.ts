@@ -1,0 +1,100 @@
+/** A typeface in fewer bytes: what a page never asks of it is left out, letters and figures stay as they are. */
+import { brotliCompressSync, brotliDecompressSync, constants } from 'node:zlib';
+
+/** Where the number of tables and the two sums of lengths stand in the head of a WOFF2 file. */
+const AT = { lengthBytes: 8, tables: 12, sfntBytes: 16, packedBytes: 20, directory: 48 };
+/** Numbers of the tables that have one, as the format counts them; 63 says that four letters follow. */
+const KNOWN = { name: 5, post: 7, glyf: 10, loca: 11, GPOS: 28, named: 63 };
+
+/** A table of names with none in it, and the head of `post` in the form that names no glyph. */
+const NO_NAMES = Buffer.from([0, 0, 0, 0, 0, 6]);
+const POST_BYTES = 32;
+const POST_WITHOUT_NAMES = 0x0003_0000;
+
+interface Table {
+  readonly known: number;
+  /** Number, letters and lengths, as they stand in the directory. */
+  readonly entry: Buffer;
+  readonly bytes: Buffer;
+}
+
+/**
+ * The same typeface without the names of its glyphs and without what it says of itself (its licence is served beside it),
+ * packed again as tightly as can be. As W3C's WOFF File Format 2.0 has it, sections 4 and 5.
+ *
+ * @param isKerned false leaves out how pairs of letters close up, a fifth of all bytes
+ * @throws TypeError where it is no WOFF2 file
+ */
+export function compactFont(font: Uint8Array, isKerned = true): Buffer {
+  const file = Buffer.from(font);
+  if (file.toString('latin1', 0, 4) !== 'wOF2') throw new TypeError('This is no WOFF2 file.');
+  const tables = tablesOf(file)
+    .filter(({ known }) => isKerned || known !== KNOWN.GPOS)
+    .map(shortened);
+  const entries = Buffer.concat(tables.map(({ entry }) => entry));
+  const data = Buffer.concat(tables.map(({ bytes }) => bytes));
+  const packed = brotliCompressSync(data, {
+    params: {
+      [constants.BROTLI_PARAM_QUALITY]: constants.BROTLI_MAX_QUALITY,
+      [constants.BROTLI_PARAM_MODE]: constants.BROTLI_MODE_FONT,
+      [constants.BROTLI_PARAM_SIZE_HINT]: data.length,
+    },
+  });
+  const head = Buffer.from(file.subarray(0, AT.directory));
+  const bytes = AT.directory + entries.length + packed.length;
+  const padding = Buffer.alloc((4 - (bytes % 4)) % 4);
+  head.writeUInt32BE(bytes + padding.length, AT.lengthBytes);
+  head.writeUInt16BE(tables.length, AT.tables);
+  head.writeUInt32BE(12 + tables.length * 16 + data.length, AT.sfntBytes);
+  head.writeUInt32BE(packed.length, AT.packedBytes);
+  return Buffer.concat([head, entries, packed, padding]);
+}
+
+function tablesOf(file: Buffer): readonly Table[] {
+  const found: { known: number; entry: Buffer; length: number }[] = [];
+  let at = AT.directory;
+  for (let left = file.readUInt16BE(AT.tables); left > 0; left -= 1) {
+    const from = at;
+    const flags = file.readUInt8(at);
+    const known = flags & 63;
+    at += known === KNOWN.named ? 5 : 1;
+    const plain = numberAt(file, at);
+    // Letters and their places are always packed in another form, the rest where its flag says so.
+    const isPacked = known === KNOWN.glyf || known === KNOWN.loca ? flags >> 6 === 0 : flags >> 6 !== 0;
+    const last = isPacked ? numberAt(file, plain.next) : plain;
+    at = last.next;
+    found.push({ known, entry: file.subarray(from, at), length: last.value });
+  }
+  const data = brotliDecompressSync(file.subarray(at, at + file.readUInt32BE(AT.packedBytes)));
+  let start = 0;
+  return found.map(({ known, entry, length }) => {
+    const bytes = data.subarray(start, start + length);
+    start += length;
+    return { known, entry, bytes };
+  });
+}
+
+function shortened(table: Table): Table {
+  if (table.known === KNOWN.name) return plainTable(KNOWN.name, NO_NAMES);
+  if (table.known !== KNOWN.post) return table;
+  const bytes = Buffer.from(table.bytes.subarray(0, POST_BYTES));
+  bytes.writeUInt32BE(POST_WITHOUT_NAMES, 0);
+  return plainTable(KNOWN.post, bytes);
+}
+
+/** Shorter than 128 bytes, so that its length is one byte. */
+function plainTable(known: number, bytes: Buffer): Table {
+  return { known, entry: Buffer.from([known, bytes.length]), bytes };
+}
+
+/** Seven bits a byte, the highest bit says that more follow. */
+function numberAt(file: Buffer, from: number): { readonly value: number; readonly next: number } {
+  let value = 0;
+  let at = from;
+  for (;;) {
+    const byte = file.readUInt8(at);
+    value = value * 128 + (byte & 127);
+    at += 1;
+    if (byte < 128) return { value, next: at };
+  }
+}

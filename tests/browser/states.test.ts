@@ -1,0 +1,115 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { axeViolations, sticksOut } from './harness/axe.ts';
+import { demoPlant } from './harness/demo-plant.ts';
+import { inBrowser } from './harness/in-browser.ts';
+import { layoutShift } from './harness/layout-shift.ts';
+import { brokenWords, faintTexts, movingParts } from './harness/letters.ts';
+import { coloursOfPdf } from './harness/pdf-colours.ts';
+import { inRole, signIn } from './harness/people.ts';
+import { eachCard, eachPage, LOOKERS, type Screen, type Site } from './harness/screens.ts';
+import { enterState, type StateName } from './harness/states.ts';
+
+/** The long run looks at every page in every state, the ordinary run at one hold. */
+const LONG = process.env.YOKESIDE_LONG === '1';
+
+/**
+ * What axe is asked in each state. Colours that are seen otherwise are painted over a page that stays as it is, and
+ * what does not move is no state of the page: of these it says the same as of the plain one.
+ */
+const ASKED: Readonly<Partial<Record<StateName, 'all' | 'colours'>>> = {
+  whole: 'all',
+  phone: 'all',
+  'text-200': 'all',
+  forced: 'all',
+  dark: 'colours',
+  'forced-dark': 'colours',
+  contrast: 'colours',
+  sun: 'colours',
+  night: 'colours',
+  a4: 'colours',
+};
+const TIGHT: readonly StateName[] = ['narrow', 'text-200', 'text-200-desk'];
+
+async function faultsInStates({ name, page }: Screen): Promise<readonly string[]> {
+  const faults: string[] = [];
+  const say = (state: string, found: readonly string[]) =>
+    faults.push(...found.map((fault) => `${name}, ${state}: ${fault}`));
+  say('as it came', await shifted(page));
+  for (const [state, what] of Object.entries(ASKED)) {
+    await enterState(page, state as StateName);
+    say(state, await axeViolations(page, what));
+  }
+  say('tight', await tightFaults(page));
+  await enterState(page, 'still');
+  say('still', await movingParts(page));
+  await enterState(page, 'whole');
+  for (const format of ['A4', 'Letter'] as const) say(format, coloursOfPdf(await page.pdf({ format })));
+  return faults;
+}
+
+async function shifted(page: Page): Promise<readonly string[]> {
+  const sum = await layoutShift(page);
+  return sum === 0 ? [] : [`it moved by ${sum} after its first paint`];
+}
+
+async function tightFaults(page: Page): Promise<readonly string[]> {
+  const faults: string[] = [];
+  for (const state of TIGHT) {
+    await enterState(page, state);
+    for (const fault of [...(await sticksOut(page)), ...(await brokenWords(page))])
+      faults.push(`${state}: ${fault}`);
+  }
+  return faults;
+}
+
+inBrowser('every page in every state in which somebody may look at it', (open) => {
+  const plant = demoPlant({ startsAt: new Date('2026-06-01T08:00:00Z') });
+  const site = (): Site => ({
+    server: plant.server,
+    people: plant.people,
+    open: () => open({ origin: plant.server.origin }),
+  });
+
+  // UI-01, UI-02, UI-08, UI-44
+  test.runIf(LONG).each(LOOKERS)('the pages of %s', { timeout: 1_800_000 }, async (who) => {
+    const faults: string[] = [];
+    await eachPage(site(), who, {
+      at: async (screen) => {
+        faults.push(...(await faultsInStates(screen)));
+      },
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test.runIf(LONG)('the cards of a job', { timeout: 1_800_000 }, async () => {
+    const faults: string[] = [];
+    await eachCard(site(), {
+      at: async (screen) => {
+        faults.push(...(await faultsInStates(screen)));
+      },
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('a hold is read with large letters, on the narrowest screen, in colours that the machine sets, and in grey on paper, and nothing on it moves by itself (UI-08, UI-30, UI-44)', async () => {
+    const { page } = await open({ origin: plant.server.origin });
+    await signIn(page, inRole(plant.people, 'technician'));
+    await page.goto('/jobs/12');
+    // The letters are packed anew by the server: a browser takes them.
+    const letters = await page.evaluate(async () => {
+      const faces = [400, 600].map((weight) => document.fonts.load(`${weight} 16px Yokeside`));
+      return (await Promise.all(faces)).flat().map(({ status }) => status);
+    });
+    expect(letters).toEqual(['loaded', 'loaded']);
+    expect(await shifted(page)).toEqual([]);
+    expect(await tightFaults(page)).toEqual([]);
+    for (const state of ['forced', 'forced-dark', 'contrast', 'a4'] as const) {
+      await enterState(page, state);
+      expect(await faintTexts(page, { ratio: 4.5, large: 3 }), state).toEqual([]);
+    }
+    expect(coloursOfPdf(await page.pdf({ format: 'A4' }))).toEqual([]);
+    await enterState(page, 'still');
+    expect(await movingParts(page)).toEqual([]);
+  });
+});

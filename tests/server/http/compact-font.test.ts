@@ -1,0 +1,53 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, test } from 'vitest';
+import { compactFont } from '../../../server/http/compact-font.ts';
+import { ASSET_FILES } from '../../../views/assets.ts';
+
+const FONTS = Object.values(ASSET_FILES).flatMap((source) =>
+  'module' in source && source.type === 'font/woff2' ? [source.module] : [],
+);
+const bytesOf = (module: string) => readFileSync(createRequire(import.meta.url).resolve(module));
+
+/** Where the head of a WOFF2 file says how long it is, how many tables it has, and how long they are packed. */
+const saysOf = (font: Buffer) => ({
+  bytes: font.readUInt32BE(8),
+  tables: font.readUInt16BE(12),
+  sfntBytes: font.readUInt32BE(16),
+});
+
+test('the letters are served in fewer bytes, with as many tables, and the file says rightly how long it is', () => {
+  expect(FONTS).toHaveLength(2);
+  for (const module of FONTS) {
+    const before = bytesOf(module);
+    const after = compactFont(before);
+    expect(after.length).toBeLessThan(before.length - 500);
+    expect(after.length % 4).toBe(0);
+    expect(saysOf(after).bytes).toBe(after.length);
+    expect(saysOf(after).tables).toBe(saysOf(before).tables);
+    expect(saysOf(after).sfntBytes).toBeLessThan(saysOf(before).sfntBytes);
+  }
+});
+
+test('without kerning they are a fifth shorter, with one table less', () => {
+  for (const module of FONTS) {
+    const [kerned, plain] = [compactFont(bytesOf(module)), compactFont(bytesOf(module), false)];
+    expect(plain.length).toBeLessThan(kerned.length * 0.8);
+    expect(saysOf(plain)).toEqual({
+      ...saysOf(plain),
+      bytes: plain.length,
+      tables: saysOf(kerned).tables - 1,
+    });
+  }
+});
+
+test('packed a second time they are the same', () => {
+  for (const module of FONTS) {
+    const once = compactFont(bytesOf(module));
+    expect(compactFont(once).equals(once)).toBe(true);
+  }
+});
+
+test('what is no such file is refused, and not served as one', () => {
+  expect(() => compactFont(Buffer.from('wOFF and something else'))).toThrow(TypeError);
+});

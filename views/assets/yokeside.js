@@ -205,5 +205,9 @@ document.addEventListener('submit', (event) => {
     other.setAttribute('aria-pressed', String(other === button));
 });
 
-if (!location.hash) document.getElementById('card')?.scrollIntoView({ block: 'start' });
+// A browser that goes back to where it was would do so after this, past the card.
+if (!location.hash && document.getElementById('card')) {
+  history.scrollRestoration = 'manual';
+  document.getElementById('card').scrollIntoView({ block: 'start' });
+}
 offerDrafts();

@@ -4,7 +4,7 @@ import { brotliCompressSync, brotliDecompressSync, constants } from 'node:zlib';
 /** Where the number of tables and the two sums of lengths stand in the head of a WOFF2 file. */
 const AT = { lengthBytes: 8, tables: 12, sfntBytes: 16, packedBytes: 20, directory: 48 };
 /** Numbers of the tables that have one, as the format counts them; 63 says that four letters follow. */
-const KNOWN = { name: 5, post: 7, glyf: 10, loca: 11, GPOS: 28, named: 63 };
+const KNOWN = { name: 5, post: 7, glyf: 10, loca: 11, GPOS: 27, named: 63 };
 
 /** A table of names with none in it, and the head of `post` in the form that names no glyph. */
 const NO_NAMES = Buffer.from([0, 0, 0, 0, 0, 6]);

@@ -48,6 +48,29 @@ async function faultsInStates({ name, page }: Screen): Promise<readonly string[]
   return faults;
 }
 
+/** The letters are packed anew by the server: whether a browser takes them, and sets figures in columns. */
+async function lettersOf(
+  page: Page,
+): Promise<readonly { readonly loaded: boolean; readonly inColumns: boolean }[]> {
+  return page.evaluate(async () => {
+    const face = async (weight: string) => {
+      const faces = await document.fonts.load(`${weight} 16px Yokeside`);
+      const widths = ['1111', '0000'].map((figures) => {
+        const span = document.createElement('span');
+        span.textContent = figures;
+        span.style.fontFamily = 'Yokeside';
+        span.style.fontWeight = weight;
+        document.body.append(span);
+        const { width } = span.getBoundingClientRect();
+        span.remove();
+        return width;
+      });
+      return { loaded: faces.every(({ status }) => status === 'loaded'), inColumns: widths[0] === widths[1] };
+    };
+    return [await face('400'), await face('600')];
+  });
+}
+
 async function shifted(page: Page): Promise<readonly string[]> {
   const sum = await layoutShift(page);
   return sum === 0 ? [] : [`it moved by ${sum} after its first paint`];
@@ -96,12 +119,10 @@ inBrowser('every page in every state in which somebody may look at it', (open) =
     const { page } = await open({ origin: plant.server.origin });
     await signIn(page, inRole(plant.people, 'technician'));
     await page.goto('/jobs/12');
-    // The letters are packed anew by the server: a browser takes them.
-    const letters = await page.evaluate(async () => {
-      const faces = [400, 600].map((weight) => document.fonts.load(`${weight} 16px Yokeside`));
-      return (await Promise.all(faces)).flat().map(({ status }) => status);
-    });
-    expect(letters).toEqual(['loaded', 'loaded']);
+    expect(await lettersOf(page)).toEqual([
+      { loaded: true, inColumns: true },
+      { loaded: true, inColumns: true },
+    ]);
     expect(await shifted(page)).toEqual([]);
     expect(await tightFaults(page)).toEqual([]);
     for (const state of ['forced', 'forced-dark', 'contrast', 'a4'] as const) {

@@ -68,6 +68,28 @@ function opensOrShuts(v: ValveFacts): Shows {
   };
 }
 
+function wornRelay(v: ValveFacts): Shows {
+  return {
+    trend: { sluggish: 0.52 },
+    supplyDroop: { large: 0.4 },
+    supplyPressure: { pieces: [[0.45, -12, -3]] },
+    // The leak pulls the output down, and the positioner stands off by what it needs to make it good.
+    travelAgainstOutput: { [signalLost(v).leans]: 0.45 },
+    smallStep: { slow: 0.4, swings: 0.15 },
+    topPressure: { low: 0.3 },
+    bottomPressure: { low: 0.3 },
+    cylinderGaugesOnStep: { slow: 0.57 },
+    outputGauge: { slow: 0.55 },
+    listenExhaust: { loud: 0.92 },
+    positionerExhaust: { blows: 0.96 },
+    strokeByController: { slow: 0.58 },
+    strokeOnTestAir: { slow: 0.55 },
+    flapperAgainstGauges: { 'covered, low': 0.18 },
+    bothFlappersAgainstGauges: { 'top covered, low': 0.09, 'bottom covered, low': 0.09 },
+    positionerBench: { 'relay worn': 0.97 },
+  };
+}
+
 /** Positioner, apart from its relays: input, linkage, adjustment. Effects: judgement. */
 export const positionerCauses = {
   flapperBent: {
@@ -102,25 +124,29 @@ export const positionerCauses = {
     prior: 2,
     basis: BASIS.leaks,
     when: hasPositioner,
-    shows: (v) => ({
-      trend: { sluggish: 0.52 },
-      supplyDroop: { large: 0.4 },
-      supplyPressure: { pieces: [[0.45, -12, -3]] },
-      // The leak pulls the output down, and the positioner stands off by what it needs to make it good.
-      travelAgainstOutput: { [signalLost(v).leans]: 0.45 },
-      smallStep: { slow: 0.4, swings: 0.15 },
-      topPressure: { low: 0.3 },
-      bottomPressure: { low: 0.3 },
-      cylinderGaugesOnStep: { slow: 0.57 },
-      outputGauge: { slow: 0.55 },
-      listenExhaust: { loud: 0.92 },
-      positionerExhaust: { blows: 0.96 },
-      strokeByController: { slow: 0.58 },
-      strokeOnTestAir: { slow: 0.55 },
-      flapperAgainstGauges: { 'covered, low': 0.18 },
-      bothFlappersAgainstGauges: { 'top covered, low': 0.09, 'bottom covered, low': 0.09 },
-      positionerBench: { 'relay worn': 0.97 },
-    }),
+    shows: () => ({}),
+    // One relay over a spring bleeds loudly. Of two ends, a worn exhaust seat lets both sink until little is left to blow.
+    grades: (v) =>
+      v.spring
+        ? [{ id: 'blows', share: 1, shows: wornRelay(v) }]
+        : [
+            { id: 'blows', share: 0.5, shows: wornRelay(v) },
+            {
+              id: 'sinks',
+              share: 0.5,
+              shows: {
+                ...wornRelay(v),
+                topPressure: { low: 0.4, empty: 0.4 },
+                bottomPressure: { low: 0.4, empty: 0.4 },
+                listenExhaust: { loud: 0.35 },
+                positionerExhaust: { blows: 0.4 },
+                supplyPressure: { pieces: [[0.3, -10, -3]] },
+                flapperAgainstGauges: { 'covered, low': 0.5 },
+                bothFlappersAgainstGauges: { 'top covered, low': 0.25, 'bottom covered, low': 0.25 },
+                flapperByHand: { 'one way': 0.3 },
+              },
+            },
+          ],
   },
   bellowsRuptured: {
     words: 'The input bellows or capsule of the positioner is ruptured',

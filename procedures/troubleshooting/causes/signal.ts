@@ -1,5 +1,5 @@
 import type { Cause, Grade, Piece, Shows } from '../cause.ts';
-import { relayAtItsEnd, signalAtEnd, signalReads, standsPartWay } from '../driven.ts';
+import { relayAtItsEnd, signalAtEnd, signalReads, standsPartWay, trendOf } from '../driven.ts';
 import { leakGrades } from '../leaks.ts';
 import { signalFull, signalLost } from '../senses.ts';
 import { OFF_BY, shareSeen, signalMap, travelShows } from '../travel-map.ts';
@@ -283,6 +283,9 @@ export const signalCauses = {
     shows: (v) => ({
       ...accessoryShows(v),
       travelAgainstOutput: { 'stays part way': 0.85, [signalFull(v).leans]: 0.1 },
+      // What stood in the actuator stays there, or leaks away slowly.
+      topPressure: { full: 0.08, empty: 0.06, low: 0.16 },
+      bottomPressure: { full: 0.08, empty: 0.06, low: 0.16 },
       ...(hasPositioner(v) ? {} : { valveAgainstSource: { lower: 0.3, higher: 0.4 } }),
     }),
   },
@@ -323,18 +326,20 @@ export const signalCauses = {
   },
 } as const satisfies Record<string, Cause>;
 
+/** It stands between positioner and actuator: gauges on the actuator read what is behind it, whatever the positioner does. */
 function accessoryShows(v: ValveFacts): Shows {
   return {
     controllerOutput: { [signalLost(v).output]: 0.7, [signalFull(v).output]: 0.1 },
-    trend: { 'sudden change': 0.9 },
+    trend: trendOf({ share: 0.95, atOnce: 0.75 }),
     accessories: { tripped: 0.97 },
     smallStep: { 'no move': 0.96 },
     strokeByController: { 'does not move': 0.95 },
     strokeOnTestAir: { 'does not move': hasPositioner(v) ? 0.9 : 0.5 },
     ...relayAtItsEnd(v, 0.8),
     airAtTravel: { 'does not build': 0.6 },
-    cylinderGaugesOnStep: { none: 0.35 },
-    outputGauge: { 'without the stem': 0.6 },
+    cylinderGaugesOnStep: { none: 0.85 },
+    outputGauge: { none: 0.45, 'without the stem': 0.4 },
+    flapperByHand: { 'not at all': 0.5, 'one way': 0.1 },
     topPressure: { full: 0.08, empty: 0.3, low: 0.1 },
     bottomPressure: { full: 0.08, empty: 0.3, low: 0.1 },
     flapperAgainstGauges: { 'covered, low': 0.34 },

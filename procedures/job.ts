@@ -6,6 +6,7 @@ import type { JobNote } from './notes/note.ts';
 import type { Signing } from './signing.ts';
 import type { GearItem } from './test-gear/gear.ts';
 import type { GearRole } from './test-gear/roles.ts';
+import type { LastTime } from './troubleshooting/job/last-time.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /** A value as it was read: SI for the arithmetic, the text and unit as typed for the record. */
@@ -128,6 +129,8 @@ export interface Job {
   readonly openedBy: string;
   /** The job that handed this valve on as it stood; null for a job that began afresh. */
   readonly goesOnFrom: string | null;
+  /** What an earlier search for a fault of this valve found and did; only a search has it. */
+  readonly lastTime?: LastTime;
   /** The job that went on with the valve when this one closed. */
   readonly goesOnAs: string | null;
   readonly step: string;

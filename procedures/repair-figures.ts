@@ -3,6 +3,7 @@ import { crossOrder } from './overhaul-figures.ts';
 import { bellowsTestPa, linkPlayLimitM } from './repair-limits.ts';
 import { PLUNGER_TRIES_MAX, RELAY_SWING_SHARE } from './rules/relay.ts';
 import { LIVE_READ_MAX_V, LOOP_OFF_MAX_A, SUPPLY_SAG_MAX_PERCENT } from './rules/small-repairs.ts';
+import { sayLastTime } from './troubleshooting/job/last-time.ts';
 
 const RELAYS = {
   one: 'one relay',
@@ -21,6 +22,11 @@ export const REPAIR_FIGURES = {
     label: 'swing of a sound relay, at least, of its supply',
     dimension: 'percent',
     of: () => 100 * RELAY_SWING_SHARE,
+  },
+  lastTimeSays: {
+    label: 'what was found and done last time',
+    dimension: 'text',
+    of: ({ lastTime }) => (lastTime === undefined ? null : sayLastTime(lastTime)),
   },
   plungerTries: {
     label: 'a plunger is pressed, at most, so often',

@@ -5,6 +5,7 @@ import { fill } from '../say.ts';
 import { type Ask, askOf } from './ask.ts';
 import { commandOf } from './commands.ts';
 import { commaChoices, commaVariants } from './commas.ts';
+import { firstLineSaid } from './first-line-said.ts';
 import { hedged } from './hedged.ts';
 import { judged } from './judged.ts';
 import { DONE } from './listened-for.ts';
@@ -116,7 +117,7 @@ function doneOf(typed: string, ask: Ask): Reply {
 }
 
 function fromFields(typed: string, ask: Ask): Reply {
-  const text = outputAsPercent(tidyText(typed), ask);
+  const text = outputAsPercent(firstLineSaid(tidyText(typed), ask), ask);
   const early = commaChoices(text) ?? hedged(text, ask);
   if (early !== null) return early;
   const ways = new Map<string, ReplyUnderstood | ReplyPartial>();

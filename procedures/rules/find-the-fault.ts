@@ -19,7 +19,7 @@ import type { Rule, RuleInput } from './rule.ts';
 
 /** The symptom in words and the first numbers, put on the axes of the checks that they speak of. */
 const firstLineRule: Rule = {
-  outcomes: ['kept'],
+  outcomes: ['kept', 'kept, seen before'],
   params: [],
   judge({ job, readings, words }) {
     const facts = factsOfJob({ sheet: job.sheet, words: { ...job.words, ...words } });
@@ -31,7 +31,7 @@ const firstLineRule: Rule = {
       figures[`${check}Value`] = onAxis.value;
       figures[`${check}Sigma`] = onAxis.readSigma;
     }
-    return { outcome: 'kept', figures };
+    return { outcome: job.lastTime === undefined ? 'kept' : 'kept, seen before', figures };
   },
 };
 

@@ -140,7 +140,7 @@ export const findTheFault: Definition = procedure<string>({
       letter: 'H',
       date: '2026-11-26',
       change:
-        'On the bypass a repair that is made there goes on as its own job: loop, bypass and readings go along. A repair that no procedure makes on this valve is not led to one.',
+        'On the bypass a repair that is made there goes on as its own job: loop, bypass and readings go along. A repair that no procedure makes on this valve is not led to one. A valve that comes back: the card after the complaint says what was found and done last time, and asks whether it is the same trouble.',
     },
   ],
   phases: [

@@ -5,6 +5,8 @@ import type { Json } from '../../procedures/json.ts';
 import { chosenGear } from '../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
 import { rolesFor } from '../../procedures/test-gear/roles.ts';
+import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
+import { type LastTime, lastTimeOf } from '../../procedures/troubleshooting/job/last-time.ts';
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
@@ -60,6 +62,7 @@ export async function openJob(opening: Opening): Promise<string> {
   const numbers = Object.fromEntries(roles.map((role) => [role, (opening.gear[role] ?? '').trim()]));
   const id = await freeNumber(services);
   const before = opening.from === undefined ? null : await closingOf(opening, opening.from);
+  const lastTime = before === null ? await lastTimeAt(opening) : null;
   const gearStreams = [...new Set(Object.values(numbers).filter((number) => number !== ''))].map((number) =>
     streamOf('gear', number),
   );
@@ -83,7 +86,7 @@ export async function openJob(opening: Opening): Promise<string> {
       ...(opening.plan === undefined ? [] : [streamOf(planKind.kind, opening.plan)]),
       ...(before?.streams ?? []),
     ],
-    decide: (read) => decide(read, { opening, served, id, numbers, before }),
+    decide: (read) => decide(read, { opening, served, id, numbers, before, lastTime }),
   });
   return (opened as { readonly job: string }).job;
 }
@@ -94,6 +97,20 @@ interface Deciding {
   readonly id: string;
   readonly numbers: Readonly<Record<string, string>>;
   readonly before: Closing | null;
+  readonly lastTime: LastTime | null;
+}
+
+/** Jobs of a valve that are looked through for what was done last time. */
+const LOOKED_THROUGH = 20;
+
+/** What an earlier search for a fault of this valve did: its closed jobs, whose lines never change any more. */
+async function lastTimeAt({ services, tag, procedure }: Opening): Promise<LastTime | null> {
+  if (procedure !== findTheFault.id) return null;
+  const all = [...(await services.lists.jobs.byId()).values()];
+  const own = all.filter((job) => job.tag === tag && job.isClosed);
+  const newest = own.toSorted((one, other) => ((one.closedAt ?? '') < (other.closedAt ?? '') ? 1 : -1));
+  const ids = newest.slice(0, LOOKED_THROUGH).map(({ id }) => id);
+  return lastTimeOf(await Promise.all(ids.map((id) => services.log.state(jobKind, id))));
 }
 
 /** The act that closes the job before. */
@@ -131,6 +148,7 @@ function decide(read: Read, deciding: Deciding) {
     id,
     tag: opening.tag,
     ...opens.carried,
+    ...(deciding.lastTime === null ? {} : { lastTime: deciding.lastTime }),
     gear: chosenGear({
       roles: rolesFor(served.procedure, opening.place),
       sheet: opens.carried.sheet,

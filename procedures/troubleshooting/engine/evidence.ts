@@ -32,11 +32,21 @@ export interface Repaired {
   readonly cured: boolean;
 }
 
-export type Evidence = Answer | NoAnswer | Repaired;
+/** A repair that an earlier job made, and the trouble is back: it speaks against its cause, weakly. */
+export interface SeenBefore {
+  readonly kind: 'seen before';
+  readonly repair: RepairId;
+  /** Share by which it says less than a repair of this job that did not cure. */
+  readonly doubt: number;
+  readonly job: string;
+  readonly on: string;
+}
+
+export type Evidence = Answer | NoAnswer | Repaired | SeenBefore;
 
 /** How it stood when an answer was given: how many repairs had been made before it. */
 export interface Counted {
-  readonly item: Answer | Repaired;
+  readonly item: Answer | Repaired | SeenBefore;
   /** Every look through this gauge between the same repairs; `item` is the last of them. None for a repair. */
   readonly looks: readonly Answer[];
   /** Repairs made before it, with what they did. */
@@ -57,6 +67,9 @@ export function counted(evidence: readonly Evidence[]): readonly Counted[] {
     if (item.kind === 'repaired') {
       kept.set(`repair ${repairs.length}`, { item, looks: [], after: [...repairs], earlier: null });
       repairs.push(item);
+    } else if (item.kind === 'seen before') {
+      // Whatever is read now was read after it: it takes nothing away of what may be there today.
+      kept.set(`before ${item.job}`, { item, looks: [], after: [], earlier: null });
     } else if (item.kind === 'answer' && isCheckId(item.check) && saysSomething(item)) {
       const stem = `${item.check} ${repairs.length}`;
       if (item.gauge !== HEARSAY) kept.delete(`${stem} ${HEARSAY}`);
@@ -97,6 +110,8 @@ export function settled(
   for (const item of evidence) {
     if (item.kind === 'repaired') {
       for (const check of [...done]) if (reopens(item.repair, check)) done.delete(check);
+    } else if (item.kind === 'seen before') {
+      // It looked at nothing of today.
     } else if (item.kind !== 'answer' || (item.gauge !== HEARSAY && saysSomething(item)))
       done.add(item.check);
   }

@@ -1,6 +1,6 @@
 import type { CauseId } from '../causes.ts';
 import { repairOf } from '../repairs.ts';
-import type { Answer, Counted, Repaired } from './evidence.ts';
+import type { Answer, Counted, Repaired, SeenBefore } from './evidence.ts';
 import { givenBy, saysTheSame, weighLooks } from './looks.ts';
 import type { CheckTable, Hypothesis, Model } from './model.ts';
 
@@ -13,6 +13,7 @@ const CURED_BY_CHANCE = 0.02;
 /** Likelihood of one item of evidence under every hypothesis; each above 0. */
 export function likelihoods(model: Model, counted: Counted): Float64Array {
   const { item, looks, after, earlier } = counted;
+  if (item.kind === 'seen before') return seenBeforeLikelihoods(model, item);
   if (item.kind === 'repaired') return repairLikelihoods(model, { item, after });
   const fresh = answerLikelihoods(model, { looks, after });
   return earlier === null ? fresh : saidAgain(model, { item, after, earlier, fresh });
@@ -91,6 +92,17 @@ export function causesLeft(causes: readonly CauseId[], after: readonly Repaired[
     const remaining = left.filter((cause) => !cures.includes(cause));
     return !cured && remaining.length === 0 ? left : remaining;
   }, causes);
+}
+
+/** As of a repair of this job that did not cure, but for its doubt, by which it says nothing. */
+function seenBeforeLikelihoods(model: Model, { repair, doubt }: SeenBefore): Float64Array {
+  const cures = repairOf(repair).cures;
+  return Float64Array.from(model.hypotheses, ({ causes }) => {
+    const hit = causes.some((cause) => cures.includes(cause));
+    const rest = causes.some((cause) => !cures.includes(cause));
+    const cured = hit ? (rest ? CURED_WITH_ANOTHER : 1 - REPAIR_FAILS) : CURED_BY_CHANCE;
+    return doubt + (1 - doubt) * (1 - cured);
+  });
 }
 
 function repairLikelihoods(

@@ -4,12 +4,16 @@ import type { Answer, Evidence } from '../engine/evidence.ts';
 import { OPENING_IDS, type OpeningId, openingEvidence } from '../openings.ts';
 import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
+import { seenBefore } from './seen-before.ts';
 
 /**
  * The evidence of a job: the fold of its answered cards, from the figures that each stored when it was decided. A
  * ranking is no part of it.
  */
-export function evidenceOf(job: Pick<Job, 'answers'>, facts: ValveFacts): readonly Evidence[] {
+export function evidenceOf(
+  job: Pick<Job, 'answers'> & Partial<Pick<Job, 'lastTime' | 'openedAt'>>,
+  facts: ValveFacts,
+): readonly Evidence[] {
   const lines = job.answers.filter((one, at) => !one.superseded && !isOlderRecord(job.answers, at));
   const proofs = new Map<number, { readonly at: number; readonly cured: boolean }>();
   lines.forEach((line, at) => {
@@ -19,6 +23,10 @@ export function evidenceOf(job: Pick<Job, 'answers'>, facts: ValveFacts): readon
   });
   const spent = new Set([...proofs.values()].map(({ at }) => at));
   return lines.flatMap((line, at): readonly Evidence[] => {
+    if (line.step === SAME_TROUBLE.step)
+      return line.outcome === SAME_TROUBLE.choice && job.lastTime
+        ? seenBefore(job.lastTime, job.openedAt ?? '')
+        : [];
     if (line.figures.evidence === 'first line') return firstLine(line, facts);
     const repair = mended(line);
     const proof = proofs.get(at);
@@ -34,6 +42,32 @@ function isOlderRecord(answers: Job['answers'], at: number): boolean {
 }
 
 const LOOP_RECORD: CheckId = 'loopRecord';
+
+/** Where the technician says whether what an earlier job did counts. */
+export const SAME_TROUBLE = { step: 'sameTrouble', choice: 'same' } as const;
+
+/** Repairs that were made on the spot, with the check that proved each, in order. */
+export function mendsIn(answers: Job['answers']): readonly {
+  readonly repair: RepairId;
+  readonly proof: { readonly check: CheckId; readonly sound: boolean } | null;
+}[] {
+  const lines = answers.filter((one) => !one.superseded);
+  return lines.flatMap((line, at) => {
+    const repair = mended(line);
+    if (repair === null) return [];
+    const proof = proofAfter(lines, { at, repair });
+    const check = proof === null ? undefined : lines[proof.at]?.figures.check;
+    return [
+      {
+        repair,
+        proof:
+          proof === null || typeof check !== 'string' || !isCheckId(check)
+            ? null
+            : { check, sound: proof.cured },
+      },
+    ];
+  });
+}
 
 /** The repair that was made and whose proof has not been looked at yet. */
 export function repairToProve(job: Pick<Job, 'answers'>): RepairId | null {

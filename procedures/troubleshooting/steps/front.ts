@@ -23,7 +23,7 @@ const makeSafe = 'haltService';
 
 /** @param next  the first hub */
 export function front(next: string): Readonly<Record<string, Step>> {
-  return { ...needed(), ...complaint(), ...operator(next) };
+  return { ...needed(), ...complaint(), ...sameTrouble(), ...operator(next) };
 }
 
 /** A cylinder without a spring has no bench set to be held against. */
@@ -52,6 +52,24 @@ function needed(): Readonly<Record<string, Step>> {
   };
 }
 
+/** Only a valve that an earlier job looked at comes here. */
+function sameTrouble(): Readonly<Record<string, Step>> {
+  return {
+    sameTrouble: {
+      kind: 'question',
+      phase,
+      title: 'This valve was looked at before: is it the same trouble?',
+      how: '{lastTimeSays}',
+      why: 'A repair that did not last speaks against its cause: weakly, and the less the longer ago it was made. What was renewed may have failed again.',
+      choices: {
+        same: { label: 'The same trouble is back: let it count', to: 'fitted' },
+        other: { label: 'Another trouble, or not known: it does not count', to: 'fitted' },
+      },
+      makeSafe: 'notStarted',
+    },
+  };
+}
+
 function complaint(): Readonly<Record<string, Step>> {
   return {
     complaint: {
@@ -75,7 +93,7 @@ function complaint(): Readonly<Record<string, Step>> {
         })),
       ],
       judge: { rule: 'firstLine' },
-      ways: { kept: { to: 'fitted' } },
+      ways: { kept: { to: 'fitted' }, 'kept, seen before': { to: 'sameTrouble' } },
       makeSafe: 'notStarted',
     },
     fitted: {

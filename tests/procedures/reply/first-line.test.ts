@@ -35,14 +35,39 @@ describe('The first line of a complaint, as people write it', () => {
       { symptom: 'controlsPoorly', outputPercent: '60 %', openedM: '40 %' },
     ],
     ['output 60 %, 40 % open', { outputPercent: '60 %', openedM: '40 %' }],
+    [
+      'valve stuck at 30 %, signal 15 mA',
+      { symptom: 'doesNotMove', openedM: '30 %', outputPercent: '68.8 %' },
+    ],
+    ['stuck at 30 %, output 70 %', { symptom: 'doesNotMove', openedM: '30 %', outputPercent: '70 %' }],
+    ['output 60 %, valve at 45 %', { outputPercent: '60 %', openedM: '45 %' }],
+    ['12 mA out, 9 psi at the valve', { outputPercent: '50 %', signalSeenPa: '9 psi' }],
+    ['controller at 12 mA, 0.6 bar at valve', { outputPercent: '50 %', signalSeenPa: '0.6 bar' }],
+    ['OP 75 %, valve 20 %', { outputPercent: '75 %', openedM: '20 %' }],
+    ['op 75 pos 20 %', { outputPercent: '75 %', openedM: '20 %' }],
+    ['9 psi at the valve, 50 % open', { signalSeenPa: '9 psi', openedM: '50 %' }],
+    ['valve hunts', { symptom: 'hunts' }],
+    ['oscillating', { symptom: 'hunts' }],
+    ['not moving', { symptom: 'doesNotMove' }],
+    ['jammed', { symptom: 'doesNotMove' }],
+    ['leaking at the gland', { symptom: 'leaksAtPacking' }],
+    ['slow to open', { symptom: 'slow' }],
   ])('%s', (text, given) => {
     expect(taken(text)).toEqual(given);
   });
 
-  test.each(['controller 30 psi', 'about 12 psi at the valve', 'stuck and hunting', '12 psi 13 psi 14 psi'])(
-    '%s is not counted as it stands',
-    (text) => {
-      expect(taken(text)).toMatchObject({ kind: expect.stringMatching(/unknown|ambiguous|partial|told/) });
-    },
-  );
+  test.each([
+    'controller 30 psi',
+    'about 12 psi at the valve',
+    'stuck and hunting',
+    '12 psi 13 psi 14 psi',
+    'signal 30 mA',
+    '3 mA',
+    'hunting around 50 %',
+    'valve will not close',
+    'stuck 30 %',
+    '12 mA -> 6 mA',
+  ])('%s is not counted as it stands', (text) => {
+    expect(taken(text)).toMatchObject({ kind: expect.stringMatching(/unknown|ambiguous|partial|told/) });
+  });
 });

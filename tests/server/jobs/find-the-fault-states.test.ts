@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
 import { adviceFor } from '../../../procedures/troubleshooting/job/advice.ts';
 import { pointKind } from '../../../server/jobs/point-stream.ts';
 import { aSheet } from '../../builders/sheets.ts';
@@ -182,3 +183,52 @@ describe('A cause named with the valve on its bypass', () => {
     expect(await finder.answer({ notLocked: 'yes', stillHeld: 'yes' })).toBe('blockForStroke');
   });
 });
+
+describe('A valve that comes back', () => {
+  test('is told what was found and done last time; it counts weakly, where it is the same trouble, and may be taken back', async () => {
+    const first = await atHub({ symptom: 'movesPartWay' });
+    await first.check('mend freeStop', { made: 'yes', mendNote: 'a stop was wound in' });
+    await first.check('handwheelAndStops', { found: 'neutral' });
+    await first.answer({ hubChoice: 'name' });
+    await first.answer({ repairToDo: 'freeStop' });
+    await first.through('afterReturn');
+    await first.answer({ choice: 'close' });
+    const { id, status, tag } = await first.job();
+    expect(status).toBe('closed');
+    await first.open(tag);
+    const again = { complaint: { symptom: 'movesPartWay' } };
+    await first.through('sameTrouble', again);
+    expect(await first.text()).toContain(`job ${id}. `);
+    expect(await first.text()).toContain('Repair made on the spot: Put handwheel and stops back.');
+    await first.through('inService', { ...again, sameTrouble: { choice: 'same' } });
+    const job = await first.job();
+    const { evidence, belief, model } = adviceFor(job, 'in service');
+    expect(evidence.filter(({ kind }) => kind === 'seen before')).toMatchObject([
+      { repair: 'freeStop', job: id },
+    ]);
+    const chance = (of: typeof evidence) =>
+      causeRanking(model, believe(model, of)).find(({ id: cause }) => cause === 'stopEngaged')?.probability ??
+      0;
+    const without = evidence.filter(({ kind }) => kind !== 'seen before');
+    expect(chance(evidence)).toBeLessThan(chance(without));
+    expect(chance(evidence)).toBeGreaterThan(0.4 * chance(without));
+    expect(belief.repaired).toEqual([]);
+    expect(await first.text()).toContain(`Counted from job ${id} on `);
+    await otherTrouble(first, tag);
+  });
+});
+
+/** A third job on the same valve, whose trouble is another one. */
+async function otherTrouble(finder: FaultFinder, tag: string): Promise<void> {
+  await finder.answer({ hubChoice: 'name' });
+  await finder.answer({ repairToDo: 'leaveAlone' });
+  await finder.through('afterReturn');
+  await finder.answer({ choice: 'close' });
+  await finder.open(tag);
+  await finder.through('inService', {
+    complaint: { symptom: 'leaksAtPacking' },
+    sameTrouble: { choice: 'other' },
+  });
+  const job = await finder.job();
+  expect(adviceFor(job, 'in service').evidence.map(({ kind }) => kind)).not.toContain('seen before');
+}

@@ -69,6 +69,8 @@ export function causeViews({ model, belief, causes }: Advice): readonly CauseVie
 
 /** One answer in a line: what was looked at, and what it showed. */
 export function sayItem({ item, looks }: Counted): string {
+  if (item.kind === 'seen before')
+    return `${repairOf(item.repair).words}, job ${item.job} on ${item.on}: the trouble is back`;
   if (item.kind === 'repaired')
     return `${repairOf(item.repair).words}: ${item.cured ? 'it helped' : 'it did not help'}`;
   const check = checkOf(item.check);
@@ -103,7 +105,18 @@ function bandOf(id: Parameters<typeof checkOf>[0], value: number | undefined): s
 
 /** What a ranking alone does not say, in a sentence each. */
 export function footLines({ alike, evidence }: Advice): readonly string[] {
-  return [...triedLines(evidence), ...alikeLines(alike)];
+  return [...beforeLines(evidence), ...triedLines(evidence), ...alikeLines(alike)];
+}
+
+/** What an earlier job did counts by the technician’s word, which may be taken back. */
+function beforeLines(evidence: Advice['evidence']): readonly string[] {
+  return evidence.flatMap((item) =>
+    item.kind !== 'seen before'
+      ? []
+      : [
+          `Counted from job ${item.job} on ${item.on}: ${repairOf(item.repair).words}. The trouble is back, which speaks against it, weakly. Correct the answer about the same trouble, and it counts no more.`,
+        ],
+  );
 }
 
 /** A repair that was made speaks for every cause that it does not cure: said by itself, whether it weighs or not. */

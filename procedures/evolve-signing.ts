@@ -56,7 +56,7 @@ export function evolveSigning(job: Job, entry: Entry): Signed {
 }
 
 function added(people: readonly string[], person: string): readonly string[] {
-  return [...new Set([...people, person])];
+  return people.includes(person) ? people : [...people, person];
 }
 
 function withNonce(signing: Signing, { inputs }: Entry): Signing {

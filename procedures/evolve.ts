@@ -157,8 +157,12 @@ export function evolve(job: Job, entry: JobEntry): Job {
   const draft = entry as unknown as JobDraft & JobEntry;
   if (NOTE_LINES.includes(entry.kind))
     return { ...job, ...at, notes: withNote(job.notes, draft), ...evolveSigning(job, draft) };
-  if (ASIDE.includes(entry.kind)) return { ...withLine(withEffects(job, draft), draft), ...at };
-  return { ...withAnswer(withEffects(job, draft), draft), ...at };
+  // One copy of the job a line, and of its parts only those that change: a page may want hundreds of lines folded.
+  const after = effectsOf(job, draft);
+  const line = ASIDE.includes(entry.kind)
+    ? { answers: [...after.answers, answerOf(draft)] }
+    : answered({ ...after, before: job }, draft);
+  return { ...job, ...after, ...line, ...at };
 }
 
 /** A note more, or one that is struck. */
@@ -184,14 +188,13 @@ export function afterDraft(
   return evolve(job, entry as unknown as JobEntry);
 }
 
-function withEffects(job: Job, entry: JobDraft & JobEntry): Job {
+function effectsOf(job: Job, entry: JobDraft & JobEntry) {
   const { effects } = entry;
   const set = applyEffects(job.situation, effects.sets ?? {});
   const situation = effects.lapses === undefined ? set : lapseOnly(set, effects.lapses);
   const gone = new Set(effects.supersedes ?? []);
   const closed = effects.status === 'closed';
   return {
-    ...job,
     situation,
     step: effects.to,
     arrivedAt:
@@ -235,11 +238,6 @@ function withEvidence(job: Job, entry: JobDraft & JobEntry): Job['evidence'] {
   return { ...job.evidence, ...Object.fromEntries(named.map((id) => [id, note])) };
 }
 
-/** The line itself, and nothing else of what it holds. */
-function withLine(job: Job, entry: JobDraft & JobEntry): Job {
-  return { ...job, answers: [...job.answers, answerOf(entry)] };
-}
-
 function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): Answer {
   return {
     place: entry.place,
@@ -263,21 +261,31 @@ function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): 
   };
 }
 
-function withAnswer(job: Job, entry: JobDraft & JobEntry): Job {
+interface Answering {
+  readonly before: Job;
+  /** As the effects of the line leave them. */
+  readonly answers: Job['answers'];
+  readonly tables: Job['tables'];
+}
+
+function answered({ before, answers, tables }: Answering, entry: JobDraft & JobEntry) {
   const { inputs, outcome } = entry;
-  const readings = inputs.readings ?? [];
-  const answer = answerOf(entry);
-  const corrected = job.answers.map((one) =>
-    one.place === inputs.corrects ? { ...one, superseded: true, corrected: true } : one,
-  );
+  const { readings = [], words = {}, corrects } = inputs;
+  const corrected =
+    corrects === undefined
+      ? answers
+      : answers.map((one) => (one.place === corrects ? { ...one, superseded: true, corrected: true } : one));
   return {
-    ...job,
-    answers: [...corrected, answer],
-    readings: { ...job.readings, ...Object.fromEntries(readings.map((reading) => [reading.field, reading])) },
-    words: { ...job.words, ...(inputs.words ?? {}) },
-    figures: { ...job.figures, [inputs.step]: outcome.figures },
-    tables: withRow(job.tables, { inputs, place: entry.place }),
+    answers: [...corrected, answerOf(entry)],
+    readings: readings.length === 0 ? before.readings : withReadings(before.readings, readings),
+    words: Object.keys(words).length === 0 ? before.words : { ...before.words, ...words },
+    figures: { ...before.figures, [inputs.step]: outcome.figures },
+    tables: withRow(tables, { inputs, place: entry.place }),
   };
+}
+
+function withReadings(before: Job['readings'], readings: readonly Reading[]): Job['readings'] {
+  return { ...before, ...Object.fromEntries(readings.map((reading) => [reading.field, reading])) };
 }
 
 function withRow(

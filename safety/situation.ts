@@ -46,6 +46,7 @@ export function stateThatCounts(situation: Situation, condition: ConditionId): A
 /** Sets the named conditions, each shown afresh by the entry that carries the effects. */
 export function applyEffects(situation: Situation, effects: Effects): Situation {
   const named = new Set(Object.keys(effects));
+  if (named.size === 0) return situation;
   return {
     states: { ...situation.states, ...effects } as States,
     lapsed: Object.fromEntries(Object.entries(situation.lapsed).filter(([id]) => !named.has(id))),

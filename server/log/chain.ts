@@ -2,7 +2,7 @@
  * The chain: each entry holds the hash of the entry before it in the site's log and of the one before it in its
  * own stream, so that the whole log, or one job alone, shows whether anything in it was changed. Pure.
  */
-import { createHash } from 'node:crypto';
+import crypto from 'node:crypto';
 import type { Json } from '../../procedures/json.ts';
 import type { Head, LogEntry, SealedEntry, StoredLine, StreamHead } from '../store/store.ts';
 import { canonical, isCanonical, parseStrict } from './canonical.ts';
@@ -17,9 +17,11 @@ export const EMPTY_STREAM: StreamHead = { place: 0, hash: NO_HASH };
 export type UnsealedEntry = Omit<LogEntry, 'seq' | 'place' | 'previousHash' | 'previousInStream' | 'hash'>;
 
 /** SHA-256 of a text's UTF-8 bytes, 64 hexadecimal digits. */
-export function sha256(text: string): string {
-  return createHash('sha256').update(text, 'utf8').digest('hex');
-}
+export const sha256: (text: string) => string =
+  // In one call it takes two thirds of the time for a line; Node has it since 20.12.
+  typeof crypto.hash === 'function'
+    ? (text) => crypto.hash('sha256', text, 'hex')
+    : (text) => crypto.createHash('sha256').update(text, 'utf8').digest('hex');
 
 /** A digest of what a request asks for, for `act`. Leave PINs out: a digest of four digits is soon guessed. */
 export function fingerprintOf(content: Json): string {
@@ -67,7 +69,8 @@ export class LogDamaged extends Error {
  */
 export function unseal(line: StoredLine): LogEntry {
   if (sha256(line.bytes) !== line.hash) throw new LogDamaged(line, 'its content does not give its hash');
-  const entry: LogEntry = { ...readFields(line), hash: line.hash };
+  // Nobody else has what was just read, so that it need not be copied.
+  const entry: LogEntry = Object.assign(readFields(line), { hash: line.hash });
   for (const field of ['seq', 'stream', 'place'] as const) {
     if (entry[field] !== line[field]) {
       throw new LogDamaged(line, `its content says ${field} ${entry[field]}`);
@@ -90,7 +93,7 @@ function readCanonical(line: StoredLine): Json {
   throw new LogDamaged(line, 'its content is not in canonical form');
 }
 
-const FIELDS = {
+const FIELDS = Object.entries({
   seq: 'number',
   stream: 'string',
   place: 'number',
@@ -100,14 +103,14 @@ const FIELDS = {
   codeVersion: 'string',
   previousHash: 'string',
   previousInStream: 'string',
-} as const;
+} as const satisfies Partial<Record<keyof LogEntry, string>>) as readonly [keyof LogEntry, string][];
 
 function readFields(line: StoredLine): Omit<LogEntry, 'hash'> {
-  const fields = readCanonical(line) as unknown as Omit<LogEntry, 'hash'>;
-  for (const [name, type] of Object.entries(FIELDS)) {
-    if (typeof fields?.[name as keyof typeof FIELDS] !== type) {
+  const fields = readCanonical(line) as unknown as LogEntry | null;
+  for (const [name, type] of FIELDS) {
+    if (typeof fields?.[name] !== type) {
       throw new LogDamaged(line, `its content has no ${name}`);
     }
   }
-  return fields;
+  return fields as LogEntry;
 }

@@ -1,4 +1,4 @@
-import type { Facts } from './facts.ts';
+import { FACT_NAMES, type Facts } from './facts.ts';
 import type { Definition, Step } from './vocabulary.ts';
 import { targetUnder, waysOf } from './ways.ts';
 
@@ -8,7 +8,19 @@ import { targetUnder, waysOf } from './ways.ts';
  *
  * @example straightWay(strokeCheck, factsOf(sheet, 'bench'))[0] // 'needs'
  */
-export function straightWay({ start, steps }: Definition, facts: Facts): readonly string[] {
+export function straightWay(definition: Definition, facts: Facts): readonly string[] {
+  const key = FACT_NAMES.map((name) => facts[name]).join('|');
+  const known = KNOWN.get(definition) ?? new Map<string, readonly string[]>();
+  KNOWN.set(definition, known);
+  const way = known.get(key) ?? walked(definition, facts);
+  known.set(key, way);
+  return way;
+}
+
+/** Every page of a job asks several times. */
+const KNOWN = new WeakMap<Definition, Map<string, readonly string[]>>();
+
+function walked({ start, steps }: Definition, facts: Facts): readonly string[] {
   const way: string[] = [];
   for (let at: string | undefined = start; at !== undefined; ) {
     const step: Step | undefined = steps[at];

@@ -87,17 +87,26 @@ async function partsOf(bytes: Uint8Array<ArrayBuffer>, declared: string): Promis
 }
 
 async function readBytes(request: Request, bytesMax: number): Promise<Uint8Array<ArrayBuffer>> {
-  if (Number(request.headers.get('content-length') ?? 0) > bytesMax) throw tooLarge(bytesMax);
+  const announced = Number(request.headers.get('content-length') ?? Number.NaN);
+  if (announced > bytesMax) throw tooLarge(bytesMax);
+  // Over the wire Node takes no more than was announced, so that it may be read in one piece: half the work of a stream.
+  if (announced >= 0) return bounded(new Uint8Array(await request.arrayBuffer()), bytesMax);
   if (request.body === null) return new Uint8Array();
   const parts: Uint8Array[] = [];
   let length = 0;
-  // The length that a client announces is not believed; a body without one is counted as it comes.
+  // A body whose length nobody announced is counted as it comes.
   for await (const part of request.body as unknown as AsyncIterable<Uint8Array>) {
     length += part.length;
     if (length > bytesMax) throw tooLarge(bytesMax);
     parts.push(part);
   }
   return new Uint8Array(Buffer.concat(parts, length));
+}
+
+/** What was announced is not believed where there was no wire. */
+function bounded(bytes: Uint8Array<ArrayBuffer>, bytesMax: number): Uint8Array<ArrayBuffer> {
+  if (bytes.length > bytesMax) throw tooLarge(bytesMax);
+  return bytes;
 }
 
 function tooLarge(bytesMax: number): Refusal {

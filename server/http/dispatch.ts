@@ -299,7 +299,9 @@ async function sendRefused(error: unknown, refusing: Refusing): Promise<Response
 
 async function drawnAgain(error: Refusal, { route, soFar, query }: Refusing): Promise<Again> {
   if (route.refused === undefined || !soFar.admitted) return {};
-  return await route.refused({ ...soFar.call, typed: soFar.body.fields, query, refusal: error.text });
+  // Also where it was refused before it was known who wants what: JSON is never drawn.
+  const call = { ...soFar.call, wantsPage: true };
+  return await route.refused({ ...call, typed: soFar.body.fields, query, refusal: error.text });
 }
 
 /** What a form of ours cannot send, or a person may not do: somebody tries a way round. A wrong reading is none. */

@@ -40,7 +40,8 @@ export function lineHtml(line: Line, { job, tag }: Where): string {
       ? ''
       : `<img class="photo" src="/jobs/${job}/photos/${line.place}" width="${line.photo.widthPx}" height="${line.photo.heightPx}" loading="lazy" decoding="async" alt="${escaped(line.what)}">`;
   const loop = line.loop === undefined || line.loop === null ? '' : loopHtml(line.loop, escaped);
-  const why = line.working === undefined || line.working === null ? '' : workingHtml(line.working, tag);
+  const working = line.working?.() ?? null;
+  const why = working === null ? '' : workingHtml(working, tag);
   const strike =
     line.isNote === true && line.verdict.word !== 'struck'
       ? ` <a href="/jobs/${job}/notes#note-${line.place}">Strike line ${line.place}</a>`

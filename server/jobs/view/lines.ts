@@ -29,8 +29,8 @@ export interface LineView {
   readonly gave: readonly Gave[];
   /** A record of the loop that came with it, drawn. */
   readonly loop?: LoopView | null;
-  /** How its number and its verdict came about; null where it rests on no number. */
-  readonly working?: WorkingView | null;
+  /** How its number and its verdict came about, for whoever asks; null where it rests on no number. */
+  readonly working?: () => WorkingView | null;
   readonly correctable: boolean;
   /** A second person may read its gauge again. */
   readonly readable: boolean;
@@ -90,7 +90,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       more: moreOf(answer),
       gave: gaveOf(answer, { job, step }),
       loop: loopView(answer),
-      working: lineWorking(answer, job),
+      working: () => lineWorking(answer, job),
       correctable:
         !answer.superseded &&
         (answer.act === 'row-read' || (answer.act === 'step-answered' && answer.readings.length > 0)),

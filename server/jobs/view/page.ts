@@ -207,17 +207,19 @@ export async function jobPage(
     nonce,
   });
   const left = await leftBehind(job.tag, services);
-  const unsent = typedElsewhere(again.typed, { job, definition });
   const group = groupView(job, around);
   const bench = services.bench === null ? null : await services.bench.beside({ job, around, output });
-  const params = {
-    job: forTemplate(view, { again: shown, say: textIn(call.language) }),
-    left,
-    unsent,
-    typed: shown.typed,
-    group,
-    bench,
-  };
+  // What only a template wants costs as much as all else: a program that is answered in JSON does not wait for it.
+  const params = call.wantsPage
+    ? {
+        job: forTemplate(view, { again: shown, say: textIn(call.language) }),
+        left,
+        unsent: typedElsewhere(again.typed, { job, definition }),
+        typed: shown.typed,
+        group,
+        bench,
+      }
+    : {};
   return {
     data: {
       ...answerOf(view, left),

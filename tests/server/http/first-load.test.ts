@@ -1,5 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { ASSET_FILES } from '../../../views/assets.ts';
+import { aSheet } from '../../builders/sheets.ts';
 import { openSiteJob } from '../../builders/site-jobs.ts';
+import { ROOT } from '../../root.ts';
 import { attributeOf, readHtml } from '../../views/html.ts';
 import { type AnApp, anApp, type Browser } from '../an-app.ts';
 
@@ -59,6 +64,40 @@ test('the page of a job and the shift list are under 60 kB too, with everything 
       expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(60_000);
     }
 });
+
+test('a job, its hold too, bears no class whose rules stand only in style sheets that it does not load', async () => {
+  const { browser, person: technician } = await app.signedIn('technician');
+  const { person: supervisor } = await app.signedIn('supervisor');
+  const job = await openSiteJob(app, {
+    technician,
+    supervisor,
+    place: 'line',
+    sheet: aSheet({ tag: 'FV-215' }),
+  });
+  const elsewhere = classesOf('pages.css').filter((name) => !classesOf('style.css').includes(name));
+  expect(elsewhere.length).toBeGreaterThan(20);
+  for (const step of [(await job.job()).step, 'holdWork']) {
+    await job.playTo(step);
+    const html = await (await app.get(`/jobs/${job.id}`, { as: browser })).text();
+    const borne = readHtml(html).elements.flatMap((one) => (attributeOf(one, 'class') ?? '').split(/\s+/));
+    expect(borne).toContain('sheet-fill');
+    expect(
+      [...new Set(borne)].filter((name) => elsewhere.includes(name)),
+      step,
+    ).toEqual([]);
+  }
+});
+
+/** Class names that the rules of a served style sheet name. */
+function classesOf(file: string): readonly string[] {
+  const source = ASSET_FILES[file];
+  if (source === undefined || !('parts' in source)) throw new TypeError(`${file} is no style sheet of ours.`);
+  const css = source.parts.map((part) => readFileSync(join(ROOT, 'views', part), 'utf8')).join('\n');
+  return Array.from(
+    css.replace(/\/\*[\s\S]*?\*\//g, '').matchAll(/\.([a-z][\w-]*)(?=[^{}]*\{)/g),
+    ([, name = '']) => name,
+  );
+}
 
 function sum(bytes: Readonly<Record<string, number>>): number {
   return Object.values(bytes).reduce((all, one) => all + one, 0);

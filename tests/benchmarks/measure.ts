@@ -9,6 +9,7 @@ import { furtherKinds, valveKinds } from '../procedures/practice/demo-sheets.ts'
 import { simulatorWorld } from '../procedures/practice/measure-simulator.ts';
 import { againstBest, ONE_LOOK, WITH_SLIPS } from '../procedures/troubleshooting/exact/measure.ts';
 import { mostThatCanBeKnown, tableWorld } from '../procedures/troubleshooting/measure-table.ts';
+import type { Figures } from '../procedures/troubleshooting/simulate.ts';
 import { VALVES } from '../procedures/troubleshooting/valves.ts';
 
 const NUMBERS = { runs: '40', models: '20', every: '6', kinds: '2', seed: '1' } as const;
@@ -37,25 +38,25 @@ function say(cells: readonly (string | number)[]): void {
 
 function sayTableWorld(): void {
   console.log('\n(a) TABLE WORLD: faults drawn by prior, answers drawn from the table of the engine');
-  say(['', 'first', 'first 3', 'minutes', 'stated-true']);
-  say(['goal', '>= 0.92', '>= 0.99', '', '+-0.03']);
+  say(['faults alone; +- is the standard error', 'first', '+-', 'first 3', '+-', 'minutes', 'stated-true']);
+  say(['goal', '>= 0.92', '', '>= 0.99', '', '', '+-0.03']);
   for (const [kind, facts] of Object.entries(VALVES).slice(0, asked('kinds')))
     for (const extraMisread of [0, 0.1]) {
       const of = { runs: asked('runs'), seed, ...(extraMisread > 0 ? { extraMisread } : {}) };
       const model = modelOfValve(facts);
       const { single, advised, statedLessRight } = tableWorld(model, of);
       const slips = extraMisread > 0 ? ', 10 % extra misreads' : '';
-      say([`${kind}${slips}`, single.first, single.firstThree, advised.minutes, statedLessRight]);
+      say([`${kind}${slips}`, ...withError(single), advised.minutes, statedLessRight]);
       for (const looks of [1, 3]) {
         const most = mostThatCanBeKnown(model, { ...of, looks });
-        say([
-          `  every check read ${looks === 1 ? 'once' : 'three times'}`,
-          most.first,
-          most.firstThree,
-          most.minutes,
-        ]);
+        say([`  every check read ${looks === 1 ? 'once' : 'three times'}`, ...withError(most), most.minutes]);
       }
     }
+}
+
+/** First and first three, each with the standard error of so many draws. */
+function withError({ first, firstThree, runs }: Figures): readonly number[] {
+  return [first, firstThree].flatMap((fraction) => [fraction, Math.sqrt((fraction * (1 - fraction)) / runs)]);
 }
 
 function sayExactModels(): void {

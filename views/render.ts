@@ -64,9 +64,17 @@ function groupStart(groups: readonly { columns: readonly string[] }[], column: n
   return false;
 }
 
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
 /** Words of people and of the plant stay as they wrote them; what stands behind is ours. @example {{ note | own }} */
 function ownWords(text: string, more: string): string {
-  const escaped = (one: string) => one.replaceAll(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
+  const escaped = (one: string) => one.replaceAll(/[&<>"']/g, (letter) => ESCAPES[letter] ?? letter);
   return text === '' ? escaped(more) : `<span translate="no">${escaped(text)}</span>${escaped(more)}`;
 }
 

@@ -196,6 +196,9 @@ class Speaker {
       );
       if (said.isWhole || (filled === null && said.missing.length < sentences.length)) return said;
     }
+    const [, label = '', answer = ''] = /^(.*\S): (.*)$/s.exec(text) ?? [];
+    const named = answer === '' ? null : joined([this.say(label), this.say(answer)], ': ');
+    if (named?.isWhole) return named;
     for (const [between, by] of JOINS) {
       const parts = text.split(between);
       if (parts.length < 2 || parts.some((part) => part.trim() === '')) continue;

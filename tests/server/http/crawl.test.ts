@@ -1,11 +1,15 @@
 /** Every page of a filled site, seen by everybody who may see it. */
 import { isDeepStrictEqual } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PROCEDURES } from '../../../procedures/served.ts';
 import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
+import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { mayAsk } from '../../../server/http/route.ts';
 import { ROLES, type Role } from '../../../server/people/person.ts';
 import { FV_214 } from '../../builders/sheets.ts';
 import { attributeOf, readHtml } from '../../views/html.ts';
+import alike from '../../views/language/alike.json' with { type: 'json' };
+import { englishLeft } from '../../views/language/english-left.ts';
 import { type AnApp, anApp, Browser, newRequestId } from '../an-app.ts';
 import { helpPlace, pageFaults } from './page-faults.ts';
 
@@ -50,6 +54,24 @@ beforeAll(async () => {
   await done('/people/alarms', { note: MARKER });
 }, 120_000);
 afterAll(() => app.close());
+
+/** Sheets of procedures and workings of calculations are in English; the style page shows parts of every kind. */
+const WAITS = /^\/(?:procedures\/|calculations|style)/;
+
+/** Names, words of the people and the valves of the filled site, and titles of procedures that are in English. */
+const THEIRS: readonly (string | RegExp)[] = [
+  /^(?:now )?(?:Technician|Supervisor|Engineer|Safety officer) \d/,
+  /^(?:IA|HV)-\d+\w?(?:-\d)?, |^(?:block valve|cock), /,
+  'onerror',
+  'board operator',
+  'cooled over night',
+  'all as on the plate',
+  'an invented job',
+  ...DEMO_VALVES.flatMap(({ service = '', location = '', notes = '' }) => [service, location, notes]).filter(
+    (own) => own !== '',
+  ),
+  ...PROCEDURES.map(({ definition }) => String(definition.title)),
+];
 
 /** Addresses that exist, for each way of naming something. */
 const THINGS: Readonly<Record<string, readonly string[]>> = {
@@ -135,6 +157,21 @@ describe('looking', () => {
       expect([...new Set(pages.map(({ text }) => helpPlace(text)))]).toEqual(['Help']);
     },
   );
+
+  test('is said in Spanish on every page but those of procedures and calculations, which wait for somebody of the trade', async () => {
+    const same = new Set<string>(alike);
+    const pages = new Map<string, string>();
+    for (const role of ROLES)
+      for (const page of (await crawlBy(role)).seen.filter(isPage))
+        if (!WAITS.test(page.path)) pages.set(page.path, page.text);
+    const left = [...pages].flatMap(([path, text]) =>
+      englishLeft(text, same)
+        .filter((one) => !THEIRS.some((own) => (typeof own === 'string' ? one.includes(own) : own.test(one))))
+        .map((one) => `${path}: ${one}`),
+    );
+    expect(pages.size).toBeGreaterThan(40);
+    expect(left).toEqual([]);
+  });
 
   test('shows what somebody typed as text, on every page and in every file that is taken along (WS-41)', async () => {
     const places: string[] = [];

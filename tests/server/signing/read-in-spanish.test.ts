@@ -67,3 +67,18 @@ test('the digest of one language does not fit the page of the other', async () =
   const { status, problem } = await at.sendJson(mixed);
   expect([status, problem.code]).toEqual([409, 'HLD-016']);
 });
+
+test('a hold is read out by radio in Spanish, line by line, and signed by radio over its Spanish words', async () => {
+  await choose('es');
+  const page = await at.app.get(`/jobs/${at.job.id}/radio`, { as: at.technician.browser });
+  const html = await page.text();
+  for (const line of [
+    'Punto de espera 1 de 2',
+    'Aceptable cuando: Cada energía',
+    'Permite, trabajo por hacer: conectar aire',
+  ])
+    expect(html).toContain(line);
+  const english = [...html.matchAll(/<span lang="en">([^<]*)</g)].map(([, text]) => text);
+  // How residue was cleared is in the words of whoever cleared it.
+  expect(english.filter((text) => !text?.includes('Residu'))).toEqual([]);
+});

@@ -164,6 +164,11 @@ class Speaker {
     const known = (part: string) => this.#catalogue.get(part);
     const behind = this.#figures.isFigures(first) ? known(words.slice(1).join(' ')) : undefined;
     if (behind !== undefined) return whole(`${this.#figures.localised(first)} ${behind}`);
+    for (let at = words.length - 1; at > 1; at -= 1) {
+      const [figure, tail] = [words.slice(0, at).join(' '), known(words.slice(at).join(' '))];
+      if (tail !== undefined && this.#figures.isFigures(figure))
+        return whole(`${this.#figures.localised(figure)} ${tail}`);
+    }
     if (!this.#figures.isFigures(last)) return null;
     for (let at = words.length - 1; at > 0 && this.#figures.isFigures(words.slice(at).join(' ')); at -= 1) {
       const before = known(words.slice(0, at).join(' '));

@@ -89,6 +89,15 @@ function stateLine(tag: EnergyTag, edges: { textX: number; valueX: number; bandX
   ];
 }
 
+const BELOW_LETTER = 7;
+const BELOW_ROOM = 142;
+
+/** What is longer than the tag, in another language, is set closer. */
+function squeezed(text: string): { textLength?: number; lengthAdjust?: string } {
+  const isLong = text.length * BELOW_LETTER > BELOW_ROOM;
+  return isLong ? { textLength: BELOW_ROOM, lengthAdjust: 'spacingAndGlyphs' } : {};
+}
+
 /** The tag as a piece of a drawing, its upper left corner at 0,0. */
 export function energyTagPiece(tag: EnergyTag): string {
   const left = (tag.side ?? 'left') === 'left';
@@ -109,7 +118,7 @@ export function energyTagPiece(tag: EnergyTag): string {
     letters({ x: edges.textX, y: 18, class: 't14 bold ink-fill' }, tag.letter),
     letters({ x: edges.textX + 13, y: 18, class: 't14 ink-fill' }, tag.name),
     ...stateLine(tag, edges),
-    letters({ x: edges.textX, y: 61, class: 't14 ink2-fill' }, below),
+    letters({ x: edges.textX, y: 61, class: 't14 ink2-fill', ...squeezed(below) }, below),
     shape('circle', {
       cx: left ? 11 : TAG_WIDTH - 11,
       cy: 34,

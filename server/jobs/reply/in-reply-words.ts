@@ -25,11 +25,14 @@ export function inReplyWords(typed: string, { language, job, around }: Read): st
   return fromSpanish(typed, { fields, labels: labels.filter(({ shown, label }) => shown !== label) });
 }
 
-/** A reply that quotes what was read quotes what was typed instead. */
+/** A reply that quotes words which nobody typed quotes what was typed instead. */
 export function quotingTyped(
   reply: Reply,
   { read, typed }: { readonly read: string; readonly typed: string },
 ): Reply {
-  if (!('what' in reply)) return reply;
-  return { ...reply, what: reply.what.replace(`“${read}”`, () => `“${typed.trim()}”`) };
+  if (!('what' in reply) || read === typed) return reply;
+  const own = `“${typed.trim()}”`;
+  const isTyped = (met: string) => typed.toLowerCase().includes(met.toLowerCase());
+  const what = reply.what.replace(/“([^”]*)”/, (quoted, met: string) => (isTyped(met) ? quoted : own));
+  return { ...reply, what };
 }

@@ -71,9 +71,7 @@ function section(
     inletDrain: drain('processInlet'),
     outletDrain: drain('processOutlet'),
     bypass: bench || job.facts.bypassLine === 'none' ? null : { shut: of('bypass')?.state === 'shut' },
-    tags: energies
-      .filter((one) => one.state !== 'absent')
-      .map((one) => ({ ...tag(one), word: say(stateWord(one.state)) })),
+    tags: energies.filter((one) => one.state !== 'absent').map((one) => said(tag(one), say)),
     words: {
       open: '100 open',
       shut: '0 shut',
@@ -90,6 +88,11 @@ function tag(view: EnergyView): EnergyTag {
     return { letter, name, state, proof: `adjuster ${view.is}` };
   const value = view.condition === 'bypass' ? '' : (view.is ?? '');
   return { letter, name, state, value, proof: view.proof };
+}
+
+/** What has to fit on the tag is said before it is drawn. */
+function said(one: EnergyTag, say: (text: string) => string): EnergyTag {
+  return { ...one, word: say(stateWord(one.state)), ...(one.proof && { proof: say(one.proof) }) };
 }
 
 function filling(view: EnergyView | undefined): Filling {

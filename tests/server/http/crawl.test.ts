@@ -67,6 +67,12 @@ const THEIRS: readonly (string | RegExp)[] = [
   'cooled over night',
   'all as on the plate',
   'an invented job',
+  'published table',
+  // A label that holds a semicolon, between others that are parted by one; a card and what was done with it.
+  'Controller line off and capped; only',
+  'Rodded where it can plug; it flowed',
+  ' (hold signed)',
+  ': signed at a screen of their own',
   ...DEMO_VALVES.flatMap(({ service = '', location = '', notes = '' }) => [service, location, notes]).filter(
     (own) => own !== '',
   ),

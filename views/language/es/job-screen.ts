@@ -105,7 +105,7 @@ export const jobScreen = {
   'Signed by radio': 'Firmado por radio',
   'Signed by radio, not confirmed': 'Firmado por radio, sin confirmar',
   'Signed earlier, on a paper form': 'Firmado antes, en un formulario de papel',
-  'Source: {1}': 'Fuente: {1}',
+  'Source: {ownSource}': 'Fuente: {ownSource}',
   'Take back: {1}': 'Quitar el nombramiento: {1}',
   'Take the job up again': 'Retomar el trabajo',
   'The code': 'El código',

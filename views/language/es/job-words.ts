@@ -20,7 +20,7 @@ export const jobWords = {
   'Answer the card above.': 'Responda a la tarjeta de arriba.',
   'Answer the open card of that job again.': 'Responda otra vez a la tarjeta abierta de ese trabajo.',
   'Answer the open card.': 'Responda a la tarjeta abierta.',
-  'Apart: at most {1} %.': 'Separación: como mucho {1} %.',
+  'Apart: at most {1} %.': 'Dif.: de subida a bajada, como mucho {1} %.',
   'As left: {1} % off at most, limit {2}.': 'Como se dejó: {1} % de desviación como mucho, límite {2}.',
   'At most 400 letters.': '400 letras como máximo.',
   'Both stand as they were; nothing was opened.': 'Ambos siguen como estaban; no se abrió nada.',

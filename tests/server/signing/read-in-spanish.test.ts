@@ -79,6 +79,6 @@ test('a hold is read out by radio in Spanish, line by line, and signed by radio 
   ])
     expect(html).toContain(line);
   const english = [...html.matchAll(/<span lang="en">([^<]*)</g)].map(([, text]) => text);
-  // How residue was cleared is in the words of whoever cleared it.
-  expect(english.filter((text) => !text?.includes('Residu'))).toEqual([]);
+  // How residue was cleared is in the words of whoever cleared it, and people have names of their own.
+  expect(english.filter((text) => !/Residu|^technician/.test(text ?? ''))).toEqual([]);
 });

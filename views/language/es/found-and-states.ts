@@ -119,7 +119,6 @@ export const foundAndStates = {
   bypasses: 'bypasses',
   locks: 'candados',
   plans: 'planes',
-  'job opened': 'trabajo abierto',
   overhaul: 'revisión general',
   stays: 'se queda',
   today: 'hoy',

@@ -72,6 +72,8 @@ const THEIRS: readonly (string | RegExp)[] = [
   'Controller line off and capped; only',
   'Rodded where it can plug; it flowed',
   ' (hold signed)',
+  ' (row read)',
+  'Blank: 0.25 psi (',
   ': signed at a screen of their own',
   ...DEMO_VALVES.flatMap(({ service = '', location = '', notes = '' }) => [service, location, notes]).filter(
     (own) => own !== '',

@@ -8,7 +8,8 @@ const EMPTY_NAMES = new Set(['ok', 'okay', 'cancel', 'yes', 'no', 'submit', 'go'
 /** A date that is read as two, by who writes the day first and by who writes the month first; a clock of twelve hours. */
 const READ_AS_TWO = [
   /\b(?:[0-2]?\d|3[01])[/.](?:[0-2]?\d|3[01])[/.](?:\d{4}|\d{2})\b/g,
-  /\b\d{1,2}(?::\d{2})? ?[ap]\.?m\b\.?/gi,
+  // Not the end of a code that is read out: `1T1-9AM`.
+  /(?<![\w-])\d{1,2}(?::\d{2})? ?[ap]\.?m\b\.?(?!-)/gi,
 ];
 
 /**

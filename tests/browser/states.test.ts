@@ -43,7 +43,7 @@ async function faultsInStates({ name, page }: Screen): Promise<readonly string[]
   say('tight', await tightFaults(page));
   await enterState(page, 'still');
   say('still', await movingParts(page));
-  await enterState(page, 'whole');
+  await enterState(page, 'a4');
   for (const format of ['A4', 'Letter'] as const) say(format, coloursOfPdf(await page.pdf({ format })));
   return faults;
 }

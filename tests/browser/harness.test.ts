@@ -116,7 +116,7 @@ inBrowser('the watch over a page', (open) => {
       ['overflow-wrap', 'anywhere'],
       ['color', 'rgb(150, 150, 150)'],
       ['font-size', '15px'],
-      ['transition', 'color 1s'],
+      ['transition', 'opacity 1s'],
     ] as const)
       await set(name, value);
     expect(await seen()).toEqual([1, 1, 1, 1]);

@@ -33,6 +33,13 @@ interface Known {
 /** Of an open job the locks grow older by themselves, by the hour. */
 const OPEN_STANDS_MS = 60_000;
 
+interface KnownList {
+  /** All jobs, as the list had them. */
+  readonly all: readonly JobOfValve[];
+  readonly audits: readonly JobAudit[];
+  readonly now: string;
+}
+
 interface When {
   readonly period: Period;
   readonly now: string;
@@ -47,7 +54,7 @@ export class SiteAudit {
   readonly #catalogue: Catalogue;
   /** In order of use; the one unused for longest goes first. */
   readonly #known = new Map<string, Known>();
-  readonly #lists = new Map<string, readonly JobAudit[]>();
+  readonly #lists = new Map<string, KnownList>();
   #site: { readonly place: number; readonly exceptions: readonly Exception[] } | undefined;
 
   constructor(catalogue: Catalogue) {
@@ -56,32 +63,37 @@ export class SiteAudit {
 
   /** How many jobs of a period would have to be worked out. */
   async wanting(of: Of, { period, now }: When): Promise<number> {
-    const within = listed(await of.lists.jobs.inOrder(), period);
-    return within.filter((line) => this.#knownOf(line, now) === undefined).length;
+    const all = await of.lists.jobs.inOrder();
+    if (this.#asBefore(all, { period, now }) !== undefined) return 0;
+    return listed(all, period).filter((line) => this.#knownOf(line, now) === undefined).length;
   }
 
   /** Jobs opened in a period, the latest first. @throws whatever `tell` throws; what was worked out stays */
   async jobs(of: Of, { period, now, tell }: When & { readonly tell: Tell }): Promise<readonly JobAudit[]> {
-    const within = listed(await of.lists.jobs.inOrder(), period);
+    const all = await of.lists.jobs.inOrder();
+    const before = this.#asBefore(all, { period, now });
+    if (before !== undefined) return before;
+    const within = listed(all, period);
     const audits: JobAudit[] = [];
     for (const line of within) {
       const known = this.#knownOf(line, now);
       if (known === undefined) await tell({ doing: 'reading job', done: audits.length, of: within.length });
       audits.push(known ?? (await this.#audit(of.log, { line, now })));
     }
-    return this.#asBefore(audits, period);
+    this.#keepList({ all, audits, now }, period);
+    return audits;
   }
 
-  /** The very list of before where nothing in it is another, so that what was worked out from it still stands. */
-  #asBefore(audits: readonly JobAudit[], { from, to }: Period): readonly JobAudit[] {
-    const key = `${from} ${to}`;
-    const before = this.#lists.get(key);
-    const isSame = before?.length === audits.length && audits.every((audit, at) => audit === before[at]);
-    if (isSame) return before;
-    this.#lists.delete(key);
-    this.#lists.set(key, audits);
+  /** The very list of before where no job has grown since, so that what was worked out from it still stands. */
+  #asBefore(all: readonly JobOfValve[], { period, now }: When): readonly JobAudit[] | undefined {
+    const before = this.#lists.get(keyOf(period));
+    return before?.all === all && isFresh(before.now, now) ? before.audits : undefined;
+  }
+
+  #keepList(list: KnownList, period: Period): void {
+    this.#lists.delete(keyOf(period));
+    this.#lists.set(keyOf(period), list);
     for (const oldest of [...this.#lists.keys()].slice(0, -LISTS_MAX)) this.#lists.delete(oldest);
-    return audits;
   }
 
   /** What is worth a question and stands in no job. */
@@ -95,8 +107,7 @@ export class SiteAudit {
   #knownOf(line: JobOfValve, now: string): JobAudit | undefined {
     const known = this.#known.get(line.id);
     if (known?.line !== line) return undefined;
-    const isFresh = line.isClosed || Math.abs(Date.parse(now) - Date.parse(known.now)) < OPEN_STANDS_MS;
-    return isFresh ? known.audit : undefined;
+    return line.isClosed || isFresh(known.now, now) ? known.audit : undefined;
   }
 
   async #audit(
@@ -122,6 +133,11 @@ export class SiteAudit {
     }
   }
 }
+
+const isFresh = (then: string, now: string): boolean =>
+  Math.abs(Date.parse(now) - Date.parse(then)) < OPEN_STANDS_MS;
+
+const keyOf = ({ from, to }: Period): string => `${from} ${to}`;
 
 function listed(jobs: readonly JobOfValve[], period: Period): readonly JobOfValve[] {
   const within = latestFirst(jobs).filter(({ openedAt }) => isWithin(openedAt, period));

@@ -17,11 +17,28 @@ export interface RowsFound {
   readonly rows: readonly AuditRow[];
 }
 
+type RowsAsked = Wanted & { readonly most: number };
+
+/** So many answers are kept for one list of jobs. */
+const ANSWERS_MAX = 20;
+
+const rowsBefore = derived((_: readonly JobAudit[]) => new Map<string, RowsFound>());
+
 /** The rows that are asked for, the latest first. A blank asks for all. */
-export function rowsWanted(
-  audits: readonly JobAudit[],
-  wanted: Wanted & { readonly most: number },
-): RowsFound {
+export function rowsWanted(audits: readonly JobAudit[], asked: RowsAsked): RowsFound {
+  const { person, energy, valve, procedure, kind, most } = asked;
+  const key = JSON.stringify([person, energy, valve, procedure, kind, most]);
+  const before = rowsBefore(audits);
+  const found = before.get(key) ?? findRows(audits, asked);
+  if (before.size >= ANSWERS_MAX) before.clear();
+  if (found.rows.length <= ROWS_KEPT_MAX) before.set(key, found);
+  return found;
+}
+
+/** A table of all rows is made anew each time. */
+const ROWS_KEPT_MAX = 1000;
+
+function findRows(audits: readonly JobAudit[], wanted: RowsAsked): RowsFound {
   const [valve, procedure] = [meets(wanted.valve), meets(wanted.procedure)];
   const jobs = audits.filter((audit) => valve(audit.tag) && procedure(audit.procedure));
   const fits = rowFits(wanted);

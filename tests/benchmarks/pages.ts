@@ -4,7 +4,7 @@
  * `--keep FOLDER` leaves both sites for the next run, `--only listValves` looks at some pages alone.
  */
 import { spawn } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -40,13 +40,17 @@ async function verifyBig(folder: string): Promise<void> {
 }
 
 function startMs(script: string, folder: string): Promise<number> {
+  // Each its own: checkpoints lie beside it. The same as the sites were made with.
+  const pepper = join(`${folder}-key`, 'k');
+  mkdirSync(`${folder}-key`, { recursive: true, mode: 0o700 });
+  writeFileSync(pepper, Buffer.alloc(32, 7).toString('hex'), { mode: 0o600 });
   const begunMs = performance.now();
   const child = spawn(process.execPath, [script], {
     env: {
       ...process.env,
       YOKESIDE_DATA: folder,
       YOKESIDE_PORT: '0',
-      YOKESIDE_PEPPER: join(folder, '..', 'key', 'k'),
+      YOKESIDE_PEPPER: pepper,
     },
     stdio: ['ignore', 'ignore', 'pipe'],
   });
@@ -59,10 +63,11 @@ function startMs(script: string, folder: string): Promise<number> {
       child.stderr.removeAllListeners('data').resume();
       await (await fetch(`${address}/`)).text();
       const tookMs = performance.now() - begunMs;
-      child.once('exit', () => resolve(tookMs));
+      child.removeAllListeners('exit').once('exit', () => resolve(tookMs));
       child.kill('SIGTERM');
     });
     child.once('error', reject);
+    child.once('exit', (code) => reject(new Error(`It ended with ${code}: ${said}`)));
   });
 }
 

@@ -198,7 +198,9 @@ const PARAM_MAX = 200;
 
 /** No name of ours is so long or so odd: there is nothing at that address. */
 function refuseOddParams(params: Readonly<Record<string, string>>): void {
-  if (Object.values(params).some((value) => value.length > PARAM_MAX || ODD.test(value))) throw notFound();
+  const isOdd = (value: string): boolean =>
+    value.trim() === '' || value.length > PARAM_MAX || ODD.test(value);
+  if (Object.values(params).some(isOdd)) throw notFound();
 }
 
 function queryOf(request: Request): Fields {

@@ -69,7 +69,14 @@ describe('whatever is sent', () => {
   });
 
   test('an address that cannot be is no page', async () => {
-    for (const path of ['/people/%00', '/people/%ff', `/people/${'x'.repeat(201)}`, '/people/%ed%a0%80']) {
+    for (const path of [
+      '/people/%00',
+      '/points/%EF%BB%BF',
+      '/points/%20',
+      '/people/%ff',
+      `/people/${'x'.repeat(201)}`,
+      '/people/%ed%a0%80',
+    ]) {
       expect((await app.get(path, { as: browser })).status, path).toBe(404);
     }
   });

@@ -37,11 +37,16 @@ const timeout = EVERY === 1 ? 3_600_000 : 120_000;
 
 describe('[SAF-03] [SAF-10] A stroke check made wrong in one place is not served', { timeout }, () => {
   test('with a state left out that a way sets', () => {
-    const mutants = droppedSets(definition);
+    const all = droppedSets(definition);
+    const mutants = some(all, EVERY === 1 ? 1 : 2);
     const missed = mutants.filter((mutant) => !isFound(mutant, COMPILED) && !isRefused(mutant.definition));
-    console.log(`states left out: ${mutants.length}, found ${mutants.length - missed.length}`);
+    console.log(
+      `states left out: ${all.length}, tried ${mutants.length}, found ${mutants.length - missed.length}`,
+    );
     expect(missed.filter((mutant) => isHarmful(mutant.definition)).map(({ name }) => name)).toEqual([]);
-    expect(missed.map(({ name }) => name).sort()).toEqual(Object.keys(HARMLESS).sort());
+    const harmless = mutants.map(({ name }) => name).filter((name) => Object.hasOwn(HARMLESS, name));
+    expect(missed.map(({ name }) => name).sort()).toEqual(harmless.sort());
+    expect(all.map(({ name }) => name)).toEqual(expect.arrayContaining(Object.keys(HARMLESS)));
   });
 
   test('with a lock or an open bypass that is never recorded as put back', () => {
@@ -109,7 +114,7 @@ describe('[SAF-03] [SAF-10] A stroke check made wrong in one place is not served
     let count = 0;
     const machine = forwardMachine(definition);
     const met = TELLING_FACTS.map((facts) => ({ facts, played: standings(definition, facts) }));
-    for (const action of Object.keys(ACTION_CLASSES) as ActionClass[]) {
+    for (const action of some(Object.keys(ACTION_CLASSES) as ActionClass[], EVERY === 1 ? 1 : 2)) {
       const mutant = withAction(definition, action);
       const proveUnder = proverOf(machine, mutant);
       for (const { facts, played } of met) {

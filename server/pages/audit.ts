@@ -152,14 +152,14 @@ const NOT_YET: Answer = {
 /** Works out what is not known yet. @returns the work that still does, where that is more than a page may wait for */
 async function readJobs(
   call: BareCall & { readonly person: Person; readonly query: Query },
-  audit: SiteAudit,
+  { audit, path }: { readonly audit: SiteAudit; readonly path: string },
 ): Promise<string | null> {
   const { services, person, now, query } = call;
   const period = periodOf(call);
   const asked = { period, now: now.toISOString() };
   if ((await audit.wanting(services, asked)) <= AT_ONCE_MAX) return null;
   const today = asked.now.slice(0, 10);
-  const shows = addressOf('/audit', query, {});
+  const shows = addressOf(path, query, {});
   const begun = {
     title: 'Reading the jobs of these days',
     person: person.id,
@@ -187,7 +187,7 @@ function listAudit(audit: SiteAudit): Route {
     query: QUERY,
     answer: ANSWER,
     handle: async (call) => {
-      const work = await readJobs(call, audit);
+      const work = await readJobs(call, { audit, path: '/audit' });
       if (work !== null) return { data: NOT_YET, seeOther: pathOfWork(work) };
       const most = { rows: pageOf(call.query) * ROWS_A_PAGE, exceptions: EXCEPTIONS_A_PAGE };
       const found = await findAudit(call, { audit, most });
@@ -224,6 +224,8 @@ function exportRows(audit: SiteAudit): Route {
     query: QUERY,
     answer: z.object({ rows: z.int() }),
     handle: async (call) => {
+      const work = await readJobs(call, { audit, path: '/audit/rows.csv' });
+      if (work !== null) return { data: { rows: 0 }, seeOther: pathOfWork(work) };
       const most = { rows: Number.POSITIVE_INFINITY, exceptions: 0 };
       const { rows } = await findAudit(call, { audit, most });
       const cells = rows.map((row) => [
@@ -261,6 +263,8 @@ function exportReport(audit: SiteAudit): Route {
     query: QUERY.extend({ paper: oneOf(['a4', 'letter']).default('a4') }),
     answer: z.object({ rows: z.int(), exceptions: z.int() }),
     handle: async (call) => {
+      const work = await readJobs(call, { audit, path: '/audit/report.pdf' });
+      if (work !== null) return { data: { rows: 0, exceptions: 0 }, seeOther: pathOfWork(work) };
       const found = await findAudit(call, { audit, most: PAPER_MOST });
       const { now, query } = call;
       const about = {

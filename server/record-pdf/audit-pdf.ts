@@ -60,8 +60,8 @@ export async function auditPdf(
   paper.text(
     `${found.jobs} jobs opened from ${found.from} ${found.to === '' ? 'on' : `to ${found.to}`}. ${narrowed(query)}`,
   );
-  questions(paper, found);
-  rows(paper, found);
+  await questions(paper, found);
+  await rows(paper, found);
   paper.heading('How these are found');
   paper.table(
     [
@@ -80,7 +80,10 @@ function narrowed({ from: _, to: __, page: ___, ...query }: Query): string {
   return given.length === 0 ? '' : `Only ${given.map(([name, value]) => `${name} ${value}`).join(', ')}.`;
 }
 
-function questions(paper: Paper, { rules, exceptions, exceptionCount, site }: AuditFound): void {
+async function questions(
+  paper: Paper,
+  { rules, exceptions, exceptionCount, site }: AuditFound,
+): Promise<void> {
   paper.heading('Worth a question');
   paper.text(exceptions.length === 0 ? 'Nothing in these jobs.' : NO_OFFENCE);
   const counted: readonly Column[] = [
@@ -104,7 +107,7 @@ function questions(paper: Paper, { rules, exceptions, exceptionCount, site }: Au
     { label: 'figures', share: 2.6 },
   ];
   if (exceptions.length > 0)
-    paper.table(
+    await paper.longTable(
       columns,
       exceptions.map(({ says, job, tag, at, lines, what }) => [
         bold(says),
@@ -126,7 +129,7 @@ function questions(paper: Paper, { rules, exceptions, exceptionCount, site }: Au
   );
 }
 
-function rows(paper: Paper, { rows: latest, count }: AuditFound): void {
+async function rows(paper: Paper, { rows: latest, count }: AuditFound): Promise<void> {
   paper.heading('Sign-offs, isolations, locks');
   if (count === 0) paper.text('Nothing fits.');
   const columns: readonly Column[] = [
@@ -143,7 +146,7 @@ function rows(paper: Paper, { rows: latest, count }: AuditFound): void {
     plain(`${row.name}, ${row.screen}`),
     plain(`job ${row.job}, line ${row.line}, ${row.tag}, ${row.title}`),
   ]);
-  if (shown.length > 0) paper.table(columns, shown);
+  if (shown.length > 0) await paper.longTable(columns, shown);
   more(paper, count);
 }
 
@@ -225,7 +228,7 @@ export async function jobLogPdf(
     { label: 'came out', share: 1 },
     { label: 'check number', share: 1.1 },
   ];
-  paper.table(
+  await paper.longTable(
     columns,
     data.lines.map((line) => [
       plain(String(line.line)),

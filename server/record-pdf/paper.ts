@@ -1,5 +1,6 @@
 import type { Language } from '../../views/language/language.ts';
 import { textIn } from '../../views/language/speak.ts';
+import { turns } from '../long/turns.ts';
 import { drawSvg, sizeOf } from './draw-svg.ts';
 import { FACE, type Faces, Pen } from './pen.ts';
 
@@ -186,16 +187,32 @@ export class Paper {
   }
 
   table(columns: readonly Column[], rows: readonly (readonly Cell[])[]): void {
+    const add = this.#rowsUnder(columns);
+    for (const cells of rows) add(cells);
+    this.#y += 8;
+  }
+
+  /** The same for a table that may be long: others are let in while it is drawn. */
+  async longTable(columns: readonly Column[], rows: readonly (readonly Cell[])[]): Promise<void> {
+    const [add, turn] = [this.#rowsUnder(columns), turns()];
+    for (const cells of rows) {
+      add(cells);
+      await turn();
+    }
+    this.#y += 8;
+  }
+
+  /** Draws the head of a table. @returns what draws a row of it, below the head again where a page is full */
+  #rowsUnder(columns: readonly Column[]): (cells: readonly Cell[]) => void {
     const head = columns.map(({ label }) => ({ text: label }));
     if (columns.some(({ label }) => label !== '')) this.#row(columns, { cells: head, isHead: true });
-    for (const cells of rows) {
+    return (cells) => {
       if (this.#y + this.#heightOf(columns, cells) > this.#pen.doc.page.height - EDGE.bottom) {
         this.newPage();
         this.#row(columns, { cells: head, isHead: true });
       }
       this.#row(columns, { cells, isHead: false });
-    }
-    this.#y += 8;
+    };
   }
 
   #widthOf(columns: readonly Column[], at: number): number {

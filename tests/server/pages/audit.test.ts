@@ -27,7 +27,7 @@ afterEach(() => app.close());
 
 /** A job that the machine decided, stored line by line as its technician and supervisor would have written it. */
 async function storeJob(id: string, tag: string): Promise<void> {
-  const { opened, lines } = decidedJob();
+  const { lines } = decidedJob();
   const signature = {
     person: 's1',
     name: 'supervisor 1',
@@ -38,16 +38,7 @@ async function storeJob(id: string, tag: string): Promise<void> {
     nonce: 'n',
     radio: null,
   };
-  await store(
-    id,
-    {
-      kind: 'job-opened',
-      inputs: { ...opened, id, tag, definitionHash: catalogue.current('stroke-check')?.hash ?? '' },
-      outcome: {},
-      effects: { to: 'needs', sets: {} },
-    },
-    't1',
-  );
+  await storeOpened(id, tag);
   for (const { kind, inputs, outcome, effects } of lines) {
     const isHold = kind === 'hold-signed';
     await store(
@@ -56,6 +47,13 @@ async function storeJob(id: string, tag: string): Promise<void> {
       isHold ? 's1' : 't1',
     );
   }
+}
+
+async function storeOpened(id: string, tag: string): Promise<void> {
+  const definitionHash = catalogue.current('stroke-check')?.hash ?? '';
+  const inputs = { ...decidedJob().opened, id, tag, definitionHash };
+  const draft = { kind: 'job-opened', inputs, outcome: {}, effects: { to: 'needs', sets: {} } };
+  await store(id, draft, 't1');
 }
 
 async function store(
@@ -178,6 +176,16 @@ describe('for paper', () => {
         Object.values(RULES).map(({ how }) => how),
       ),
     ).toEqual([]);
+  });
+
+  test('the audit is printed and saved as well where more jobs have to be read than a page reads at once', async () => {
+    const opened = Array.from({ length: 60 }, (_, at) => String(100 + at));
+    for (const id of opened) await storeOpened(id, 'FV-700');
+    // An hour went by, and with it the session.
+    ({ browser: officer } = await app.signedIn('safety-officer'));
+    for (const path of ['/audit/report.pdf', '/audit/rows.csv', '/audit'])
+      await expect.poll(async () => (await app.get(path, { as: officer })).status).toBe(200);
+    expect(await paperOf('/audit/report.pdf')).toContain('62jobsopenedfrom');
   });
 
   test('the log of a job has every line with its check number', async () => {

@@ -4,7 +4,7 @@ import { ANY_HUB, type Check, IN_SERVICE } from '../check.ts';
 export const controlRoomChecks = {
   controllerOutput: {
     title: 'Controller output against what the loop needs',
-    todo: 'Read the output and take it as opening asked: nothing is shut, whatever the air does.',
+    todo: 'Read the output as the opening that it asks for: where air shuts the valve, a full output may mean shut.',
     minutes: 2,
     hubs: IN_SERVICE,
     misread: 0.03,

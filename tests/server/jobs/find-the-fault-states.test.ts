@@ -102,6 +102,9 @@ describe('What a hub says of the causes', () => {
 
   test('a mend is proved by its check, and one that did not help speaks from then on', async () => {
     const finder = await atHub({ symptom: 'movesPartWay' });
+    const told = await finder.text();
+    expect(told).toContain('As told: Does not reach open');
+    expect(told).not.toContain('Full stroke from the controller, on the bypass: ');
     await finder.check('mend freeStop', { made: 'yes', mendNote: 'a stop was wound in' });
     expect(await finder.text()).toContain('Prove the repair');
     await finder.check('handwheelAndStops', { found: 'engaged' });

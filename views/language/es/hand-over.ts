@@ -15,6 +15,7 @@ export const handOver = {
   because: 'porque',
   'kept, seen before': 'anotado, ya visto antes',
   '{1}, job {2} on {3}: the trouble is back': '{1}, trabajo {2} del {3}: el problema ha vuelto',
+  'As told: {1}': 'Según el aviso: {1}',
   'Counted from job {1} on {2}: {3}. The trouble is back, which speaks against it, weakly. Correct the answer about the same trouble, and it counts no more.':
     'Se cuenta del trabajo {1} del {2}: {3}. El problema ha vuelto, lo que habla en contra, débilmente. Corrija la respuesta sobre el mismo problema, y ya no cuenta.',
   'It does not go on as that job.': 'No sigue como ese trabajo.',

@@ -2,7 +2,11 @@
 import type { CauseId } from '../../../../procedures/troubleshooting/causes.ts';
 import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
-import type { Answer, Counted } from '../../../../procedures/troubleshooting/engine/evidence.ts';
+import {
+  type Answer,
+  type Counted,
+  HEARSAY,
+} from '../../../../procedures/troubleshooting/engine/evidence.ts';
 import { saysTheSame } from '../../../../procedures/troubleshooting/engine/looks.ts';
 import { voicesFor } from '../../../../procedures/troubleshooting/engine/speaks.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
@@ -76,6 +80,8 @@ export function sayItem({ item, looks }: Counted): string {
   const check = checkOf(item.check);
   const word = item.outcome ?? bandOf(item.check, item.value);
   const found = word === undefined ? undefined : check.outcomes[word];
+  // What the operator said was looked at by nobody yet: no check is named that was not made.
+  if (item.gauge === HEARSAY && found !== undefined) return `As told: ${found}`;
   return `${check.title}: ${found ?? 'a number off its axis'}${sayNumber(item)}${sayLooks(looks)}`;
 }
 

@@ -2,7 +2,7 @@
  * `npm start`: makes the data folder if need be, opens the log, listens, and says where. What a person at the console
  * reads goes to stderr; stdout has the operations log alone.
  */
-import { randomBytes, randomUUID } from 'node:crypto';
+import { randomBytes, randomInt, randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { setTimeout as after, setImmediate as letOthers } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -63,6 +63,7 @@ async function start(): Promise<void> {
     asset: assets.address,
     now: () => new Date(Date.now() - demoBackMs),
     newId: randomUUID,
+    drawSeed: () => randomInt(2 ** 31),
     out: (line) => console.log(line),
   });
   const loadDemo = (empty: Services) =>

@@ -36,13 +36,25 @@ export interface ServicesOptions {
   asset(name: string): string;
   now(): Date;
   newId(): string;
+  drawSeed(): number;
   /** Takes a line of the operations log. */
   out(line: string): void;
 }
 
 /** Everything that a request handler needs, joined up. */
 export function makeServices(options: ServicesOptions): Services {
-  const { store, settings, pepper, codeVersion, now, newId, out, asset, checkpoints = null } = options;
+  const {
+    store,
+    settings,
+    pepper,
+    codeVersion,
+    now,
+    newId,
+    drawSeed,
+    out,
+    asset,
+    checkpoints = null,
+  } = options;
   const operations = operationsLog({ now, out });
   const log = new SiteLog({
     store,
@@ -72,6 +84,7 @@ export function makeServices(options: ServicesOptions): Services {
     bench: null,
     now,
     newId,
+    drawSeed,
   };
   return { ...real, practice: practiceDoor(real, options) };
 }

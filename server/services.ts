@@ -41,4 +41,6 @@ export interface Services {
   now(): Date;
   /** A new id unlike any other, for requests and entries. */
   newId(): string;
+  /** A whole number that nobody can foresee, for what the practice bench draws. */
+  drawSeed(): number;
 }

@@ -1,5 +1,4 @@
 /** The first page of the practice bench: which exercises there are, and setting one. */
-import { randomInt } from 'node:crypto';
 import { z } from 'zod';
 import { causesToPractise } from '../../procedures/practice/bench/draw.ts';
 import { causeOf } from '../../procedures/troubleshooting/causes.ts';
@@ -88,7 +87,7 @@ function setRoute(catalogue: Catalogue): Route {
       const sheet = await sheetOf(services, body.tag);
       await knowPerson(call, person);
       const { how, severity, cause1, cause2 } = body;
-      const asked = { sheet, how, severity, causes: [cause1, cause2], seed: randomInt(2 ** 31) };
+      const asked = { sheet, how, severity, causes: [cause1, cause2], seed: services.drawSeed() };
       const { tag, gear } = await setExercise({ services, by: byOf(call) }, asked);
       const opening = { procedure: findTheFault.id, place: 'line' as const, requestId: `${requestId}-job` };
       const job = await openJob({ services, catalogue, person, screen, tag, gear, ...opening });

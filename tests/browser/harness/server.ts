@@ -58,6 +58,7 @@ export async function startServer(options: TestServerOptions): Promise<TestServe
     asset: assets.address,
     now: () => (startsAt === undefined ? new Date() : new Date(startsAt.getTime() + waitedMs)),
     newId: randomUUID,
+    drawSeed: () => 7,
     out: (line) => lines.push(line),
   });
   const routes = allRoutes({ assets, codeVersion: 'test', loadDemo: loadDemoPlant });

@@ -6,7 +6,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 
-const WAITS_MS = 15_000;
+const WAITS_MS = 8_000;
 
 function asked() {
   const of = ['audit', '--omit=dev', '--json', '--fetch-retries=0'];

@@ -104,11 +104,16 @@ export class LongWorks {
     return id;
   }
 
-  /** The one that somebody began already and that will show there. */
-  goingTo(shows: string, person: string): string | undefined {
-    return [...this.#works.values()].find(
+  /** Begins a work whose address is known before, or joins the one to it that this person began already. @throws as `start` */
+  startOrJoin(
+    begun: Omit<Begun, 'shows'> & { readonly shows: string },
+    run: (tell: Tell) => Promise<unknown>,
+  ): string {
+    const { shows, person } = begun;
+    const going = [...this.#works.values()].find(
       (work) => work.outcome.state === 'going' && work.shows === shows && work.person === person,
-    )?.id;
+    );
+    return going?.id ?? this.start({ ...begun, shows: () => shows }, run);
   }
 
   /** @throws Refusal LNG-002 for one that is not kept any more, or is somebody else’s */

@@ -159,19 +159,16 @@ async function readJobs(
   const asked = { period, now: now.toISOString() };
   if ((await audit.wanting(services, asked)) <= AT_ONCE_MAX) return null;
   const today = asked.now.slice(0, 10);
-  const shows = addressOf(path, query, {});
   const begun = {
     title: 'Reading the jobs of these days',
     person: person.id,
     back: addressOf('/audit', query, { from: today, to: '', page: '' }),
-    shows: () => shows,
+    shows: addressOf(path, query, {}),
   };
-  const work =
-    services.long.goingTo(shows, person.id) ??
-    services.long.start(begun, async (tell) => {
-      await audit.jobs(services, { ...asked, tell });
-      return true;
-    });
+  const work = services.long.startOrJoin(begun, async (tell) => {
+    await audit.jobs(services, { ...asked, tell });
+    return true;
+  });
   return (await resultOf<true>(call, work)) === null ? work : null;
 }
 

@@ -201,9 +201,8 @@ async function readValves(
   if ((await readings.wanting()) > AT_ONCE_MAX) {
     const shows = `/history?${new URLSearchParams({ months })}`;
     const { id: person } = call.person;
-    const begun = { title: 'Reading the history of every valve', person, back: '/', shows: () => shows };
-    const work =
-      long.goingTo(shows, person) ?? long.start(begun, async (tell) => await readings.valves(tell));
+    const begun = { title: 'Reading the history of every valve', person, back: '/', shows };
+    const work = long.startOrJoin(begun, (tell) => readings.valves(tell));
     if ((await resultOf(call, work)) === null) return { valves: [], work };
   }
   return { valves: await readings.valves(TELL_NOBODY), work: null };

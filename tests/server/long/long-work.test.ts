@@ -77,6 +77,23 @@ describe('long work', () => {
     expect(reported.map(String)).toEqual(['Error: no disk']);
   });
 
+  test('is joined by whoever began it and asks again, never by somebody else, and begun anew once it has ended', async () => {
+    const { works } = someWorks();
+    let end = (): void => {};
+    const run = () =>
+      new Promise<void>((resolve) => {
+        end = resolve;
+      });
+    const begun = { ...BEGUN, shows: '/history' };
+    const id = works.startOrJoin(begun, run);
+    expect(works.startOrJoin(begun, run)).toBe(id);
+    end();
+    expect((await works.wait(id, 1000))?.outcome.state).toBe('done');
+    const anew = works.startOrJoin(begun, run);
+    expect(anew).not.toBe(id);
+    expect(works.startOrJoin({ ...begun, person: 'e2' }, run)).not.toBe(anew);
+  });
+
   test('is not stopped any more once it is being written', async () => {
     const { works } = someWorks();
     let written: () => void = () => {};

@@ -23,7 +23,7 @@ import { faultDetails } from './operations-log.ts';
 import { hasSecrets } from './people/accounts.ts';
 import { readPepper } from './people/pepper.ts';
 import { practiceKinds } from './practice/practice-site.ts';
-import { codeVersion, projectFolder } from './project-folder.ts';
+import { builtFolder, codeVersion, projectFolder } from './project-folder.ts';
 import { allRoutes } from './routes.ts';
 import { type Listening, listen } from './serve.ts';
 import type { Services } from './services.ts';
@@ -44,7 +44,7 @@ async function start(): Promise<void> {
   const checkpoints = new Checkpoints(checkpointPlace(config.pepperFile, config.checkpointFile));
   const distrust = await checkpoints.compare(store);
   const project = projectFolder();
-  const assets = readAssets(project);
+  const assets = readAssets(project, builtFolder());
   const version = codeVersion();
   const listening = await listen(config);
   await renewAllLists({ store, place: config });

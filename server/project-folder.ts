@@ -3,12 +3,28 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 
-/** The folder that holds package.json: the same for the program as written and as compiled into a folder below. */
-export function projectFolder(from = dirname(fileURLToPath(import.meta.url))): string {
-  if (existsSync(join(from, 'package.json'))) return from;
+/** What a build makes beside the programs, from the folder that it is built into. */
+export const VERIFIER = 'server/verifier/verify.js';
+export const BUILT_ASSETS = 'server/assets';
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+
+/** The folder that holds package.json: the same for the program as written and as built into a folder below. */
+export function projectFolder(): string {
+  const found = folderAbove(HERE, 'package.json');
+  if (found === null) throw new Error('There is no package.json above the program. Install it again.');
+  return found;
+}
+
+/** The folder that this program was built into; null where it runs as it was written. */
+export function builtFolder(): string | null {
+  return folderAbove(HERE, VERIFIER);
+}
+
+function folderAbove(from: string, holding: string): string | null {
+  if (existsSync(join(from, holding))) return from;
   const above = dirname(from);
-  if (above === from) throw new Error('There is no package.json above the program. Install it again.');
-  return projectFolder(above);
+  return above === from ? null : folderAbove(above, holding);
 }
 
 const manifest = z.object({ version: z.string() });

@@ -4,13 +4,14 @@
  */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { blobsOf } from '../log/blobs.ts';
 import { checkNumber } from '../log/check-number.ts';
 import type { Checkpoints } from '../log/checkpoints.ts';
 import { exportLine } from '../log/export.ts';
 import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
 import { fileEndOf } from '../photos/kind.ts';
+import { builtFolder, VERIFIER } from '../project-folder.ts';
 import type { Head, LogEntry, Store, StoredBlob, StoredLine } from '../store/store.ts';
 import { EXPORT_SCHEMA, type Manifest } from '../verifier/verify-export.ts';
 import type { TarFile } from './tar.ts';
@@ -32,10 +33,9 @@ const ENTRIES = 'log.jsonl';
 
 /** The verifier as the build made it, beside this program; as sources there is none. */
 export function builtVerifier(): string {
-  return readFileSync(
-    fileURLToPath(new URL('../verifier/verify-export.js', import.meta.url)),
-    'utf8',
-  ).replace(/\n\/\/# sourceMappingURL=.*\n?$/, '\n');
+  const folder = builtFolder();
+  if (folder === null) throw new Error('The verifier is made by a build: run "npm start".');
+  return readFileSync(join(folder, VERIFIER), 'utf8');
 }
 
 /** The files of an export. The log may grow meanwhile: what comes after its head of now is left out. */

@@ -5,6 +5,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { ASSET_FILES, type AssetSource } from '../../views/assets.ts';
+import { BUILT_ASSETS } from '../project-folder.ts';
 import { compactFont } from './compact-font.ts';
 import { notFound } from './errors.ts';
 import { type Route, route } from './route.ts';
@@ -22,13 +23,12 @@ export interface Assets {
 
 const DIGEST_DIGITS = 16;
 
-/** @param project the folder that holds `views/` and `package.json` */
-export function readAssets(project: string): Assets {
-  const load = createRequire(join(project, 'package.json'));
-  const files = new Map<string, Asset>();
-  for (const [name, source] of Object.entries(ASSET_FILES)) {
-    files.set(name, { type: source.type, bytes: bytesOf(source, { project, load }) });
-  }
+/**
+ * @param project the folder that holds `views/` and `package.json`
+ * @param built the folder of a build that has them ready; null makes them of their sources
+ */
+export function readAssets(project: string, built: string | null = null): Assets {
+  const files = built === null ? builtAssets(project) : assetsOf(join(built, BUILT_ASSETS));
   // One digest for all, so that a style sheet finds its fonts beside it.
   const all = createHash('sha256');
   for (const [name, { bytes }] of files) all.update(`${name}\n`).update(bytes);
@@ -40,6 +40,25 @@ export function readAssets(project: string): Assets {
     },
     route: assetRoute(files, digest),
   };
+}
+
+/** Each file as it is served, by its name, made of its sources. */
+export function builtAssets(project: string): ReadonlyMap<string, Asset> {
+  const load = createRequire(join(project, 'package.json'));
+  return eachAsset((_, source) => bytesOf(source, { project, load }));
+}
+
+function assetsOf(folder: string): ReadonlyMap<string, Asset> {
+  return eachAsset((name) => new Uint8Array(readFileSync(join(folder, name))));
+}
+
+function eachAsset(bytes: (name: string, source: AssetSource) => Asset['bytes']): ReadonlyMap<string, Asset> {
+  return new Map(
+    Object.entries(ASSET_FILES).map(([name, source]) => [
+      name,
+      { type: source.type, bytes: bytes(name, source) },
+    ]),
+  );
 }
 
 function assetRoute(files: ReadonlyMap<string, Asset>, digest: string): Route {

@@ -1,17 +1,10 @@
 /**
  * Verifies an export of the log by itself: nothing but Node, no other file of the program, no network. That is why it is one
- * long file, and says again in few lines what `server/log` knows. Each export has it as `verify.mjs`. Run it in its folder:
- *
- *   node verify.mjs [--check NUMBER]... [--checkpoints FILE] [--key NUMBER] [FOLDER]
- *
- * What it shows is tamper-evident against anyone who cannot also change the anchors: check numbers on paper, and
- * checkpoints kept where whoever has the log cannot write.
+ * long file, and says again in few lines what `server/log` knows. `verify.ts` is the program of it.
  */
 import { createHash, createPublicKey, verify } from 'node:crypto';
-import { closeSync, existsSync, openSync, readdirSync, readFileSync, readSync, realpathSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
+import { closeSync, openSync, readdirSync, readFileSync, readSync } from 'node:fs';
+import { join } from 'node:path';
 
 export const EXPORT_SCHEMA = 'yokeside-export/1';
 export const CHECKPOINT_SCHEMA = 'yokeside-checkpoint/1';
@@ -319,7 +312,12 @@ export function* linesOf(path: string): Iterable<Buffer> {
   }
 }
 
-function fileFaults(folder: string, { file, schema, head, entries }: Manifest, verdict: Verdict): string[] {
+/** What of the files is not as the manifest says. */
+export function fileFaults(
+  folder: string,
+  { file, schema, head, entries }: Manifest,
+  verdict: Verdict,
+): string[] {
   const hash = createHash('sha256');
   for (const line of linesOf(join(folder, file.name))) hash.update(line).update('\n');
   return [
@@ -343,58 +341,4 @@ export function photoFaults(folder: string, { photos }: Pick<Verdict, 'photos'>)
     const isWhole = sha256(readFileSync(join(folder, name))) === hash;
     return isWhole ? [] : [`the photo ${hash} of entry ${entry} was changed`];
   });
-}
-
-function run(): number {
-  const { values, positionals } = parseArgs({
-    allowPositionals: true,
-    options: {
-      check: { type: 'string', multiple: true },
-      checkpoints: { type: 'string' },
-      key: { type: 'string' },
-    },
-  });
-  const folder = positionals[0] ?? dirname(fileURLToPath(import.meta.url));
-  const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as Manifest;
-  const from = values.checkpoints ?? [join(folder, 'checkpoints.jsonl')].find((path) => existsSync(path));
-  const { checkpoints, wrong, beforeRestore } = readCheckpoints(
-    from === undefined ? '' : readFileSync(from, 'utf8'),
-    values.key,
-  );
-  const anchors = { checks: values.check ?? [], checkpoints };
-  const verdict = verifyExport(linesOf(join(folder, manifest.file.name)), { of: manifest.of, anchors });
-  const against = [...wrong, ...verdict.against, ...fileFaults(folder, manifest, verdict)];
-  const { fault, entries } = verdict;
-  if (fault !== null)
-    console.error(`NOT WHOLE. First bad entry: ${fault.entry}: ${fault.what}. Good before it: ${entries}.`);
-  for (const one of against) console.error(`DOES NOT FIT: ${one}.`);
-  if (fault !== null || against.length > 0) return 1;
-  console.log(
-    `Whole: ${entries} entries of ${manifest.of}. Last entry ${verdict.head.seq}, check number ${checkOf(verdict.head.hash)}.`,
-  );
-  if (beforeRestore > 0)
-    console.log(
-      `The log was restored: ${beforeRestore} checkpoints are of the log before. Look for the entry log-restored.`,
-    );
-  console.log(anchorWords(verdict, { isOwn: values.checkpoints === undefined && from !== undefined }));
-  return 0;
-}
-
-function anchorWords({ fitting, aside }: Verdict, { isOwn }: { readonly isOwn: boolean }): string {
-  const more = aside > 0 ? ` ${aside} checkpoints are of other entries than this export has.` : '';
-  if (fitting === 0)
-    return `No anchor was held against it.${more} A cut end, an older copy or a log written anew would not show: give a check number from paper with --check.`;
-  const own = isOwn
-    ? ' The checkpoints came with the export: a copy from elsewhere, or --check and --key from paper, says more.'
-    : '';
-  return `It fits ${fitting} anchors.${more}${own} Tamper-evident against anyone who cannot also change the anchors.`;
-}
-
-if (process.argv[1] !== undefined && realpathSync(process.argv[1]) === fileURLToPath(import.meta.url)) {
-  try {
-    process.exitCode = run();
-  } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
-    process.exitCode = 2;
-  }
 }

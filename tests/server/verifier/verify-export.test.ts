@@ -43,7 +43,7 @@ beforeAll(async () => {
     if (added === 10 || added === MARKED) checkpoints.mark(await site.head(), new Date(added * 60_000));
     if (added === MARKED) paper = checkNumber((await site.head()).hash);
   }
-  verifier = readFileSync(await compiled('server/verifier/verify-export.ts'), 'utf8');
+  verifier = readFileSync(await compiled('server/verifier/verify.ts'), 'utf8');
   const made = { store, checkpoints, at: new Date(0), codeVersion: 'test', verifier };
   files = await exportFiles(made);
   files = await Promise.all(files.map(async (file) => held(file)));

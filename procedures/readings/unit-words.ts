@@ -10,6 +10,7 @@ const LBF_FT =
 const SPELLINGS: { readonly [U in UnitId]?: readonly string[] } = {
   psi: ['psig', 'psi g', 'psi(g)', 'lbf/in2', 'lbf/in²', 'lb/in2', 'lb/in²'],
   kPa: ['kpag', 'kpa g', 'kpa(g)'],
+  'kgf/cm2': ['kg/cm2', 'kg/cm²', 'kg/cm^2'],
   bar: ['barg', 'bar g', 'bar(g)'],
   in: ['"', '″', '”', 'inch', 'inches'],
   mm: ['millimetre', 'millimetres', 'millimeter', 'millimeters'],

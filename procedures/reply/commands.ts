@@ -13,13 +13,18 @@ const PARK_SAID = 'Park this job';
 
 /** What a reply asks for besides answering the card; null where it asks for nothing of the kind. */
 export function commandOf(text: string, ask: Ask): Reply | null {
-  const said = plainText(text);
+  const said = saidOnce(plainText(text));
   const command = (Object.keys(COMMANDS) as Command[]).find((one) =>
     (COMMANDS[one] as readonly string[]).includes(said),
   );
   if (command === undefined) return backTo(text, ask);
   const meant = commandReply(command, ask);
   return orAnswer(meant, { text, command, ask });
+}
+
+/** @example saidOnce('stop stop stop') // 'stop' */
+function saidOnce(said: string): string {
+  return said.replace(/^(\S+)(?: \1)+$/, '$1');
 }
 
 function commandReply(command: Command, ask: Ask): Reply {

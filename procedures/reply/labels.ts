@@ -29,7 +29,8 @@ export function hintWords(fields: readonly Field[]): ReadonlyMap<string, string>
   for (const [word, [only, ...more]] of [...owners].map(([word, names]) => [word, [...names]] as const)) {
     if (only !== undefined && more.length === 0 && word.length >= 3 && !isFiller(word)) hints.set(word, only);
   }
-  for (const [word, field] of byKind(fields)) if (!owners.has(word)) hints.set(word, field);
+  for (const [word, field] of [...byKind(fields), ...atRest(fields)])
+    if (!owners.has(word)) hints.set(word, field);
   return hints;
 }
 
@@ -40,12 +41,30 @@ const KINDS: readonly (readonly [kind: string, words: readonly string[]])[] = [
 ];
 
 function byKind(fields: readonly Field[]): readonly (readonly [word: string, field: string])[] {
-  return KINDS.flatMap(([kind, words]) => {
-    const [only, ...more] = fields.filter((field) => field.type === 'quantity' && field.dimension === kind);
-    return only === undefined || more.length > 0
-      ? []
-      : words.map((word): readonly [string, string] => [stem(word), only.name]);
-  });
+  return KINDS.flatMap(([dimension, words]) => soleOf(fields, { dimension, words }));
+}
+
+/** The words for the one field that is measured so; none where several are. */
+function soleOf(
+  fields: readonly Field[],
+  { dimension, words }: { readonly dimension: string; readonly words: readonly string[] },
+): readonly (readonly [word: string, field: string])[] {
+  const [only, ...more] = fields.filter(
+    (field) => field.type === 'quantity' && field.dimension === dimension,
+  );
+  return only === undefined || more.length > 0
+    ? []
+    : words.map((word): readonly [string, string] => [stem(word), only.name]);
+}
+
+/** What nothing moves is read at rest (common practice, no source). */
+const AT_REST = ['still', 'static', 'rest'];
+
+function atRest(fields: readonly Field[]): readonly (readonly [word: string, field: string])[] {
+  const [only, ...more] = fields.filter(({ label }) => /\bnothing moving\b/i.test(label));
+  return only === undefined || more.length > 0
+    ? []
+    : AT_REST.map((word): readonly [string, string] => [stem(word), only.name]);
 }
 
 /** `sig` and `trav`: three letters or more that begin the name of one field alone; never where words may be the answer. */

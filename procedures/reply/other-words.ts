@@ -5,6 +5,8 @@ export const SAID: Readonly<Record<string, readonly string[]>> = {
   'does not move': [
     'stuck',
     'stem stuck',
+    'does not budge',
+    'will not budge',
     'valve stuck',
     'will not move',
     'valve will not move',
@@ -22,6 +24,7 @@ export const SAID: Readonly<Record<string, readonly string[]>> = {
     'valve stuck open',
     'valve stuck shut',
   ],
+  'nothing of it here': ['nothing here', 'none here', 'none of it', 'not here'],
   'moves part way': ['part way', 'goes part way', 'only part way', 'short of open', 'does not open fully'],
   'sticks then jumps': [
     'sticks and jumps',

@@ -93,8 +93,11 @@ function faultToTell(
 function tagPlaces({ raw, known }: Extract<Item, { kind: 'tag' }>, { ask, fields }: On): Placed {
   const places = fields.flatMap((field): Place[] => {
     if (field.type !== 'text') return [];
-    if (field.mustBe !== undefined)
-      return faultOf(field, { text: raw, ask }) === null ? [{ field: field.name, value: raw }] : [];
+    if (field.mustBe !== undefined) {
+      // As it was written where that will do; `hv214a` is the tag written short.
+      const value = [raw, known.tag].find((text) => faultOf(field, { text, ask }) === null);
+      return value === undefined ? [] : [{ field: field.name, value }];
+    }
     return known.kind === 'lock' && takesNumber(field) ? [{ field: field.name, value: raw }] : [];
   });
   return { places, fault: places.length > 0 ? null : atOther(known, { fields, raw }) };

@@ -9,6 +9,7 @@ import { firstLineSaid } from './first-line-said.ts';
 import { hedged } from './hedged.ts';
 import { judged } from './judged.ts';
 import { DONE } from './listened-for.ts';
+import { inEachUnit } from './other-units.ts';
 import { outputAsPercent } from './output-said.ts';
 import { isQuestion, questionAnswer } from './reference/answer-question.ts';
 import { type Choice, type Reply, type ReplyPartial, type ReplyUnderstood, told } from './reply.ts';
@@ -125,7 +126,7 @@ function fromFields(typed: string, ask: Ask): Reply {
   for (const variant of commaVariants(text, ask)) {
     const read = readRow(variant, ask);
     if (read.fault !== null) faults.push(read.fault);
-    for (const given of read.givens) {
+    for (const given of read.givens.flatMap((one) => inEachUnit(one, ask))) {
       const reply = replyOf([given], ask);
       if ('fault' in reply) faults.push(reply.fault);
       else ways.set(reply.said, reply);

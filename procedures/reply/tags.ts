@@ -47,8 +47,19 @@ export function knownTags(job: Job): readonly KnownTag[] {
   ];
 }
 
-/** @example tagOf('g-07', tags)?.is // 'signal gauge of this job' */
+/** A number alone is never a tag that was written short. */
+const LETTERS_AND_DIGITS = /^(?=.*[A-Z])(?=.*\d)/;
+
+/** `HV-214A` as people type it: `hv214a`. */
+function tight(tag: string): string {
+  return tag.toUpperCase().replaceAll(/[\s_.-]/g, '');
+}
+
+/** @example tagOf('g-07', tags)?.is // 'signal gauge of this job'; so does 'g07' */
 export function tagOf(text: string, tags: readonly KnownTag[]): KnownTag | undefined {
   const said = text.trim().toUpperCase();
-  return tags.find(({ tag }) => tag.toUpperCase() === said);
+  const whole = tags.find(({ tag }) => tag.toUpperCase() === said);
+  if (whole !== undefined || !LETTERS_AND_DIGITS.test(said)) return whole;
+  const [only, ...more] = tags.filter(({ tag }) => tight(tag) === tight(said));
+  return more.length === 0 ? only : undefined;
 }

@@ -13,6 +13,19 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+/** Behind a whole number each is a decimal of two digits at most, whatever the unit. */
+const DECIMALS: Readonly<Record<string, string>> = { '½': '.5', '¼': '.25', '¾': '.75' };
+
+/** `lock no. 22` and `40 Nm x 12`: what only leads to the number; `mA 12.0`: a unit before it. */
+const BESIDE: readonly (readonly [RegExp, string])[] = [
+  [/(\block\s+)(?:no\.?|nr\.?|number|#)\s*(?=\d)/gi, '$1'],
+  [
+    /(^\s*|[,;]\s*)(psi|bar|kpa|ma)\s+([+\-\u2212]?\d[\d.,]*)(?=[\s;]|$)(?!\s*(?:psi|bar|kpa|ma|mm|in)\b|\s*["%])/gi,
+    '$1$3 $2',
+  ],
+  [/(?<=[\p{L}\d])\s+[x\u00d7]\s+(?=\d)/giu, ' '],
+];
+
 const WHO = '(?:it|they|he|she)';
 const VERB = '(?:does|do|did|is|are|was|were|has|have)';
 /** `yes, it does` and `no, it doesn't` say one thing; `yes, it doesn't` says two, and stays as it is. */
@@ -35,12 +48,18 @@ const AND_PARTS: readonly (readonly [RegExp, string])[] = [
 ];
 
 /**
+ * @example tidyText('49½ %') // '49.5 %'
  * @example tidyText('9 and a half psi') // '9.5 psi'
  * @example tidyText('9 psi 3/8"') // '9 psi 0.375"'
  * @example tidyText('no, it doesn’t') // 'no'
  */
 export function tidyText(text: string): string {
   let tidy = text.replaceAll(
+    /(\d)([½¼¾])/g,
+    (_, whole: string, mark: string) => whole + (DECIMALS[mark] ?? mark),
+  );
+  for (const [pattern, by] of BESIDE) tidy = tidy.replaceAll(pattern, by);
+  tidy = tidy.replaceAll(
     /(\d?)([½¼¾⅛⅜⅝⅞])/g,
     (_, whole: string, mark: string) => `${whole}${whole === '' ? '' : ' '}${VULGAR[mark] ?? mark}`,
   );

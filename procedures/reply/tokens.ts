@@ -11,7 +11,7 @@ export type Token = Piece & { readonly at: number };
 
 /** Whatever begins like a number, also what is refused as one later: it is never cut into pieces that look better. */
 const NUMBER =
-  /^[+\-\u2212]?(?:0[xX][\da-fA-F]+|(?:\d+(?:[.,'\u2019]\d+)*|[.,]\d+)(?:[eE][+\-\u2212]?\d+)?(?:\s+\d+(?=\s*[/\u2044]))?(?:\s*[/\u2044]\s*\d+)?(?:[-\u2212\u2013\u2026]\d+(?:[.,]\d+)*)*)/;
+  /^[+\-\u2212]?(?:0[xX][\da-fA-F]+|(?:\d+(?:[.,'\u2019]\d+)*|[.,]\d+)(?:[eE][+\-\u2212]?\d+)?(?:\s+\d+(?=\s*[/\u2044]))?(?:\s*[/\u2044]\s*\d+(?![.,]?\d))?(?:[-\u2212\u2013\u2026]\d+(?:[.,]\d+)*)*)/;
 /** A stroke at the front parts: `9 psi / 50 %`; inside it is of a fraction or a unit. */
 const BETWEEN = /^(?:[\s,;:()[\]@=!?<>|*~“”\u2192/])+/;
 const CHUNK = /^[^\s,;:()[\]@=!?<>|*~“”]+/;

@@ -170,8 +170,16 @@ function scoresOf(file: GloveFile): Scores {
   };
 }
 
-/** Asked back: a pound may be a force or a mass as well; a name between two values may belong to either. */
-const KNOWN_MISSES = ['cycle | 9 pounds 50 %', 'supply | 20 psi, lowest 18,5'];
+/**
+ * Asked back: a pound may be a force or a mass as well; a name between two values may belong to either; `yes` is none of
+ * the answers of its card; the name of a look is not yet its answer.
+ */
+const KNOWN_MISSES = [
+  'cycle | 9 pounds 50 %',
+  'supply | 20 psi, lowest 18,5',
+  'contact | yes leaves 3.4 psi touches 3.2 psi',
+  'turns | 2 turns nuts tight',
+];
 
 describe.each(GLOVE_FILES)('Of what people type with gloves on, %s', (file) => {
   const scores = scoresOf(file);

@@ -42,6 +42,7 @@ export const GLOVE_FILES = [
   'gloves.txt',
   'gloves-second.txt',
   'gloves-third.txt',
+  'gloves-fourth.txt',
   'gloves-spanish.txt',
 ] as const;
 export type GloveFile = (typeof GLOVE_FILES)[number];

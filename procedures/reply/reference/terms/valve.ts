@@ -26,7 +26,16 @@ export const VALVE_TERMS: readonly Term[] = [
     source: PRACTICE,
   }),
   term('test-air-limit', {
-    words: ['test air', 'test air limit', 'how much air', 'maximum air', 'air limit', 'most air'],
+    words: [
+      'test air',
+      'test air limit',
+      'how much air',
+      'maximum air',
+      'max air',
+      'highest air',
+      'air limit',
+      'most air',
+    ],
     says: 'The most air that is put on this case by hand: the case rating, or the highest signal and 5 psi, whichever is less. A blank case rating counts as 40 psi.',
     numbers: ['testAirLimit', 'testAirBecause'],
     source: PRACTICE,

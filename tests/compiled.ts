@@ -5,7 +5,12 @@ import { oncePerRun } from './once-per-run.ts';
 import { ROOT } from './root.ts';
 
 /** What tests start as a program of its own, beside those of the project. */
-const OF_THE_TESTS = ['tests/faults/writer.ts', 'tests/faults/bare-writer.ts', 'tests/faults/moved-clock.ts'];
+const OF_THE_TESTS = [
+  'tests/faults/writer.ts',
+  'tests/faults/bare-writer.ts',
+  'tests/faults/moved-clock.ts',
+  'views/render.ts',
+];
 
 /**
  * The program as it is built, so that a plain Node process can run it: Node 20 does not read TypeScript. All programs are

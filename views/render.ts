@@ -13,6 +13,7 @@ import { statechart } from './pictures/statechart.ts';
 import { strokeCurve } from './pictures/stroke-curve.ts';
 import { valveSection } from './pictures/valve-section.ts';
 import { SCREEN_CHOICES } from './screen-choice.ts';
+import { TEMPLATES } from './templates.ts';
 
 export interface RendererOptions {
   /** The folder that holds `layout.njk`, `pages/` and `components/`. */
@@ -27,6 +28,31 @@ export interface Renderer {
   /** The text of a file beside the templates, for example a component's examples. */
   source(path: string): string;
 }
+
+/** Templates as the build made them; one names another beside it as `./it.njk`. */
+class BuiltTemplates extends nunjucks.PrecompiledLoader {
+  constructor(templates: Readonly<Record<string, object>>) {
+    // Its types call for a list; what it takes is a table by path.
+    super(templates as unknown as object[]);
+  }
+
+  override resolve(from: string, to: string): string {
+    const parts = from.split('/').slice(0, -1);
+    for (const part of to.split('/')) {
+      if (part === '..') parts.pop();
+      else if (part !== '.') parts.push(part);
+    }
+    return parts.join('/');
+  }
+}
+
+/** As templates are read, here and in the build. */
+export const TEMPLATE_OPTIONS: nunjucks.ConfigureOptions = {
+  autoescape: true,
+  throwOnUndefined: true,
+  trimBlocks: true,
+  lstripBlocks: true,
+};
 
 /** Our own drawing functions: templates call `draw.energyMark(...)`. Their text is SVG already and not escaped again. */
 const DRAWINGS = {
@@ -88,13 +114,11 @@ function ownWords(text: string, more: string): string {
  * render('components/button/example.njk', { text: 'Count it' });
  */
 export function createRenderer({ folder, asset }: RendererOptions): Renderer {
-  const loader = new nunjucks.FileSystemLoader(folder);
-  const environment = new nunjucks.Environment(loader, {
-    autoescape: true,
-    throwOnUndefined: true,
-    trimBlocks: true,
-    lstripBlocks: true,
-  });
+  const files = new nunjucks.FileSystemLoader(folder);
+  const environment = new nunjucks.Environment(
+    TEMPLATES === null ? files : new BuiltTemplates(TEMPLATES),
+    TEMPLATE_OPTIONS,
+  );
   const safe = environment.getFilter('safe');
   environment.addFilter('own', (text: unknown, more = '') => safe(ownWords(String(text), String(more))));
   const draw = Object.entries(DRAWINGS).map(([name, drawing]) => [
@@ -106,6 +130,6 @@ export function createRenderer({ folder, asset }: RendererOptions): Renderer {
   environment.addGlobal('asset', asset ?? ((path: string) => `/assets/${path}`));
   return {
     render: (template, params, language = 'en') => inLanguage(environment.render(template, params), language),
-    source: (path) => loader.getSource(path).src,
+    source: (path) => files.getSource(path).src,
   };
 }

@@ -1,6 +1,8 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import nunjucks from 'nunjucks';
 import type { OutputOptions, RolldownOptions } from 'rolldown';
+import { TEMPLATE_OPTIONS } from '../../views/render.ts';
 import { builtAssets } from '../http/assets.ts';
 import { BUILT_ASSETS, VERIFIER } from '../project-folder.ts';
 
@@ -26,13 +28,14 @@ export function programs(project: string, to: string, more: readonly string[] = 
     external: ['@photostructure/sqlite'],
     output: { dir: to, format: 'es', entryFileNames: '[name].js', chunkFileNames: `${chunks}/[name].js` },
     logLevel: 'warn',
+    // That templates are compiled here is what takes the time.
+    checks: { pluginTimings: false },
   });
-  const server = built(['server/main.ts'], 'server/parts');
   return [
-    { ...server, plugins: [assetsOf(project)] },
+    { ...built(['server/main.ts'], 'server/parts'), plugins: [assetsOf(project), templatesOf(project)] },
     built(commands, 'server/commands/parts'),
     built([VERIFIER.replace(/\.js$/, '.ts')], 'server/verifier/parts'),
-    ...(more.length === 0 ? [] : [built(more, 'tests/parts')]),
+    ...(more.length === 0 ? [] : [{ ...built(more, 'tests/parts'), plugins: [templatesOf(project)] }]),
   ];
 }
 
@@ -45,4 +48,34 @@ function assetsOf(project: string): NonNullable<RolldownOptions['plugins']> {
         this.emitFile({ type: 'asset', fileName: `${BUILT_ASSETS}/${name}`, source: bytes });
     },
   };
+}
+
+/** Every template as a function, so that a first look at a page does not have to read its templates. */
+function templatesOf(project: string): NonNullable<RolldownOptions['plugins']> {
+  const folder = join(project, 'views');
+  return {
+    name: 'templates',
+    load: {
+      filter: { id: join(folder, 'templates.ts') },
+      handler() {
+        const names = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+        const templates = names.filter((name) => name.endsWith('.njk')).sort();
+        const members = templates.map((name) => asMember(name, readFileSync(join(folder, name), 'utf8')));
+        return { code: `export const TEMPLATES = {\n${members.join('')}};\n`, moduleType: 'js' };
+      },
+    },
+  };
+}
+
+/** A getter, so that nothing of a template is compiled before somebody looks at it. */
+function asMember(path: string, text: string): string {
+  return nunjucks.precompileString(text, {
+    name: path.replaceAll('\\', '/'),
+    env: new nunjucks.Environment([], TEMPLATE_OPTIONS),
+    // Its types name one template; what it hands over is a list of them.
+    wrapper: (templates) =>
+      (templates as unknown as (typeof templates)[])
+        .map(({ name, template }) => `get ${JSON.stringify(name)}() {\n${template}\n},\n`)
+        .join(''),
+  });
 }

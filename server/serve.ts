@@ -59,8 +59,8 @@ export async function listen(options: ListenOptions): Promise<Listening> {
     // A server that listens on a host and a port has an address of this form.
     port: (server.address() as AddressInfo).port,
     answerWith: ({ fetch }) => {
+      // Its own `Response` takes the place of Node's, which makes a stream of every text and reads it back.
       answer = getRequestListener((request) => fetch(request), {
-        overrideGlobalObjects: false,
         errorHandler: () => sendText(400, UNREADABLE),
       });
     },

@@ -119,9 +119,11 @@ function tooLarge(bytesMax: number): Refusal {
   });
 }
 
+const UTF8 = new TextDecoder('utf-8', { fatal: true });
+
 function decodeUtf8(bytes: Uint8Array): string {
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return UTF8.decode(bytes);
   } catch {
     throw unreadable('its bytes are no UTF-8 text');
   }
@@ -172,7 +174,7 @@ async function textOf(file: Blob): Promise<string> {
 /** URLSearchParams puts a mark in the place of what it cannot decode; a reading must not change so silently. */
 function refuseBadPercent(text: string): void {
   try {
-    decodeURIComponent(text.replaceAll('+', ' '));
+    decodeURIComponent(text);
   } catch {
     throw unreadable('a percent code in it is no UTF-8 text');
   }

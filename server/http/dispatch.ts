@@ -13,7 +13,7 @@ import type { Fields } from './fields.ts';
 import { type Answering, send, sendProblem, sendReply } from './respond.ts';
 import { type Again, type BareCall, mayAsk, type Route } from './route.ts';
 import { requireOwnPage } from './security.ts';
-import { wants } from './wants.ts';
+import { prefersMinimal, wants } from './wants.ts';
 
 export interface Dispatching {
   readonly services: Services;
@@ -65,7 +65,7 @@ export async function dispatch(
     refuseOddParams(incoming.params);
     soFar.admitted = true;
     if (posted) await takeBody(soFar, { request, route });
-    soFar.call = { ...soFar.call, wantsPage: answering().wants !== 'json' };
+    soFar.call = { ...soFar.call, ...wishes(answering().wants, { route, request }) };
     const reply = await route.run(soFar.call, {
       body: soFar.body.fields,
       file: soFar.body.file,
@@ -76,6 +76,16 @@ export async function dispatch(
   } catch (error) {
     return await sendRefused(error, { route, soFar, query: queryOf(request), answering: answering() });
   }
+}
+
+/** Only a program can be told the outcome alone: whoever looks wants the next card. */
+function wishes(
+  wanted: Answering['wants'],
+  { route, request }: { readonly route: Route; readonly request: Request },
+): Pick<BareCall, 'wantsPage' | 'wantsOutcome'> {
+  const isProgram = wanted === 'json';
+  const mayTell = isProgram && (route.mayTellOutcome ?? false);
+  return { wantsPage: !isProgram, wantsOutcome: mayTell && prefersMinimal(request.headers) };
 }
 
 /** Nothing missing, and nothing told that is not described. */
@@ -136,6 +146,7 @@ function nobodysCall({ request, origin, params }: Incoming, services: Services):
     referer: request.headers.get('referer') ?? '',
     banners: [],
     wantsPage: false,
+    wantsOutcome: false,
     person: null,
     screen: 'unnumbered screen',
     requestId: services.newId(),
@@ -203,7 +214,10 @@ function refuseOddParams(params: Readonly<Record<string, string>>): void {
   if (Object.values(params).some(isOdd)) throw notFound();
 }
 
+const NO_QUERY: Fields = Object.freeze(Object.create(null));
+
 function queryOf(request: Request): Fields {
+  if (!request.url.includes('?')) return NO_QUERY;
   const query: Record<string, string | string[]> = Object.create(null);
   for (const [name, value] of new URL(request.url).searchParams) {
     const before = query[name];

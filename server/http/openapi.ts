@@ -29,6 +29,7 @@ const ABOUT = [
   'Sign in with POST /sign-in and send the cookies that it sets with every request.',
   'A POST sends the header "Origin" with the address of this server, as a browser does.',
   'Fields are texts, read as people write them ("9 psi"); a number is taken for its text.',
+  'A program that sends many readings asks for the outcome of an act alone with "Prefer: return=minimal".',
   'A POST that carries a requestId of its own may be sent again after a lost answer: it is done once.',
 ].join('\n\n');
 
@@ -93,7 +94,7 @@ function contentOf({ answer, rawType }: Route): Schema {
   return rawType === undefined ? json : { ...json, [rawType]: {} };
 }
 
-function parametersOf({ path, query, method }: Route): readonly Schema[] {
+function parametersOf({ path, query, method, mayTellOutcome }: Route): readonly Schema[] {
   const inPath = Array.from(path.matchAll(/:(\w+)/g), ([, name]) => ({
     name,
     in: 'path',
@@ -109,8 +110,16 @@ function parametersOf({ path, query, method }: Route): readonly Schema[] {
     schema,
   }));
   const origin = { name: 'Origin', in: 'header', required: true, schema: { type: 'string' } };
-  return [...inPath, ...inQuery, ...(method === 'POST' ? [origin] : [])];
+  return [...inPath, ...inQuery, ...(method === 'POST' ? [origin] : []), ...(mayTellOutcome ? [PREFER] : [])];
 }
+
+const PREFER = {
+  name: 'Prefer',
+  in: 'header',
+  required: false,
+  description: '"return=minimal" is answered with the outcome alone',
+  schema: { type: 'string' },
+};
 
 function requestBody({ body = z.object({}), fileField, takesTextFiles }: Route): Schema {
   const described = jsonSchema(body, 'input');

@@ -39,6 +39,9 @@ export function sendText(status: number, text: string): Response {
 
 const VARY = { vary: 'Accept, Accept-Language, HX-Request' };
 
+/** RFC 7240, 3. */
+const OUTCOME = { vary: `${VARY.vary}, Prefer`, 'preference-applied': 'return=minimal' };
+
 /** The answer of a route, as the request wants it. */
 export function sendReply(reply: Reply, answering: Answering): Response {
   const status = reply.status ?? 200;
@@ -46,7 +49,8 @@ export function sendReply(reply: Reply, answering: Answering): Response {
   // JSON that is written out already is the same data.
   const isWritten = reply.raw?.contentType.startsWith('application/json') ?? false;
   if (answering.wants === 'json' && !isWritten) {
-    return send({ status, ...json(reply.data), headers: VARY, cookies });
+    const headers = reply.isOutcome ? OUTCOME : VARY;
+    return send({ status, ...json(reply.data), headers, cookies });
   }
   if (reply.raw !== undefined) return sendRaw({ ...reply, raw: reply.raw });
   if (answering.wants === 'piece') return sendPiece(reply, answering);

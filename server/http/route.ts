@@ -45,6 +45,8 @@ export interface Reply<Answer = unknown> {
   readonly fragment?: View;
   /** Where a browser goes after a post that was done. */
   readonly seeOther?: string;
+  /** The data is the outcome alone, as was asked for. */
+  readonly isOutcome?: true;
   readonly raw?: Raw;
   /** Values of Set-Cookie, made by `cookies.ts`. */
   readonly cookies?: readonly string[];
@@ -76,6 +78,8 @@ export interface BareCall {
   readonly referer: string;
   /** A page or a piece of one is wanted, by somebody who looks; a program waits for its answer. */
   readonly wantsPage: boolean;
+  /** A program wants to know what came of its act and nothing more, where the route says that it may. */
+  readonly wantsOutcome: boolean;
   /** What stands above every page now. */
   readonly banners: readonly Banner[];
 }
@@ -115,6 +119,8 @@ interface RouteHead {
   readonly fileField?: string;
   /** A form may come with files: each counts as the text of its field. */
   readonly takesTextFiles?: true;
+  /** A program may ask for the outcome alone, by `Prefer: return=minimal`. */
+  readonly mayTellOutcome?: true;
   /** Asked by the screen itself, not by a hand: does not count as somebody being there. */
   readonly background?: boolean;
   /** Stands in the menu of those who may ask for it. */

@@ -13,6 +13,17 @@ export function wants(headers: Headers, bodyFormat: 'form' | 'json' | 'none' = '
   return headers.get('hx-request') === 'true' ? 'piece' : 'page';
 }
 
+/**
+ * A program that wants to know what came of its act and nothing more (RFC 7240, 4.2). Browsers never send it.
+ *
+ * @example prefersMinimal(new Headers({ prefer: 'respond-async, return=minimal' })) // true
+ */
+export function prefersMinimal(headers: Headers): boolean {
+  return (headers.get('prefer') ?? '').split(',').some((part) => MINIMAL.test(part));
+}
+
+const MINIMAL = /^\s*return\s*=\s*(?:minimal|"minimal")\s*(?:;|$)/i;
+
 /** How much a type is wanted, 0 to 1; only where it is named, since everybody sends the wildcard. */
 function weight(accept: string, type: string): number {
   for (const part of accept.split(',')) {

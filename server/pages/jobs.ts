@@ -6,10 +6,11 @@ import { type RefusedCall, type Route, route } from '../http/route.ts';
 import { actByForm } from '../jobs/act-by-form.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import { goesOnAddress } from '../jobs/goes-on-address.ts';
+import { jobKind } from '../jobs/job-stream.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { actFields } from '../jobs/read-action.ts';
 import { newJobParams } from '../jobs/view/new-job.ts';
-import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
+import { jobAnswer, jobOutcome, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
 import { linePage, lineRoute } from './job-lines.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
@@ -171,11 +172,16 @@ function actRoute(catalogue: Catalogue): Route {
       'One act on a job: answer its card, sign or send back a hold, correct, go back, park, take up, prove again, make safe',
     roles: WORKERS,
     takesTextFiles: true,
+    mayTellOutcome: true,
     body: actFields,
-    answer: jobAnswer,
+    answer: z.union([jobAnswer, jobOutcome]),
     handle: async (call) => {
       const job = call.params.id ?? '';
       await actByForm(call, { catalogue, job });
+      if (call.wantsOutcome) {
+        const { status, step, place } = await call.services.log.state(jobKind, job);
+        return { data: { id: job, status, step, place }, isOutcome: true };
+      }
       const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED });
       return { ...reply, fragment: jobPiece(reply), seeOther: `/jobs/${job}#card` };
     },

@@ -1,8 +1,10 @@
 /** Who is on the site's list, and how the list is changed. Proving who one is happens elsewhere. */
 import type { Json } from '../../procedures/json.ts';
 import { Refusal } from '../../safety/refusal.ts';
+import { derived } from '../derived.ts';
 import type { EntryDraft } from '../log/act.ts';
 import { fingerprintOf } from '../log/chain.ts';
+import { KeptList } from '../log/kept-list.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { By } from './people.ts';
 import type { Person, Role } from './person.ts';
@@ -20,15 +22,38 @@ const LETTERS: Readonly<Record<Role, string>> = {
 /** Who may add people and give codes; one of them must always be left. */
 export const ADDERS = ['supervisor', 'engineer'] as const satisfies readonly Role[];
 
+interface RollLine {
+  readonly sort: string;
+  readonly person: Person;
+}
+
+/** Each page of a job names people, so that they are not read again for each. */
+const byName = derived((lines: readonly RollLine[]) =>
+  // Of one name, in the order of their ids, as they come.
+  lines.toSorted((one, other) => compared(one.sort, other.sort)).map(({ person }) => person),
+);
+
+function compared(one: string, other: string): number {
+  if (one === other) return 0;
+  return one < other ? -1 : 1;
+}
+
 export class Roll {
   readonly #log: SiteLog;
+  readonly #lines: KeptList<RollLine>;
 
   constructor(log: SiteLog) {
     this.#log = log;
+    this.#lines = new KeptList({
+      log,
+      kind: personKind.kind,
+      slim: ({ sort, body }) => ({ sort, person: personSchema.parse(body) }),
+    });
   }
 
+  /** In the order of their names. */
   async list(): Promise<readonly Person[]> {
-    return (await this.#log.summaries(personKind.kind)).map(({ body }) => personSchema.parse(body));
+    return byName(await this.#lines.inOrder());
   }
 
   async find(id: string): Promise<Person | undefined> {

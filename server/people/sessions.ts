@@ -37,7 +37,13 @@ export class Sessions {
 
   constructor(options: SessionsOptions) {
     this.#options = options;
-    this.#records = new OutsideRecords({ store: options.store, kind: 'session', schema: sessionSchema });
+    // Each request names one, and a site has no more of them than screens in a shift.
+    this.#records = new OutsideRecords({
+      store: options.store,
+      kind: 'session',
+      schema: sessionSchema,
+      isKept: true,
+    });
   }
 
   /** @returns the token for the cookie */

@@ -1,4 +1,4 @@
-import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
+import { createHmac, randomUUID, timingSafeEqual } from 'node:crypto';
 import { Refusal } from '../../safety/refusal.ts';
 
 /** How long a page may be signed after it was shown (common practice, no source): long enough to read it. */
@@ -30,7 +30,7 @@ export class Nonces {
   }
 
   issue(page: SignaturePage): string {
-    const body = `${this.#now().getTime().toString(36)}.${randomBytes(9).toString('base64url')}`;
+    const body = `${this.#now().getTime().toString(36)}.${randomUUID()}`;
     return `${body}.${this.#seal(body, page)}`;
   }
 

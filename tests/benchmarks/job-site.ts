@@ -26,12 +26,26 @@ const script = strokeScript(sheet);
 
 /**
  * Clients, each a technician with jobs of their own. Each post is a reading of two gauges: given once, then given again as a correction,
- * so that every one is read, judged, chained, kept for good and answered with the job.
+ * so that every one is read, judged, chained, kept for good and answered.
  */
 export async function jobClients(
   server: TestServer,
-  { count, jobsEach }: { readonly count: number; readonly jobsEach: number },
+  {
+    count,
+    jobsEach,
+    isOutcomeAlone = false,
+  }: {
+    readonly count: number;
+    readonly jobsEach: number;
+    /** Asks for no more than what came of each reading, as a program does that has many. */
+    readonly isOutcomeAlone?: boolean;
+  },
 ): Promise<readonly Client[]> {
+  const asks = {
+    origin: server.origin,
+    accept: 'application/json',
+    ...(isOutcomeAlone ? { prefer: 'return=minimal' } : {}),
+  };
   const { services } = server;
   const id = randomUUID().slice(0, 8);
   const clients: Client[] = [];
@@ -46,7 +60,7 @@ export async function jobClients(
     for (let job = 0; job < jobsEach; job += 1) {
       targets.push(await target(services, { tag: `FV-${id}-${client}-${job}`, person }));
     }
-    clients.push({ headers: { cookie, origin: server.origin, accept: 'application/json' }, targets });
+    clients.push({ headers: { cookie, ...asks }, targets });
   }
   return clients;
 }

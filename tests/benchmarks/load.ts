@@ -94,10 +94,28 @@ async function run(load: Load): Promise<Counted> {
 
 const lastedMs = ({ sentMs, answeredMs }: Wait): number => answeredMs - sentMs;
 
+/** A client waits for one answer after the other, so that its waits stand in order of both times. */
 function mostOvertaken(own: readonly Wait[], each: readonly (readonly Wait[])[]): number {
-  const within = (wait: Wait) => (other: Wait) =>
-    other.sentMs > wait.sentMs && other.answeredMs < wait.answeredMs;
-  return Math.max(0, ...own.flatMap((wait) => each.map((others) => others.filter(within(wait)).length)));
+  let most = 0;
+  for (const { sentMs, answeredMs } of own) {
+    for (const others of each) {
+      const before = countUntil(others, (other) => other.sentMs > sentMs);
+      const whole = countUntil(others, (other) => other.answeredMs >= answeredMs);
+      most = Math.max(most, whole - before);
+    }
+  }
+  return most;
+}
+
+/** How many stand before the first that is beyond; none after it is not. */
+function countUntil(waits: readonly Wait[], isBeyond: (wait: Wait) => boolean): number {
+  let [low, high] = [0, waits.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isBeyond(waits[middle] as Wait)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** @returns what waits until the next post of a client is due, and says when that was */

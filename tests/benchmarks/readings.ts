@@ -15,7 +15,7 @@ const PER_SECOND = 300;
 const P99_TIMES_MAX = 5;
 const ROUNDS = 2;
 
-type Asked = Pick<Load, 'lastsS' | 'perSecond'>;
+type Asked = Pick<Load, 'lastsS' | 'perSecond'> & { readonly isOutcomeAlone?: boolean };
 
 /** Every write takes so much longer as its disk would be slower; `ms` may be changed while it runs. */
 function slowed(store: Store, sync: { ms: number }): Store {
@@ -58,8 +58,11 @@ async function bareRoute({ perSecond, lastsS }: Asked): Promise<Counted> {
   }
 }
 
-async function readings(server: TestServer, { perSecond, lastsS }: Asked): Promise<Counted> {
-  const clients = await jobClients(server, CLIENTS);
+async function readings(
+  server: TestServer,
+  { perSecond, lastsS, isOutcomeAlone = true }: Asked,
+): Promise<Counted> {
+  const clients = await jobClients(server, { ...CLIENTS, isOutcomeAlone });
   return await underLoad({
     origin: server.origin,
     clients,
@@ -80,7 +83,10 @@ export async function measureReadings(folder: string, lastsS: number): Promise<r
   try {
     await addGear(server.services);
     const ratios: Ratio[] = [];
-    for (const ms of [0, SYNC_MS]) ratios.push(await againstInserts(server, { folder, lastsS, sync, ms }));
+    for (const ms of [0, SYNC_MS]) {
+      for (const isOutcomeAlone of [false, true])
+        ratios.push(await againstInserts(server, { folder, lastsS, sync, ms, isOutcomeAlone }));
+    }
     return [...ratios, await p99(server, lastsS)];
   } finally {
     await server.close();
@@ -92,21 +98,25 @@ interface Syncing {
   readonly lastsS: number;
   readonly sync: { ms: number };
   readonly ms: number;
+  readonly isOutcomeAlone: boolean;
 }
 
-async function againstInserts(server: TestServer, { folder, lastsS, sync, ms }: Syncing): Promise<Ratio> {
+async function againstInserts(
+  server: TestServer,
+  { folder, lastsS, sync, ms, isOutcomeAlone }: Syncing,
+): Promise<Ratio> {
   const inserts: number[] = [];
   const kept: Counted[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     inserts.push(bareInserts({ folder, lastsS: lastsS / 2, syncMs: ms }));
     sync.ms = ms;
-    kept.push(await readings(server, { lastsS }));
+    kept.push(await readings(server, { lastsS, isOutcomeAlone }));
     sync.ms = 0;
   }
   const [insert, reading] = [Math.max(...inserts), Math.max(...kept.map(({ perSecond }) => perSecond))];
   const { perSecond: route } = await bareRoute({ lastsS: lastsS / 2 });
   return {
-    what: `readings of ${CLIENTS.count} clients to bare inserts${ms === 0 ? '' : `, each sync ${ms} ms longer`}`,
+    what: `readings of ${CLIENTS.count} clients${isOutcomeAlone ? ' that want the outcome alone' : ''} to bare inserts${ms === 0 ? '' : `, each sync ${ms} ms longer`}`,
     ...atLeast(ms === 0 ? 1 : 20, reading / insert),
     from: `${Math.round(reading)} and ${Math.round(insert)} a second; a bare route answers ${Math.round(route)}`,
   };

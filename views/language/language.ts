@@ -26,7 +26,7 @@ export function languageOf(asked: {
 }): Language {
   if (asked.own !== null && isLanguage(asked.own)) return asked.own;
   if (isLanguage(asked.screen)) return asked.screen;
-  return wanted(asked.accept ?? '')[0] ?? 'en';
+  return asked.accept === null ? 'en' : (wanted(asked.accept)[0] ?? 'en');
 }
 
 /** Ours among those of an Accept-Language header, the most wanted first; of two wanted alike, the first named. */

@@ -78,7 +78,8 @@ export function jobView(input: ViewInput) {
 function lastBy({ job, people }: ViewInput): string {
   const last = newestLine(job);
   if (last === undefined) return '';
-  const names = new Map(people.map(({ id, name }) => [id, name]));
+  const writer = people.filter(({ id }) => id === last.person);
+  const names = new Map(writer.map(({ id, name }) => [id, name]));
   return `${nameOf(last.person, names)} at ${clock(last.at)} UTC`;
 }
 

@@ -93,6 +93,9 @@ export const jobAnswer = z.object({
   ),
 });
 
+/** What a program is told that asked for the outcome of its act alone: how the job stands now. */
+export const jobOutcome = jobAnswer.pick({ id: true, status: true, step: true, place: true });
+
 type JobAnswer = z.input<typeof jobAnswer>;
 
 function benchAnswer(bench: BenchPanel | null): JobAnswer['bench'] {

@@ -233,6 +233,9 @@ function limitOf({ onCase, most }: QuantityField, job: Job): number | null {
   return typeof limit === 'number' ? limit : null;
 }
 
+/** A list that is longer is not said over again: it stands below. */
+const NAMED_MOST = 8;
+
 function readChoice(field: ChoiceField, given: Given): string | null {
   const said = (given[field.name] ?? '').trim();
   if (said === '' && field.optional) return null;
@@ -241,7 +244,8 @@ function readChoice(field: ChoiceField, given: Given): string | null {
   throw wrongField(field, {
     code: 'REA-007',
     what: `${field.label}: ${said === '' ? 'nothing chosen' : `"${said}" is not a choice`}.`,
-    next: `Choose one of: ${allowed}.`,
+    next:
+      field.choices.length > NAMED_MOST ? 'Choose one of those on the card.' : `Choose one of: ${allowed}.`,
   });
 }
 

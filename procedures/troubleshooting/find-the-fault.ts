@@ -142,6 +142,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'On the bypass a repair that is made there goes on as its own job: loop, bypass and readings go along. A repair that no procedure makes on this valve is not led to one. A valve that comes back: the card after the complaint says what was found and done last time, and asks whether it is the same trouble.',
     },
+    {
+      letter: 'J',
+      date: '2026-11-26',
+      change:
+        'Soap tests at the stem say first that it may move: fingers stay outside the yoke. A handwheel is felt with the output held where no air is on the actuator, and goes back to neutral. Where this job has put the loop in manual, the mode of before counts. A card that takes numbers asks for them before the words. There is no letter I: it reads as a one.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

@@ -29,6 +29,8 @@ export interface BenchRow {
   readonly text: string;
   /** As it is entered. */
   readonly entry: string;
+  /** It stands on a gauge as well. */
+  readonly hasGauge: boolean;
 }
 
 export interface BenchAsked {

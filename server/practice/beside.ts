@@ -155,7 +155,7 @@ function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
   const inNumbers = new Set(numbers.map(({ name }) => name));
   const told = found
     .filter(({ name }) => !inNumbers.has(name))
-    .map(({ name, label, text, entry }) => ({ name, label, text, entry }));
+    .map(({ name, label, text, entry }) => ({ name, label, text, entry, hasGauge: false }));
   return {
     ...NOTHING,
     heading: 'What you find on the bench',
@@ -172,8 +172,8 @@ function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
 
 function gaugesOf(shown: readonly Shown[], job: Job): readonly GaugePicture[] {
   return shown.flatMap((one): readonly GaugePicture[] => {
+    if (!hasGauge(one)) return [];
     const { fullSi, valueSi, name, label, dimension } = one;
-    if (fullSi === null || fullSi <= 0) return [];
     const scale = dimension === 'length';
     return [
       {
@@ -183,13 +183,19 @@ function gaugesOf(shown: readonly Shown[], job: Job): readonly GaugePicture[] {
         fraction: Math.min(1, Math.max(0, valueSi / fullSi)),
         text: textOf(one, job),
         from: '0',
-        to: scale ? '100 %' : endOf({ ...one, fullSi }, job),
+        to: scale ? '100 %' : endOf(one, job),
       },
     ];
   });
 }
 
-function endOf(one: Shown & { readonly fullSi: number }, { sheet }: Job): string {
+type OnGauge = Shown & { readonly fullSi: number };
+
+function hasGauge(one: Shown): one is OnGauge {
+  return one.fullSi !== null && one.fullSi > 0;
+}
+
+function endOf(one: OnGauge, { sheet }: Job): string {
   const unit = preferredUnit(one.dimension, sheet.units);
   return `${Math.round(fromSi({ valueSi: one.fullSi, unit }))} ${unitFor(unit).label}`;
 }
@@ -204,6 +210,6 @@ function textOf({ dimension, valueSi, fullSi }: Shown, { sheet }: Job): string {
 function rowsOf(shown: readonly Shown[], job: Job): readonly BenchRow[] {
   return shown.map((one) => {
     const text = textOf(one, job);
-    return { name: one.name, label: capital(one.label), text, entry: text };
+    return { name: one.name, label: capital(one.label), text, entry: text, hasGauge: hasGauge(one) };
   });
 }

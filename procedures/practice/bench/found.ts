@@ -169,8 +169,10 @@ const TEXTS: Readonly<Record<string, string>> = {
   toldWho: 'everybody near the valve',
   airToldWho: 'everybody near the valve',
   plantAgreedWith: 'the operator of the bench',
-  processBefore: 'as the loop had it',
-  processNow: 'as the loop had it',
+  processBefore: '50 % of its range',
+  processNow: '50 % of its range',
+  loopOutput: '60 %',
+  bypassPosition: 'a third open',
 };
 
 function textFor(job: Job, field: Extract<Field, { readonly type: 'text' }>): string | null {

@@ -19,7 +19,7 @@ export const controlRoomChecks = {
   },
   controllerMode: {
     title: 'Controller mode, tracking and input flag',
-    todo: 'Read mode, tracking and the flag on the input.',
+    todo: 'Read mode, tracking and the flag on the input. Where this job has put the loop in manual, the mode of before counts.',
     minutes: 2,
     hubs: ANY_HUB,
     misread: 0.02,

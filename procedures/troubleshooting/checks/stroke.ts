@@ -131,7 +131,7 @@ export const strokeChecks = {
   },
   handwheelFeel: {
     title: 'Feel of handwheel or lever over the stroke',
-    todo: 'On the bypass, air off the actuator: turn it through by hand.',
+    todo: 'On the bypass, the output held where no air is on the actuator: turn it through by hand, then back to neutral.',
     minutes: 10,
     hubs: BYPASSED,
     consent: true,

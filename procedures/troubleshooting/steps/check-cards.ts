@@ -56,6 +56,14 @@ const CAUTION_OF: { readonly [A in ActionClass]?: Caution } = {
   strokeByTestAir: STEM_MOVES,
 };
 
+/** Soaped with the valve at work: the loop moves the stem without asking anybody. */
+const AT_THE_STEM: Caution = {
+  word: 'warning',
+  hazard: 'The stem may move at any moment while air is on.',
+  consequence: 'A finger in the yoke can be crushed.',
+  avoid: 'Spray, or use a long brush; fingers stay outside the yoke.',
+};
+
 const CAUTION_OF_CHECK: { readonly [C in CheckId]?: Caution } = {
   fluidOutside: {
     word: 'danger',
@@ -69,6 +77,9 @@ const CAUTION_OF_CHECK: { readonly [C in CheckId]?: Caution } = {
     consequence: 'The valve jumps when the loop is broken.',
     avoid: 'Only with the permit for live terminals here; measure at the test points, break nothing.',
   },
+  soapAdjuster: AT_THE_STEM,
+  soapStemSeal: AT_THE_STEM,
+  soapCylinder: AT_THE_STEM,
 };
 
 /** Where a check leads on from, and where its stop leads. */
@@ -170,7 +181,7 @@ function asksOf(id: CheckId): readonly Field[] {
   const numbers = CHECK_READINGS[id]?.asks ?? [];
   const found: ChoiceField = {
     name: 'found',
-    label: numbers.length === 0 ? 'What was found' : 'What was found, where no number is written below',
+    label: numbers.length === 0 ? 'What was found' : 'Or what was found, where no number is written',
     type: 'choice',
     ...(numbers.length === 0 ? {} : { optional: true }),
     choices: [
@@ -181,8 +192,8 @@ function asksOf(id: CheckId): readonly Field[] {
   };
   const alive: ChoiceField = { ...yesNo('gaugeAlive', 'This gauge was seen to move today'), optional: true };
   return [
-    found,
     ...numbers.map((one) => ({ ...one, type: 'quantity' as const, optional: true as const })),
+    found,
     ...(check.zero === undefined ? [] : [alive]),
   ];
 }

@@ -215,6 +215,7 @@ function verdictOf(answer: Answer): LineView['verdict'] {
   }
   if (answer.act === 'made-safe') return { mark: 'record', word: 'stopped' };
   if (answer.outcome === 'too close') return { mark: 'too-close', word: 'too close' };
+  if (answer.figures.advisedBest !== undefined) return { mark: 'record', word: 'chosen' };
   if (GOOD.includes(answer.outcome)) return { mark: 'inside', word: answer.outcome };
   if (BAD.includes(answer.outcome)) return { mark: 'outside', word: answer.outcome };
   return {

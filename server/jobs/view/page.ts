@@ -101,7 +101,7 @@ type JobAnswer = z.input<typeof jobAnswer>;
 function benchAnswer(bench: BenchPanel | null): JobAnswer['bench'] {
   if (bench === null) return null;
   const { lines, rows, result } = bench;
-  return { lines: [...lines], rows: rows.map((row) => ({ ...row })), mayBeTold: result !== '' };
+  return { lines: [...lines], rows: rows.map(({ hasGauge: _, ...row }) => row), mayBeTold: result !== '' };
 }
 
 function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' | 'bench'> {

@@ -143,6 +143,11 @@ describe('A choice', () => {
     expect(refusalOf(() => read([CHOICE], {})).what).toBe('The stem: nothing chosen.');
   });
 
+  test('from a long list is not told by saying the whole list over again', () => {
+    const choices = Array.from({ length: 12 }, (_, at) => ({ value: `${at}`, label: `The repair ${at}` }));
+    expect(refusalOf(() => read([{ ...CHOICE, choices }], {})).next).toBe('Choose one of those on the card.');
+  });
+
   test('that belongs to another kind of valve is not asked', () => {
     const field: Field = { ...CHOICE, when: { fact: 'place', is: 'bench' } };
     expect(read([field], {}).words).toEqual({});

@@ -136,7 +136,14 @@ describe('The practice bench', () => {
       return bench?.rows.find(({ name }) => name === 'openedM')?.text ?? '';
     };
     expect(await travel('output=80&from=60')).toMatch(/%$/);
-    expect(await page(`${path}?output=20&from=80`)).toContain('Have the operator set it');
+    const html = await (await app.get(`${path}?output=20&from=80`, { as: technician })).text();
+    const panel = html.slice(html.indexOf('id="bench"')).split('</section>')[0] ?? '';
+    expect(panel).toContain('Have the operator set it');
+    // What has no gauge is said in the open, not among the words of the gauges.
+    const [open = '', folded = ''] = panel.split('What they show, in words');
+    expect(open).toContain('Controller output at that moment');
+    expect(folded).toContain('Travel at that moment');
+    expect(folded).not.toContain('Controller output at that moment');
     expect((await app.get(`${path}?output=200`, { as: technician })).status).toBe(422);
   });
 

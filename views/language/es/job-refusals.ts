@@ -29,6 +29,7 @@ export const jobRefusals = {
   'Choose a note that stands.': 'Elija una nota que valga.',
   'Choose a reading.': 'Elija una lectura.',
   'Choose a row that stands.': 'Elija una fila que valga.',
+  'Choose one of those on the card.': 'Elija una de las que están en la tarjeta.',
   'Choose one of the two.': 'Elija una de las dos.',
   'Choose the gear for it and open it: this job closes with the same line.':
     'Elija los instrumentos para él y ábralo: este trabajo se cierra con la misma línea.',

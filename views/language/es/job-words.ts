@@ -75,6 +75,7 @@ export const jobWords = {
   'Mended on the spot': 'Arreglado en el sitio',
   'Name it, and the valve goes back. It has its own procedure, opened after this job.':
     'Nómbrela, y la válvula vuelve. Tiene su propio procedimiento, que se abre después de este trabajo.',
+  'Name it, and the valve goes back.': 'Nómbrela, y la válvula se devuelve.',
   'Name it, and the valve goes back. The repair is planned.':
     'Nómbrela, y la válvula vuelve. La reparación se planifica.',
   'Name the act: {1}.': 'Nombre el acto: {1}.',
@@ -134,6 +135,7 @@ export const jobWords = {
   'Since it came to where it stands': 'Desde que llegó a donde está',
   'Somebody else signs.': 'Firma otra persona.',
   'Stop checking: repair': 'Dejar de comprobar: reparar',
+  'Stop checking: nothing is left to repair': 'Dejar de comprobar: no queda nada que reparar',
   'Test air': 'Aire de prueba',
   'The job before does not go on in this procedure.': 'El trabajo anterior no sigue en este procedimiento.',
   'The people whom it names sign this.': 'Esto lo firman las personas que nombra.',

@@ -30,6 +30,7 @@ export const outcomes = {
   steady: 'estable',
   'to-prove': 'por demostrar',
   told: 'avisado',
+  chosen: 'elegido',
   waited: 'esperado',
   waived: 'eximido',
   '{1} to {2}': '{1} a {2}',

@@ -45,7 +45,7 @@ export const practiceAndCalculations = {
   'Technicians, supervisors and engineers practise here.':
     'Aquí practican técnicos, supervisores e ingenieros.',
   'The same as figures': 'Lo mismo en cifras',
-  'The same in words': 'Lo mismo en palabras',
+  'What they show, in words': 'Lo que muestran, en palabras',
   'This calculation as a link': 'Este cálculo como enlace',
   'Two faults by draw': 'Dos fallas al azar',
   US: 'EE. UU.',

@@ -23,6 +23,9 @@ export interface NextView {
   readonly acts: readonly Act[];
 }
 
+/** What a sound valve wants, and one that was mended. */
+const NO_REPAIR: RepairId = 'leaveAlone';
+
 /** A repair is named beside a check where it is so likely: judgement. */
 const WORTH_NAMING = 0.2;
 
@@ -107,8 +110,8 @@ function whyThis({ check, again }: Suggestion, { belief, checks }: Advice): stri
 
 function sayWay({ moveMinutes: move, fitMinutes, hub }: Suggestion): string {
   const parts = [
-    ...(move > 0 ? [`${move} to have the valve ${HUB_WORDS[hub]}`] : []),
-    ...(fitMinutes > 0 ? [`${fitMinutes} to fit the gauge`] : []),
+    ...(move > 0 ? [`${sayMinutes(move)} to have the valve ${HUB_WORDS[hub]}`] : []),
+    ...(fitMinutes > 0 ? [`${sayMinutes(fitMinutes)} to fit the gauge`] : []),
   ];
   return parts.length === 0 ? '' : `${parts.join(', ')}; in all`;
 }
@@ -130,7 +133,7 @@ function repairView({ decision, standing }: Advice, job: Pick<Job, 'sheet' | 'fa
   const check = decision.check === null ? null : checkOf(decision.check.check);
   const wayMinutes = moveMinutes({ from: standing.hub, to: hub });
   return {
-    kind: 'Stop checking: repair',
+    kind: repair.id === NO_REPAIR ? 'Stop checking: nothing is left to repair' : 'Stop checking: repair',
     title: words,
     rows: [
       { label: 'what to do', text: todo },
@@ -164,6 +167,7 @@ function howMade(
   id: RepairId,
   { hub, job }: { readonly hub: Hub; readonly job: Pick<Job, 'sheet' | 'facts'> },
 ): NextView['rows'] {
+  if (id === NO_REPAIR) return [{ label: 'how', text: 'Name it, and the valve goes back.' }];
   const way = repairWay(id, { sheet: job.sheet, place: job.facts.place });
   if (way.because === '') return [{ label: 'how', text: FROM[goesOnFrom(id, { hub, way })] }];
   const how =

@@ -88,3 +88,10 @@ test('a repair that pays more than another check is named with what both would c
   expect(opened.rows.find((one) => one.label === 'how')?.text).toContain('It has its own procedure');
   expect(opened.acts[0]).toMatchObject({ value: 'name' });
 });
+
+test('a valve that is sound, or was put right, is given back: nothing of it is planned as a repair', () => {
+  const view = viewAfter([], { best: 'repair', repair: { id: 'leaveAlone', probability: 0.95, minutes: 5 } });
+  expect(view.kind).toBe('Stop checking: nothing is left to repair');
+  expect(view.rows.find(({ label }) => label === 'how')?.text).toBe('Name it, and the valve goes back.');
+  expect(view.rows.some(({ label }) => label === 'because')).toBe(false);
+});

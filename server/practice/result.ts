@@ -13,6 +13,7 @@ import { GAUGE_POINTS } from '../../procedures/troubleshooting/valve-facts.ts';
 import { sayChance } from '../jobs/view/cards/fault-words.ts';
 import type { Exercise } from './exercise-stream.ts';
 import { valveAtFirst } from './simulated-valves.ts';
+import { verdictOf } from './verdict.ts';
 
 const step = z.object({ what: z.string(), told: z.string(), minutes: z.number(), chance: z.string() });
 
@@ -45,8 +46,7 @@ export function resultOf(job: Job, exercise: Exercise): Result {
     tag: job.tag,
     truth: sayTruth(valve),
     named: named === null ? null : repairOf(named.repair).words,
-    rightly: named?.rightly ?? false,
-    verdict: verdictOf(named, truth.length),
+    ...verdictOf(job, truth),
     minutes: sum(looked),
     checks: done.filter(({ kind, found }) => kind === 'check' && found !== 'skip').length,
     engineMinutes: Math.round(engine.minutes),
@@ -72,14 +72,9 @@ function sayBad(severity: number): string {
   return severity < (SEVERITIES.plain + SEVERITIES.bad) / 2 ? 'plain' : 'bad';
 }
 
-function verdictOf(named: ReturnType<typeof namedIn>, faults: number): string {
-  if (named === null) return 'Nothing was named.';
-  if (!named.rightly) return 'What you named does not put it right.';
-  return faults > 1 ? 'What you named puts one of the two right.' : 'What you named puts it right.';
-}
-
-function stepOf({ kind, check, repair, point, found, minutes, ...chances }: Done): z.output<typeof step> {
-  const rest = { minutes: Math.round(minutes), chance: sayChange(chances) };
+function stepOf({ kind, check, repair, point, found, minutes, ...told }: Done): z.output<typeof step> {
+  const chance = told.isAfterCure ? 'it was mended by then' : sayChange(told);
+  const rest = { minutes: Math.round(minutes), chance };
   if (kind === 'first line') return { ...rest, what: 'What the operator said', told: '' };
   if (kind === 'gauge')
     return { ...rest, what: `Gauge fitted ${point === null ? '' : GAUGE_POINTS[point]}`, told: '' };

@@ -23,40 +23,44 @@ export interface Done {
   readonly minutes: number;
   readonly beforeFraction: number;
   readonly afterFraction: number;
+  /** What was wrong had been mended on the spot before it: there was nothing left to tell. */
+  readonly isAfterCure: boolean;
 }
 
 /** What was done, in order, with minutes as the engine counts them: the check, and the way to where it is made. */
 export function doneIn(job: Job, truth: readonly CauseId[]): readonly Done[] {
   const lines = job.answers.filter((one) => !one.superseded);
   let hub: Hub = 'in service';
+  let before = rankingAfter(job, []);
   return lines.flatMap((line, at): readonly Done[] => {
     const what = whatOf(line);
     if (what === null) return [];
     const there = what.kind === 'first line' ? hub : hubOf(line, hub);
     const walked = what.minutes === 0 ? 0 : moveMinutes({ from: hub, to: there });
     hub = there;
-    const share = (count: number) => shareAfter(job, { lines: lines.slice(0, count), truth });
-    return [
-      {
-        ...what,
-        minutes: what.minutes + walked,
-        beforeFraction: share(at),
-        afterFraction: share(at + 1),
-      },
-    ];
+    const left = leftOf(truth, { answers: lines.slice(0, at) });
+    const isAfterCure = left.length === 0;
+    const hidden = isAfterCure ? truth : left;
+    const after = rankingAfter(job, lines.slice(0, at + 1));
+    const shares = { beforeFraction: shareOf(hidden, before), afterFraction: shareOf(hidden, after) };
+    before = after;
+    return [{ ...what, ...shares, minutes: what.minutes + walked, isAfterCure }];
   });
 }
 
-function shareAfter(
-  job: Job,
-  of: { readonly lines: readonly Line[]; readonly truth: readonly CauseId[] },
-): number {
-  const facts = factsOfJob(job);
-  const model = modelOfValve(facts);
-  return shareOf(of.truth, causeRanking(model, believe(model, evidenceOf({ answers: of.lines }, facts))));
+/** What is still wrong with the valve after what was mended on the spot. */
+export function leftOf(truth: readonly CauseId[], job: Pick<Job, 'answers'>): readonly CauseId[] {
+  const mended = mendedIn(job);
+  return truth.filter((cause) => !mended.includes(repairFor(cause)));
 }
 
-type What = Omit<Done, 'beforeFraction' | 'afterFraction'>;
+function rankingAfter(job: Job, answers: readonly Line[]): ReturnType<typeof causeRanking> {
+  const facts = factsOfJob(job);
+  const model = modelOfValve(facts);
+  return causeRanking(model, believe(model, evidenceOf({ answers }, facts)));
+}
+
+type What = Omit<Done, 'beforeFraction' | 'afterFraction' | 'isAfterCure'>;
 
 const NOTHING = { check: null, repair: null, point: null, found: '', minutes: 0 } as const;
 
@@ -105,7 +109,7 @@ export interface Named {
 }
 
 /** @returns null before anything was named */
-export function namedIn(job: Job, truth: readonly CauseId[]): Named | null {
+export function namedIn(job: Pick<Job, 'answers'>, truth: readonly CauseId[]): Named | null {
   const line = job.answers.findLast(({ superseded, step }) => !superseded && step.startsWith('nameCause'));
   const repair = REPAIR_IDS.find((id) => id === line?.figures.repair);
   if (repair === undefined) return null;

@@ -46,6 +46,12 @@ export const plansAndBench = {
   'What you find on the bench': 'Lo que encuentra en el banco',
   'What you named does not put it right.': 'Lo que nombró no la arregla.',
   'What you named puts it right.': 'Lo que nombró la arregla.',
+  'What you mended put it right.': 'Lo que usted arregló la dejó bien.',
+  'What you mended and what you named put it right.': 'Lo que usted arregló y lo que nombró la dejan bien.',
+  'What you mended put one of the two right.': 'Lo que usted arregló puso bien una de las dos cosas.',
+  'It was sound, and you left it alone.': 'Estaba sana, y usted la dejó como estaba.',
+  'It was sound: what you named would have been in vain.': 'Estaba sana: lo que nombró habría sido en vano.',
+  'it was mended by then': 'ya estaba arreglada',
   'What you named puts one of the two right.': 'Lo que nombró arregla una de las dos cosas.',
   'Where the job is opened from it; null while another job has the valve':
     'Dónde se abre el trabajo desde él; null mientras otro trabajo tiene la válvula',

@@ -103,6 +103,8 @@ export interface Build {
   stopSeen: boolean;
   // Stem and packing; forces by the mover
   frictionN: number;
+  /** What of it the cylinder bore adds: it stays with the piston when the stems are parted. */
+  boreFrictionN: number;
   breakawayN: number;
   bindN: number;
   bindAt: number;
@@ -275,6 +277,7 @@ function soundValve(frame: Frame, random: Random) {
     stopHigh: 1,
     stopSeen: false,
     frictionN,
+    boreFrictionN: 0,
     breakawayN: frictionN * 1.1,
     bindN: 0,
     bindAt: 0.5,

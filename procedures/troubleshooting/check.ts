@@ -27,6 +27,8 @@ export interface Measured {
   readonly bands: Readonly<Record<string, Stretch>>;
   /** Where a cause that names only the word is taken to read. */
   readonly typical: Readonly<Record<string, Stretch>>;
+  /** Where a number lies that somebody reads off in place of a word which is no stretch of the axis. Judgement. */
+  readonly numberOf?: Readonly<Record<string, Stretch>>;
 }
 
 /**

@@ -85,7 +85,12 @@ export function frictionShows(v: ValveFacts, friction: Friction): Shows {
     strokeByController: stroke,
     strokeOnTestAir: stroke,
     upAgainstDown: { pieces: [[0.97 * where, 0.75 * wide, 1.25 * wide]] },
-    cylinderGaugesOnStep: { swings: 0.15 * where, none: 0.1 * where, slow: 0.1 * where },
+    cylinderGaugesOnStep: {
+      'without the stem': 0.35 * where,
+      swings: 0.15 * where,
+      none: 0.05 * where,
+      slow: 0.1 * where,
+    },
     outputGauge: { 'without the stem': 0.5 * where, swings: 0.1 * where, slow: 0.05 * where },
     nozzlePressure: { pulses: 0.15 * where },
     nozzlePressureTop: { pulses: 0.15 * where },
@@ -107,7 +112,7 @@ function huntsAbout(where: number): Shows {
     holdInManual: { 'goes on': 0.6 * where, stops: 0.25 * where },
     strokeByController: stroke,
     strokeOnTestAir: stroke,
-    cylinderGaugesOnStep: { swings: 0.8 * where },
+    cylinderGaugesOnStep: { swings: 0.75 * where, 'without the stem': 0.1 * where },
     outputGauge: { swings: 0.65 * where, 'without the stem': 0.2 * where },
     nozzlePressure: pulses,
     nozzlePressureTop: pulses,
@@ -131,7 +136,16 @@ function offEitherWay(percent: number, share: number) {
 /** Friction is against the motion: more air where air moves the stem, less where the spring does. */
 function airShows(v: ValveFacts, { share, where, breakaway }: Friction): Shows {
   const extra = 100 * (share - usualFriction(v));
-  if (!v.spring) return { leavesSeatAt: { high: 0.6 * Math.min(1, Math.max(0, (extra * breakaway) / 15)) } };
+  if (!v.spring) {
+    // Where it sticks short of its place the positioner winds the ends apart.
+    const apart = Math.min(0.2, Math.max(0, extra / 75)) * where;
+    const end = { full: 0.6 * apart, empty: 0.4 * apart, low: 0.6 * apart };
+    return {
+      leavesSeatAt: { high: 0.6 * Math.min(1, Math.max(0, (extra * breakaway) / 15)) },
+      topPressure: end,
+      bottomPressure: end,
+    };
+  }
   const sign = signalOpens(v) ? 1 : -1;
   const both = (low: number, high: number, part: number): Piece => [
     part,

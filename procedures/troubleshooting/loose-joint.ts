@@ -25,6 +25,7 @@ function lostMotion(v: ValveFacts): Shows {
   return {
     trend: { 'sudden change': 0.4, 'saw-tooth': 0.15, 'fast swing': 0.1, offset: 0.1 },
     controllerOutput: { swings: 0.25, 'wound up': 0.08, 'wound down': 0.08 },
+    holdInManual: { stops: 0.22, 'goes on': 0.05 },
     // The feedback hangs on the stem and makes up for most of it.
     travelAgainstOutput: hasPositioner(v)
       ? { 'less open': 0.12, 'more open': 0.12 }
@@ -42,6 +43,7 @@ function lostMotion(v: ValveFacts): Shows {
     leakShut: { passes: 0.1, 'passes much': 0.5 },
     upAgainstDown: { pieces: [[0.9, 9, 55]] },
     outputGauge: { 'without the stem': 0.45 },
+    cylinderGaugesOnStep: { 'without the stem': 0.4 },
     noise: { rattle: 0.15 },
     benchSetUncoupled: { 'span wrong': 0.5, 'up and down apart': 0.2 },
   };
@@ -69,7 +71,8 @@ function letGo(v: ValveFacts): Shows {
     },
     topPressure: ends,
     bottomPressure: ends,
-    cylinderGaugesOnStep: { none: 0.45, 'runs open': 0.22, 'runs shut': 0.2 },
+    // Driven to an end by what it cannot move, it changes no more until it is asked the other way.
+    cylinderGaugesOnStep: { 'without the stem': 0.45, none: 0.25, 'runs open': 0.12, 'runs shut': 0.11 },
     outputGauge: { 'without the stem': 0.4, full: 0.3, empty: 0.18, none: 0.08 },
     ...relayAtItsEnd(v, 0.85),
     handwheelFeel: { free: 0.64 },

@@ -1,5 +1,5 @@
 import type { Piece, Shows } from './cause.ts';
-import { restsAt, TRUE_TRAVEL, type TravelMap } from './travel-map.ts';
+import { ASKED, restsAt, TRUE_TRAVEL, type TravelMap } from './travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from './valve-facts.ts';
 
 /** A spring that is not the one of the sheet. 1, 0 and 1 is the spring of the sheet. */
@@ -96,10 +96,12 @@ function offAt(
 }
 
 /** Actuator air where the stem stands at a stop and is asked beyond it; elsewhere it reads as it should. */
-export function stoppedAirShows(v: ValveFacts, map: TravelMap): Shows {
+export function stoppedAirShows(
+  v: ValveFacts,
+  { map, asked = ASKED }: { readonly map: TravelMap; readonly asked?: readonly number[] },
+): Shows {
   if (!v.spring) return {};
   const { leastAir, mostAir, preloadFraction } = balanceOf(v);
-  const asked = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
   const pieces = asked.flatMap((one): Piece[] => {
     const opened = restsAt(map, one);
     if (Math.abs(opened - one) < 0.03) return [];
@@ -113,8 +115,10 @@ export function stoppedAirShows(v: ValveFacts, map: TravelMap): Shows {
 }
 
 /** Ends of a cylinder, and the output of a positioner, for a stem that cannot go where it is asked. */
-export function stoppedShareOf(map: TravelMap): { readonly wantsOpen: number; readonly wantsShut: number } {
-  const asked = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
+export function stoppedShareOf(
+  map: TravelMap,
+  asked: readonly number[] = ASKED,
+): { readonly wantsOpen: number; readonly wantsShut: number } {
   const share = (of: (one: number) => boolean) => asked.filter(of).length / asked.length;
   return {
     wantsOpen: share((one) => one - restsAt(map, one) > 0.03),

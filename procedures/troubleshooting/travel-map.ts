@@ -36,7 +36,7 @@ export function signalMap(
 }
 
 /** Openings that a loop asks for in its work: judgement. */
-const ASKED = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8] as const;
+export const ASKED = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8] as const;
 /** How far a step of the output is taken where somebody looks whether the travel follows. */
 const STEP = 0.12;
 /** Beyond both ends of the signal, as a full stroke is made and as a controller goes. Common practice, no source. */
@@ -47,14 +47,30 @@ const SEEN = 0.02;
 interface Told {
   /** Share of such faults that come at one moment. */
   readonly atOnce?: number;
+  /** Openings that are asked for when somebody looks; left out: those of its usual work. */
+  readonly asked?: readonly number[];
+}
+
+/**
+ * A stop that the work never asks to pass troubles nobody: where it is complained of, half of the looks find it asked
+ * beyond. Judgement.
+ */
+export function askedBeyond({ low, high }: TravelMap): readonly number[] {
+  const within = ASKED.filter((asked) => asked >= low && asked <= high);
+  const beyond =
+    low > 0
+      ? [0, 0.25, 0.5, 0.75].map((part) => part * low)
+      : [0, 0.25, 0.5, 0.75].map((part) => 1 - part * (1 - high));
+  return [...within.slice(0, beyond.length), ...beyond];
 }
 
 /** What all checks show that look at the travel, and at how the loop comes to terms with it. */
 export function travelShows(map: TravelMap, told: Told = {}): Shows {
   const stroke = strokeShows(map);
-  const still = ASKED.filter((asked) => stands(map, asked)).length / ASKED.length;
+  const openings = told.asked ?? ASKED;
+  const still = openings.filter((asked) => stands(map, asked)).length / openings.length;
   return {
-    travelAgainstOutput: againstOutput(map),
+    travelAgainstOutput: againstOutput(map, openings),
     smallStep: { 'no move': 0.97 * still },
     strokeByController: stroke,
     strokeOnTestAir: stroke,
@@ -67,11 +83,11 @@ function stands(map: TravelMap, asked: number): boolean {
   return Math.abs(restsAt(map, asked + STEP) - restsAt(map, asked - STEP)) < SEEN;
 }
 
-function againstOutput(map: TravelMap) {
+function againstOutput(map: TravelMap, openings: readonly number[]) {
   const pieces: Piece[] = [];
   const words: Record<string, number> = {};
-  const share = 0.98 / ASKED.length;
-  for (const asked of ASKED) {
+  const share = 0.98 / openings.length;
+  for (const asked of openings) {
     const at = restsAt(map, asked);
     if (stands(map, asked)) {
       const word = at < SEEN ? 'stays shut' : at > 1 - SEEN ? 'stays open' : 'stays part way';
@@ -106,15 +122,25 @@ export function shareSeen(size: number, [from, to]: readonly [number, number]): 
   return Math.min(1, Math.max(0, (size - from) / (to - from)));
 }
 
-function loopShows(map: TravelMap, { atOnce = 0 }: Told): Shows {
+function loopShows(map: TravelMap, { atOnce = 0, asked = ASKED }: Told): Shows {
   const [most, least] = [restsAt(map, 1 + BEYOND), restsAt(map, -BEYOND)];
-  const up = ASKED.filter((wanted) => wanted > most + SEEN).length / ASKED.length;
-  const down = ASKED.filter((wanted) => wanted < least - SEEN).length / ASKED.length;
+  const shareOf = (is: (wanted: number) => boolean) => asked.filter(is).length / asked.length;
+  const up = shareOf((wanted) => wanted > most + SEEN);
+  const down = shareOf((wanted) => wanted < least - SEEN);
+  // The loop comes to terms with what the valve adds by asking for less.
+  const nearShut = shareOf(
+    (wanted) => wanted >= least - SEEN && wanted <= most + SEEN && outputFor(map, wanted) < NEAR_SHUT,
+  );
   const cannot = up + down;
   // Where the loop makes up for it, the output moves all the same.
   const moved = shareSeen(Math.abs(restsAt(map, 0.55) - 0.55), [0.04, 0.1]);
   return {
-    controllerOutput: { 'wound up': 0.92 * up, 'wound down': 0.92 * down, frozen: 0.04 * cannot },
+    controllerOutput: {
+      'wound up': 0.92 * up,
+      'wound down': 0.92 * down,
+      'near shut': 0.85 * nearShut,
+      frozen: 0.04 * cannot,
+    },
     trend: {
       'sudden change': 0.9 * atOnce * Math.max(cannot, moved),
       offset: 0.9 * cannot * (1 - 0.9 * atOnce),
@@ -123,21 +149,29 @@ function loopShows(map: TravelMap, { atOnce = 0 }: Told): Shows {
   };
 }
 
+/** Output, as opening, at which a loop that looks only at the flow comes to the opening that it needs. */
+function outputFor({ factor, shiftFraction }: TravelMap, wanted: number): number {
+  return (wanted - shiftFraction) / factor;
+}
+
+/** Below it a controller output reads as near shut, as its check says. */
+const NEAR_SHUT = 0.2;
+
 /** One grade for each map, with what the cause shows beside its travel. */
 export function gradesOf(
   parts: readonly {
     readonly id: string;
     readonly share: number;
     readonly map: TravelMap;
-    readonly atOnce?: number;
+    readonly told?: Told;
     readonly shows?: Shows;
   }[],
 ): readonly Grade[] {
   const total = parts.reduce((sum, { share }) => sum + share, 0);
-  return parts.map(({ id, share, map, atOnce, shows }) => ({
+  return parts.map(({ id, share, map, told, shows }) => ({
     id,
     share: share / total,
-    shows: { ...travelShows(map, atOnce === undefined ? {} : { atOnce }), ...shows },
+    shows: { ...travelShows(map, told), ...shows },
   }));
 }
 

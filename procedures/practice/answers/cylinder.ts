@@ -58,6 +58,9 @@ export function stepped(at: At, which: 'sound' | 'build'): Stepped {
   });
 }
 
+/** A sound stem moves a tenth on a small change of its ends. Judgement. */
+const PARTS_FAR_FRACTION = 0.15;
+
 function cylinderGaugesOnStep(at: At): Said {
   const { frame } = at.valve.build;
   const seen = stepped(at, 'build');
@@ -68,6 +71,7 @@ function cylinderGaugesOnStep(at: At): Said {
   const atEnd = end > 0.97 || end < 0.03;
   const fullOrEmpty = [seen.state.endPa.opens, seen.state.endPa.shuts].some((pa) => pa > 0.93 * supplyPa);
   if (end - start < -0.05) return word('other way');
+  if (most > PARTS_FAR_FRACTION * supplyPa && Math.abs(end - start) < 0.01) return word('without the stem');
   if (atEnd && fullOrEmpty && Math.abs(end - 0.6) > 0.2) return word(end > 0.5 ? 'runs open' : 'runs shut');
   if (most < 0.02 * frame.supplyPa && Math.abs(end - start) < 0.02) return word('none');
   const usualS = stepped(at, 'sound').goneS;

@@ -10,6 +10,16 @@ function handwheelFeel({ valve: { build, sound }, random }: At): Said {
   return word(seenBy(random, { there: build.objectAt > 0, share: 0.5 }) ? 'heavy in one place' : 'even');
 }
 
+/** Apart from the actuator: what drags is packing and guide, whatever the actuator does. */
+function plugFollowsStem({ valve: { build, sound }, random }: At): Said {
+  if (build.plugOff) return word('nothing on it');
+  if (build.seizedAt !== null) return word('fast');
+  const heavy = build.frictionN - build.boreFrictionN > 2 * sound.frictionN;
+  if (seenBy(random, { there: heavy, share: 0.85 })) return word('drags');
+  const binds = build.bindN > sound.frictionN;
+  return word(seenBy(random, { there: binds, share: 0.6 }) ? 'drags' : 'plug hangs on it');
+}
+
 /** Stem, gland and coupling, by look and by hand. */
 export const looksAtStem: Looks = {
   handwheelFeel,
@@ -21,6 +31,5 @@ export const looksAtStem: Looks = {
   },
   couplingMarks: ({ valve: { build }, random }) =>
     word(seenBy(random, { there: build.couplingSlip !== 0, share: 0.96 }) ? 'slipped' : 'in line'),
-  plugFollowsStem: ({ valve: { build } }) =>
-    word(build.plugOff ? 'nothing on it' : build.seizedAt !== null ? 'fast' : 'plug hangs on it'),
+  plugFollowsStem,
 };

@@ -114,7 +114,8 @@ export const faultsOfActuator = {
   boreScored: {
     does: (b, { severity }) => {
       b.boreScored = true;
-      b.frictionN += grown(severity, [0.08, 0.25]) * thrustN(b);
+      b.boreFrictionN = grown(severity, [0.08, 0.25]) * thrustN(b);
+      b.frictionN += b.boreFrictionN;
       b.breakawayN = b.frictionN * 1.4;
       b.crossHoleM = Math.max(b.crossHoleM, 4e-4);
     },

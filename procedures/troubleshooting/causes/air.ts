@@ -41,8 +41,6 @@ function noAirAtPositioner(v: ValveFacts): Shows {
     nozzlePressureTop: { 'stuck low': 0.93 },
     nozzlePressureBottom: { 'stuck low': 0.93 },
     flapperByHand: { 'not at all': 0.97 },
-    flapperAgainstGauges: { 'covered, low': 0.58 },
-    bothFlappersAgainstGauges: { 'top covered, low': 0.3, 'bottom covered, low': 0.3 },
   };
 }
 
@@ -77,7 +75,7 @@ function lowSupply(v: ValveFacts, left: number): Shows {
   return {
     ...travel,
     ...supply,
-    ...stoppedAirShows(v, map),
+    ...stoppedAirShows(v, { map }),
     sourceOutlet: { pieces: short },
     valveAgainstCommand: { pieces: short },
     sourceFivePoints: { weak: most < 0.9 ? 0.5 : 0, 'off by a zero or span': most < 0.97 ? 0.45 : 0 },
@@ -98,6 +96,14 @@ export const airCauses = {
     shows: (v) => ({
       ...noAirAtPositioner(v),
       supplyPressure: { none: 0.99 },
+      // The source has no air either: no signal moves the flapper.
+      flapperAgainstGauges: { 'does not follow': 0.6, 'covered, low': 0.25 },
+      bothFlappersAgainstGauges: {
+        'does not follow': 0.6,
+        'top covered, low': 0.12,
+        'bottom covered, low': 0.12,
+      },
+      traceTubing: { 'air shut off': 0.3 },
       ...signalReads(v, { full: false, share: 1 }),
       strokeOnTestAir: {},
     }),
@@ -114,7 +120,10 @@ export const airCauses = {
       // The gauge of the air set sits before or behind the stop.
       supplyPressure: { none: 0.35 },
       listenExhaust: { 'no bleed': 0.6 },
-      traceTubing: { pinched: 0.15 },
+      // The signal moves the flapper, and nothing rises whichever nozzle it covers.
+      flapperAgainstGauges: { 'covered, low': 0.85, 'does not follow': 0.05 },
+      bothFlappersAgainstGauges: { 'top covered, low': 0.42, 'bottom covered, low': 0.42 },
+      traceTubing: { 'air shut off': 0.75, pinched: 0.1 },
     }),
   },
   supplyLow: {

@@ -71,10 +71,65 @@ function leakAcross(of: {
   ];
 }
 
+const EQUALISER_STANDS_OPEN = {
+  equaliser: { open: 0.99 },
+  equaliserFeel: { part: 0.92 },
+  crossLeak: { passes: 0.97 },
+} as const;
+
+/**
+ * Both ends are one room. The stem has the force of the rod's area alone, and stays where packing and flow leave it;
+ * the relay feeds the one end wide open and lets the other out, so that air runs through and the ends stand alike.
+ */
+function joinedEnds(v: ValveFacts): Shows {
+  const drifts = v.balancedPlug ? 0.05 : 0.2;
+  const flowOpens = v.flowTendsTo === 'open';
+  const alike = { pieces: [[0.93, 18, 58]] } as const;
+  return {
+    ...standsPartWay({ share: 0.9, atOnce: 0.5 }),
+    travelAgainstOutput: {
+      'stays part way': 0.9 - drifts,
+      [flowOpens ? 'stays open' : 'stays shut']: drifts,
+    },
+    topPressure: alike,
+    bottomPressure: alike,
+    cylinderGaugesOnStep: { none: 0.8, slow: 0.08 },
+    listenExhaust: { loud: 0.75 },
+    positionerExhaust: { blows: 0.78 },
+    supplyPressure: { pieces: [[0.75, -22, -3]] },
+    supplyDroop: { large: 0.3 },
+    flapperByHand: { 'not at all': 0.5, creeps: 0.2, 'one way': 0.05 },
+    flapperAgainstGauges: { 'covered, low': 0.45 },
+    bothFlappersAgainstGauges: { 'top covered, low': 0.22, 'bottom covered, low': 0.22 },
+    blockActuatorSide: { 'slow fall': 0.15, 'fast fall': 0.1 },
+  };
+}
+
+/** Opened by a turn: the relay makes most of it good, and what it gives the stem comes late. */
+function endsPartSlowly(v: ValveFacts): Shows {
+  return {
+    ...WEAK_LOOK,
+    trend: { sluggish: 0.45 },
+    travelAgainstOutput: { [signalLost(v).leans]: 0.15 },
+    smallStep: { slow: 0.65 },
+    strokeByController: { slow: 0.6 },
+    strokeOnTestAir: { slow: 0.6 },
+    topPressure: { low: 0.3 },
+    bottomPressure: { low: 0.3 },
+    cylinderGaugesOnStep: { slow: 0.5 },
+    listenExhaust: { loud: 0.5 },
+    positionerExhaust: { blows: 0.5 },
+    supplyPressure: { pieces: [[0.5, -12, -3]] },
+    supplyDroop: { large: 0.4 },
+    blockActuatorSide: { 'slow fall': 0.15, 'fast fall': 0.05 },
+  };
+}
+
 /** The positioner drives at once, the actuator comes after. */
 function narrowTube(): Shows {
   return {
     controllerOutput: { swings: 0.35 },
+    holdInManual: { stops: 0.3, 'goes on': 0.05 },
     trend: { sluggish: 0.5, 'fast swing': 0.25 },
     smallStep: { slow: 0.7, swings: 0.12, 'no move': 0.1 },
     strokeByController: { slow: 0.85 },
@@ -129,6 +184,7 @@ export const pistonCauses = {
     when: (v) => v.actuator === 'piston',
     shows: () => ({
       smallStep: { slow: 0.25 },
+      listenExhaust: { loud: 0.35 },
       bottomPressure: { low: 0.26 },
       soapCylinder: { bubbles: 0.97 },
       blockActuatorSide: { 'slow fall': 0.45, 'fast fall': 0.45 },
@@ -140,27 +196,11 @@ export const pistonCauses = {
     prior: 1.5,
     basis: BASIS.judgement,
     when: doubleActing,
-    shows: (v) => ({
-      ...WEAK_LOOK,
-      controllerOutput: { 'wound up': 0.35, 'wound down': 0.2 },
-      trend: { offset: 0.3, 'sudden change': 0.3 },
-      supplyDroop: { large: 0.4 },
-      travelAgainstOutput: { 'stays part way': 0.4, [signalLost(v).leans]: 0.15 },
-      smallStep: { 'no move': 0.4, slow: 0.4 },
-      topPressure: { low: 0.36 },
-      bottomPressure: { low: 0.36 },
-      cylinderGaugesOnStep: { none: 0.47, slow: 0.2 },
-      listenExhaust: { loud: 0.55, 'no bleed': 0.06 },
-      positionerExhaust: { blows: 0.5 },
-      equaliser: { open: 0.99 },
-      equaliserFeel: { part: 0.9 },
-      blockActuatorSide: { 'slow fall': 0.15, 'fast fall': 0.1 },
-      supplyPressure: { pieces: [[0.6, -14, -3]] },
-      crossLeak: { passes: 0.96 },
-      strokeByController: { 'does not move': 0.36, slow: 0.3, 'short of open': 0.1, 'short of shut': 0.1 },
-      strokeOnTestAir: { 'does not move': 0.36, slow: 0.3, 'short of open': 0.1, 'short of shut': 0.1 },
-      leavesSeatAt: { never: 0.5 },
-    }),
+    shows: () => ({}),
+    grades: (v) => [
+      { id: 'wide', share: 0.65, shows: { ...joinedEnds(v), ...EQUALISER_STANDS_OPEN } },
+      { id: 'cracked', share: 0.35, shows: { ...endsPartSlowly(v), ...EQUALISER_STANDS_OPEN } },
+    ],
   },
   equaliserPasses: {
     words: 'The equalising valve is shut but passes',

@@ -205,6 +205,8 @@ export const positionerCauses = {
     when: hasPositioner,
     shows: () => ({
       controllerOutput: { swings: 0.42 },
+      // Play lets the loop swing, and at times the positioner by itself.
+      holdInManual: { stops: 0.32, 'goes on': 0.1 },
       trend: { 'saw-tooth': 0.2, 'fast swing': 0.25, offset: 0.04, sluggish: 0.04 },
       travelAgainstOutput: {
         pieces: [

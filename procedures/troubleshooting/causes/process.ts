@@ -46,7 +46,7 @@ export const processCauses = {
       const less = signalOpens(v) === cannotShut;
       // A positioner finds the force for any place but the seat; without one the stem stands off all the way.
       const held = hasPositioner(v);
-      const off = held ? 0.12 : 0.85;
+      const off = held ? 0.3 : 0.85;
       return {
         controllerOutput: cannotShut ? { 'wound down': 0.3 * off + 0.1 } : { 'wound up': 0.6 * off },
         trend: { offset: 0.4 * off + 0.05 },
@@ -58,7 +58,7 @@ export const processCauses = {
           [less ? 'less than it should' : 'more than it should']: 0.66,
           [less ? 'more than it should' : 'less than it should']: 0.1,
         },
-        ...bothEnds({ end: stuck, this: { full: 0.2 }, other: { empty: 0.2 } }),
+        ...bothEnds({ end: stuck, this: { full: 0.35 }, other: { empty: 0.35 } }),
         outputGauge: { 'without the stem': 0.2 },
         pressureDrop: { high: 0.94 },
         leakShut: cannotShut ? { passes: 0.2, 'passes much': 0.5 } : {},

@@ -237,6 +237,7 @@ export const signalCauses = {
     when: hasSignalTube,
     shows: (v) => ({
       controllerOutput: { 'wound up': 0.46, 'wound down': 0.18, swings: 0.18 },
+      holdInManual: { stops: 0.16 },
       trend: { 'sudden change': 0.25, sluggish: 0.35, offset: 0.3 },
       // A narrow open tube comes up to equal; one blocked right through stands where it was, low or high.
       valveAgainstSource: {
@@ -282,11 +283,13 @@ export const signalCauses = {
     when: (v) => v.lockUp,
     shows: (v) => ({
       ...accessoryShows(v),
+      // One that sticks inside stands as it always does.
+      accessories: { tripped: 0.9 },
       travelAgainstOutput: { 'stays part way': 0.85, [signalFull(v).leans]: 0.1 },
       // What stood in the actuator stays there, or leaks away slowly.
       topPressure: { full: 0.08, empty: 0.06, low: 0.16 },
       bottomPressure: { full: 0.08, empty: 0.06, low: 0.16 },
-      ...(hasPositioner(v) ? {} : { valveAgainstSource: { lower: 0.3, higher: 0.4 } }),
+      ...(hasPositioner(v) ? {} : standsOff({ lower: 0.3, higher: 0.4 })),
     }),
   },
   tripSolenoid: {
@@ -303,7 +306,7 @@ export const signalCauses = {
       travelAgainstOutput: v.spring
         ? { [signalLost(v).stays]: 0.9 }
         : { [signalLost(v).stays]: 0.4, 'stays part way': 0.5 },
-      ...(hasPositioner(v) ? {} : { valveAgainstSource: { lower: 0.2, nothing: 0.65 } }),
+      ...(hasPositioner(v) ? {} : standsOff({ lower: 0.2, nothing: 0.65 })),
     }),
   },
   boosterSticks: {
@@ -314,6 +317,7 @@ export const signalCauses = {
     when: (v) => v.booster,
     shows: (v) => ({
       controllerOutput: { [signalLost(v).output]: 0.3, swings: 0.4 },
+      holdInManual: { 'goes on': 0.25, stops: 0.15 },
       trend: { 'fast swing': 0.35, sluggish: 0.3, 'sudden change': 0.2 },
       smallStep: { swings: 0.4, slow: 0.3, 'no move': 0.15 },
       strokeByController: { overshoots: 0.4, slow: 0.35, [signalFull(v).short]: 0.12 },
@@ -325,6 +329,11 @@ export const signalCauses = {
     }),
   },
 } as const satisfies Record<string, Cause>;
+
+/** Without a positioner the signal gauge at the valve sits behind it, and reads what it has left there. */
+function standsOff(row: Readonly<Record<string, number>>): Shows {
+  return { valveAgainstSource: row, valveAgainstCommand: row };
+}
 
 /** It stands between positioner and actuator: gauges on the actuator read what is behind it, whatever the positioner does. */
 function accessoryShows(v: ValveFacts): Shows {

@@ -3,7 +3,7 @@ import { relayAtItsEnd } from '../driven.ts';
 import { frictionGrades, frictionShows } from '../friction.ts';
 import { bothEnds } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
-import { gradesOf, leftOpen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
+import { askedBeyond, gradesOf, leftOpen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
@@ -45,7 +45,7 @@ function plugMoved(v: ValveFacts, { by, spreadFraction }: Moved): Shows {
   const flow = [flowAt(by + spreadFraction), flowAt(by - spreadFraction)] as const;
   return {
     ...travelShows(map),
-    ...stoppedAirShows(v, map),
+    ...stoppedAirShows(v, { map }),
     flowAgainstTravel: { pieces: [[0.94, ...flow]] },
     leakShut: leftOpen(-by),
     leavesSeatAt: by > 0 && v.spring ? { pieces: [[0.9, leaves - wide, leaves + wide]] } : {},
@@ -69,6 +69,8 @@ export const stemCauses = {
         shows: {
           stemAndGland: { 'scored or bent': 0.06, 'gland tight': 0.67 },
           handwheelFeel: { 'heavy all over': 0.9 },
+          // Apart from the actuator, what is left of the friction is the packing's.
+          plugFollowsStem: { drags: 0.85 },
         },
       }),
   },
@@ -93,6 +95,7 @@ export const stemCauses = {
           strokeOnTestAir: { 'in jumps': 0.5, slow: 0.12, 'short of shut': 0.06, 'short of open': 0.06 },
           leavesSeatAt: {},
           handwheelFeel: { 'heavy in one place': 0.9 },
+          plugFollowsStem: { drags: 0.6 },
         },
       })),
   },
@@ -114,6 +117,7 @@ export const stemCauses = {
       },
       ...stopped(v, { full: 0.52, empty: 0.41 }),
       outputGauge: { 'without the stem': 0.93 },
+      cylinderGaugesOnStep: { 'without the stem': 0.65, none: 0.2, 'runs open': 0.05, 'runs shut': 0.05 },
       ...relayAtItsEnd(v, 0.85),
       strokeByController: { 'does not move': 0.96 },
       strokeOnTestAir: { 'does not move': 0.96 },
@@ -177,16 +181,21 @@ export const stemCauses = {
           { low: 0.4, high: 1, share: 0.2 },
         ].map(({ low, high, share }) => {
           const map = { ...TRUE_TRAVEL, low, high };
-          const { wantsOpen, wantsShut } = stoppedShareOf(map);
+          const asked = askedBeyond(map);
+          const { wantsOpen, wantsShut } = stoppedShareOf(map, asked);
           return {
             id: `${low} ${high}`,
             share,
             map,
+            told: { asked },
             shows: {
               ...stopped(v, { full: wantsOpen, empty: wantsShut }),
-              ...stoppedAirShows(v, map),
+              ...stoppedAirShows(v, { map, asked }),
               outputGauge: { 'without the stem': 0.35 * (wantsOpen + wantsShut), full: 0.25 * wantsOpen },
-              cylinderGaugesOnStep: { none: 0.6 * (wantsOpen + wantsShut) },
+              cylinderGaugesOnStep: {
+                none: 0.4 * (wantsOpen + wantsShut),
+                'without the stem': 0.3 * (wantsOpen + wantsShut),
+              },
               handwheelAndStops: { engaged: 0.98 },
               leavesSeatAt: low > 0 && v.spring ? { [signalOpens(v) ? 'high' : 'low']: 0.9 } : {},
             },

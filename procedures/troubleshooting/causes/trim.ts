@@ -1,21 +1,22 @@
 import type { Cause } from '../cause.ts';
 import { bothEnds, shuttingEnd } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
-import { gradesOf, TRUE_TRAVEL } from '../travel-map.ts';
+import { askedBeyond, gradesOf, TRUE_TRAVEL } from '../travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 /** An object keeps it open: below it the stem does not go, above it everything is as it should be. */
 function held(v: ValveFacts, low: number) {
   const map = { ...TRUE_TRAVEL, low };
-  const { wantsShut } = stoppedShareOf(map);
+  const asked = askedBeyond(map);
+  const { wantsShut } = stoppedShareOf(map, asked);
   const leaves = signalOpens(v) ? 100 * low : -100 * low;
   return {
     map,
-    atOnce: 0.5,
+    told: { atOnce: 0.5, asked },
     shows: {
       ...bothEnds({ end: shuttingEnd(v), this: { full: wantsShut }, other: { empty: wantsShut } }),
-      ...stoppedAirShows(v, map),
+      ...stoppedAirShows(v, { map, asked }),
       // It leaves the object where spring and air would hold it there.
       leavesSeatAt: v.spring ? { pieces: [[0.95, leaves - 2, leaves + 2]] as const } : {},
       handwheelFeel: { 'heavy in one place': 0.53 },
@@ -106,6 +107,8 @@ export const trimCauses = {
       ...(v.flowTendsTo === 'open' && !v.balancedPlug
         ? {
             trend: { 'fast swing': 0.3, offset: 0.04, 'saw-tooth': 0.04 },
+            // The plug is drawn to its seat and let go: no loop takes part in it.
+            holdInManual: { 'goes on': 0.2, stops: 0.1 },
             smallStep: { jumps: 0.25, swings: 0.2 },
             noise: { rattle: 0.3 },
             leakShut: {},
@@ -160,6 +163,7 @@ export const trimCauses = {
     basis: BASIS.judgement,
     shows: () => ({
       controllerOutput: { 'wound up': 0.2, 'wound down': 0.1, swings: 0.15 },
+      holdInManual: { stops: 0.15 },
       trend: { offset: 0.25, 'fast swing': 0.2 },
       flowAgainstTravel: { more: 0.45, less: 0.45 },
       pressureDrop: { high: 0.15, low: 0.15 },

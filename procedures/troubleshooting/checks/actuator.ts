@@ -29,6 +29,7 @@ export const actuatorChecks = {
         'less than it should': [-110, -8],
       },
       typical: { 'more than it should': [10, 70], 'less than it should': [-60, -10] },
+      numberOf: { 'does not build': [-100, -15] },
     },
     when: spring,
   },

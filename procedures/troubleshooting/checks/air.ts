@@ -25,6 +25,7 @@ export const airChecks = {
       anywhere: [-100, 60],
       bands: { normal: [-6, 6], low: [-100, -6], high: [6, 60] },
       typical: { low: [-60, -7], high: [8, 40] },
+      numberOf: { none: [-101, -95] },
     },
     zero: 'none',
   },

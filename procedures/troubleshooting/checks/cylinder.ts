@@ -61,6 +61,7 @@ export const cylinderChecks = {
       slow: 'Change slowly',
       swings: 'Keep swinging',
       'other way': 'Act the wrong way and run to the end',
+      'without the stem': 'The pressures part far as asked, the stem hardly moves',
     },
     when: doubleActing,
   },

@@ -24,6 +24,8 @@ export const signalChecks = {
       anywhere: [-16, 16],
       bands: { 'as asked': [-0.2, 0.2], low: [-16, -0.2], high: [0.2, 16] },
       typical: { low: [-6, -0.3], high: [0.3, 4] },
+      // No current against an output of an eighth to nearly full.
+      numberOf: { none: [-19, -6] },
     },
     zero: 'none',
     when: (v) => v.source === 'transducer',
@@ -85,6 +87,8 @@ export const signalChecks = {
       anywhere: [-100, 100],
       bands: { equal: [-2, 2], lower: [-100, -2], higher: [2, 100] },
       typical: { lower: [-60, -3], higher: [3, 50] },
+      // Nothing against a source that stands between a tenth and all of its signal.
+      numberOf: { nothing: [-125, -35] },
     },
     zero: 'nothing',
     when: hasSignalTube,
@@ -110,6 +114,7 @@ export const signalChecks = {
       anywhere: [-100, 100],
       bands: { 'as asked': [-3, 3], lower: [-100, -3], higher: [3, 100] },
       typical: { lower: [-70, -4], higher: [4, 60] },
+      numberOf: { nothing: [-125, -35] },
     },
     zero: 'nothing',
     when: hasSignalTube,
@@ -125,7 +130,7 @@ export const signalChecks = {
   },
   traceTubing: {
     title: 'Trace the tubes against the drawing',
-    todo: 'Follow each tube with the hand: right port, no kink, not frozen.',
+    todo: 'Follow each tube with the hand: right port, no kink, not frozen, each cock in it open, from the air set too.',
     minutes: 4,
     hubs: ANY_HUB,
     misread: 0.04,
@@ -133,6 +138,7 @@ export const signalChecks = {
       right: 'As drawn, no kink',
       crossed: 'Two tubes exchanged',
       pinched: 'Kinked, crushed or frozen',
+      'air shut off': 'A cock in its supply is shut, or a filter in it plugged',
     },
   },
   accessories: {

@@ -42,6 +42,13 @@ export const strokeChecks = {
       anywhere: [-100, 100],
       bands: { agrees: [-3, 3], 'less open': [-110, -3], 'more open': [3, 110] },
       typical: { 'less open': [-40, -4], 'more open': [4, 40] },
+      // Read off once, a stem that stands reads as far from what is asked as the work has it: a fifth to nine tenths.
+      numberOf: {
+        'stays shut': [-92, -18],
+        'stays open': [8, 82],
+        'stays part way': [-50, 50],
+        'other way': [-60, 60],
+      },
     },
   },
   smallStep: {
@@ -174,6 +181,7 @@ export const strokeChecks = {
     outcomes: {
       'plug hangs on it': 'Its weight and its seat are felt',
       'nothing on it': 'Lifts free, no seat is felt',
+      drags: 'It hangs on it and drags in its packing or guide',
       fast: 'Does not move',
     },
   },

@@ -1,4 +1,5 @@
 /** Looks at one thing through the same gauge, and what they say together. */
+import type { Check } from '../check.ts';
 import type { Answer } from './evidence.ts';
 import { type CheckTable, shareOf, visibleAt } from './model.ts';
 import { densityTogether, partsUnder } from './rows.ts';
@@ -12,12 +13,19 @@ const COMES_AGAIN = 0.5;
 
 /** Share of answers that say nothing about the valve. */
 export function misreadOf(table: CheckTable, item: Answer): number {
-  const zero = item.outcome !== undefined && item.outcome === table.check.zero && item.gaugeAlive !== true;
+  const zero = item.gaugeAlive !== true && readsNothing(table.check, item);
   const base = zero ? Math.max(UNPROVEN_ZERO_MISREAD, table.check.misread) : table.check.misread;
   const doubt = item.doubt ?? 0;
   // A doubt that is no number leaves as little of the answer as the largest one.
   const share = Number.isNaN(doubt) ? DOUBT_MAX : Math.min(DOUBT_MAX, Math.max(0, doubt));
   return 1 - (1 - base) * (1 - share);
+}
+
+/** A gauge that shows nothing, told in its word or as the number that it is. */
+function readsNothing({ zero, measured }: Check, { outcome, value }: Answer): boolean {
+  if (zero === undefined) return false;
+  const [low, high] = measured?.numberOf?.[zero] ?? measured?.typical[zero] ?? [1, 0];
+  return value === undefined ? outcome === zero : value >= low && value <= high;
 }
 
 /** What one reading of a group weighs, and the part of it that no reading of the valve explains. */

@@ -25,7 +25,15 @@ export function bareRow(check: Check, row: Row | undefined): BareRow {
   if (check.measured === undefined) shares[0] = (shares[0] ?? 0) + soundShare;
   else addBands(shares, { codes, measured: check.measured, pieces, soundShare });
   scale(shares);
-  return { shares, soundShare, pieces };
+  return { shares, soundShare, pieces: [...pieces, ...numbersOf(check, words)] };
+}
+
+/** Where the number lies that stands for a word: it counts for a number that is read, the word keeps its own share. */
+function numbersOf(check: Check, words: Readonly<Record<string, number>>): readonly Piece[] {
+  return Object.entries(check.measured?.numberOf ?? {}).flatMap(([word, [low, high]]): Piece[] => {
+    const share = words[word] ?? 0;
+    return share > 0 ? [[share, low, high]] : [];
+  });
 }
 
 /** A cause that names only the word of a measured check is taken to read where that word usually does. */

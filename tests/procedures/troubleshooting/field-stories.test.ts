@@ -4,31 +4,43 @@ import { believe, causeRanking } from '../../../procedures/troubleshooting/engin
 import type { Answer } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { modelOfValve } from '../../../procedures/troubleshooting/engine/model-of-valve.ts';
 import { surpriseOf } from '../../../procedures/troubleshooting/engine/surprise.ts';
-import { STORIES } from './field-stories.ts';
+import { OPENING_IDS, openingEvidence } from '../../../procedures/troubleshooting/openings.ts';
+import { STORIES, type Story } from './field-stories.ts';
+import { STORIES_SECOND } from './field-stories-second.ts';
+import { STORIES_THIRD } from './field-stories-third.ts';
 
 const GAUGE_SIGMA = 0.5;
 
+const ALL: readonly Story[] = [...STORIES, ...STORIES_SECOND, ...STORIES_THIRD];
+
+function evidenceOf({ on, complaint, found }: Story): readonly Answer[] {
+  const read = found.map(([check, one]): Answer => {
+    const answer = { kind: 'answer', check, gaugeAlive: true } as const;
+    if (typeof one === 'number') return { ...answer, value: one, readSigma: GAUGE_SIGMA };
+    expect(Object.keys(checkOf(check).outcomes)).toContain(one);
+    return { ...answer, outcome: one };
+  });
+  return [...(complaint === undefined ? [] : openingEvidence(on, complaint)), ...read];
+}
+
 describe('what is told at the valve leads to its cause', () => {
-  test.each(STORIES)('$told', ({ on, found, first }) => {
-    const model = modelOfValve(on);
-    const evidence = found.map(([check, one]): Answer => {
-      const answer = { kind: 'answer', check, gaugeAlive: true } as const;
-      if (typeof one === 'number') return { ...answer, value: one, readSigma: GAUGE_SIGMA };
-      expect(Object.keys(checkOf(check).outcomes)).toContain(one);
-      return { ...answer, outcome: one };
-    });
+  test.each(ALL)('$told', (story) => {
+    const model = modelOfValve(story.on);
+    const evidence = evidenceOf(story);
     for (const { check } of evidence) expect(model.checks).toContain(check);
     const belief = believe(model, evidence);
     const ranking = causeRanking(model, belief);
     const told = ranking.slice(0, 4).map(({ id, probability }) => `${id} ${probability.toFixed(2)}`);
-    expect(first, told.join(', ')).toContain(ranking[0]?.id);
+    expect(story.first, told.join(', ')).toContain(ranking[0]?.id);
     expect(surpriseOf(model, belief).strange).toBe(false);
   });
 
-  test('on every side of the valve and on eight kinds of it', () => {
-    expect(STORIES.length).toBeGreaterThanOrEqual(20);
+  test('on every side of the valve, on eight kinds of it and more, and with every complaint', () => {
+    expect(ALL.length).toBeGreaterThanOrEqual(95);
     expect(new Set(STORIES.map(({ on }) => on)).size).toBe(8);
-    for (const { because, source } of STORIES) {
+    const complaints = new Set(ALL.flatMap(({ complaint }) => complaint ?? []));
+    expect([...complaints].sort()).toEqual([...OPENING_IDS].sort());
+    for (const { because, source } of ALL) {
       expect(because.length).toBeGreaterThan(20);
       expect(source.length).toBeGreaterThan(10);
     }

@@ -1,5 +1,6 @@
 import type { CauseId } from '../../../procedures/troubleshooting/causes.ts';
 import type { CheckId } from '../../../procedures/troubleshooting/checks.ts';
+import type { OpeningId } from '../../../procedures/troubleshooting/openings.ts';
 import type { ValveFacts } from '../../../procedures/troubleshooting/valve-facts.ts';
 import {
   AIR_TO_CLOSE,
@@ -19,6 +20,8 @@ export interface Story {
   /** What was complained of and found, as it is told at the valve. */
   readonly told: string;
   readonly on: ValveFacts;
+  /** What the operator said as the job opened. */
+  readonly complaint?: OpeningId;
   readonly found: readonly Found[];
   /** Whichever stands first is one of these; several where these readings do not tell them apart. */
   readonly first: readonly CauseId[];

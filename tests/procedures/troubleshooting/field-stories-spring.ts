@@ -1,0 +1,268 @@
+import type { Story } from './field-stories.ts';
+import { AIR_TO_CLOSE, BARE_DIAPHRAGM, DIAPHRAGM_WITH_POSITIONER, SPRING_PISTON } from './valves.ts';
+
+const PRACTICE = 'common practice, no source';
+const FORCES = 'Force balance of the stem: p A = k (x + x0) + friction + plug force';
+const POSITIONER_AIR_SHUTS = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' } as const;
+
+/** Spring actuators, one of three parts of the second set. */
+export const STORIES_OF_SPRING_ACTUATORS: readonly Story[] = [
+  {
+    told: 'Opens part way; 12 psi at the valve for 15 sent, nothing bubbles along the tube, a draught at the vent',
+    on: BARE_DIAPHRAGM,
+    complaint: 'movesPartWay',
+    found: [
+      ['valveAgainstSource', -25],
+      ['soapSignalTube', 'none'],
+      ['soapCaseJoint', 'none'],
+      ['springSideVent', 'air comes'],
+    ],
+    first: ['diaphragmTorn'],
+    because:
+      'Pressure is lost along a tube only where air flows, and what flows leaves at the vent: through the diaphragm.',
+    source: 'Flow of air in a smooth tube: a quarter of the span over 10 m takes a hole of about 1.5 mm',
+  },
+  {
+    told: 'Opens part way; 12 psi at the valve for 15 sent; blocked in at the actuator the source side climbs to full',
+    on: { ...BARE_DIAPHRAGM, tubeM: 3 },
+    complaint: 'movesPartWay',
+    found: [
+      ['valveAgainstSource', -25],
+      ['blockSourceSide', 'climbs to full'],
+    ],
+    first: ['diaphragmTorn'],
+    because:
+      'The leak lies beyond the block, and of what lies there a torn diaphragm alone often passes so much.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Opens part way; 12 psi at the valve for 15 sent over a long tube, a fitting bubbles, no air at the vent',
+    on: { ...BARE_DIAPHRAGM, tubeM: 30 },
+    complaint: 'movesPartWay',
+    found: [
+      ['valveAgainstSource', -25],
+      ['soapSignalTube', 'bubbles'],
+      ['springSideVent', 'clear'],
+    ],
+    first: ['signalTubeLeaks'],
+    because: 'The air that flows leaves at the fitting, and none behind the diaphragm.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Stands still; 11 psi at the valve though the source went down to 6, the tube is flattened',
+    on: AIR_TO_CLOSE,
+    complaint: 'doesNotMove',
+    found: [
+      ['valveAgainstSource', 40],
+      ['travelAgainstOutput', 'stays part way'],
+      ['traceTubing', 'pinched'],
+    ],
+    first: ['signalTubeBlocked'],
+    because: 'More than is sent can only be air that is shut in.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Reads low at the valve, yet travel agrees with the output; a second gauge reads more',
+    on: BARE_DIAPHRAGM,
+    complaint: 'controlsPoorly',
+    found: [
+      ['valveAgainstSource', -12],
+      ['travelAgainstOutput', 0],
+      ['gaugeAgainstGauge', 11],
+    ],
+    first: ['gaugeWrong'],
+    because: 'A stem that stands where the signal sends it has the signal: the gauge has not.',
+    source: PRACTICE,
+  },
+  {
+    told: 'A draught at the adjuster of a valve that air shuts; case joint dry, tube dry, stands too far open',
+    on: AIR_TO_CLOSE,
+    complaint: 'movesPartWay',
+    found: [
+      ['soapAdjuster', 'bubbles'],
+      ['soapCaseJoint', 'none'],
+      ['soapSignalTube', 'none'],
+      ['travelAgainstOutput', 14],
+    ],
+    first: ['diaphragmTorn', 'diaphragmPorous'],
+    because: 'The adjuster stands on the side without air, whichever way the air moves the stem.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Bubbles round the stem below the case, none at the adjuster nor at the flange',
+    on: BARE_DIAPHRAGM,
+    complaint: 'controlsPoorly',
+    found: [
+      ['soapStemSeal', 'bubbles'],
+      ['soapAdjuster', 'none'],
+      ['soapCaseJoint', 'none'],
+      ['blockActuatorSide', 9],
+    ],
+    first: ['caseStemSeal'],
+    because: 'With air below the diaphragm the stem leaves the case on the side with air.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Spring kept by its case: no adjuster to soap; loud, air at the vent, falls away when shut in, travel agrees',
+    on: { ...POSITIONER_AIR_SHUTS, springHeldBy: 'case' },
+    complaint: 'slow',
+    found: [
+      ['listenExhaust', 'loud'],
+      ['springSideVent', 'air comes'],
+      ['blockActuatorSide', 120],
+      ['travelAgainstOutput', 0],
+    ],
+    first: ['diaphragmTorn'],
+    because:
+      'The positioner makes the loss good, so that travel says nothing; the air goes to the spring side.',
+    source: 'Open actuator benchmark (DAMADICS): feedback hides a leaking diaphragm at rest',
+  },
+  {
+    told: 'Spring wound too tight behind a positioner: travel right, air at each travel a sixth of the range more',
+    on: DIAPHRAGM_WITH_POSITIONER,
+    complaint: 'slow',
+    found: [
+      ['travelAgainstOutput', 0],
+      ['airAtTravel', 17],
+      ['upAgainstDown', 5],
+      ['leavesSeatAt', 'high'],
+      ['pressureDrop', 0],
+    ],
+    first: ['springTooTight'],
+    because:
+      'Travel agrees for the positioner; more air both ways alike is preload, without drop no plug force.',
+    source: FORCES,
+  },
+  {
+    told: 'Air shuts it and it passes: more air at each travel, leaves its seat early on falling air',
+    on: AIR_TO_CLOSE,
+    complaint: 'passesWhenShut',
+    found: [
+      ['airAtTravel', 18],
+      ['leavesSeatAt', 'high'],
+      ['upAgainstDown', 4],
+      ['leakShut', 'passes much'],
+      ['travelAgainstOutput', 16],
+    ],
+    first: ['springTooTight'],
+    because:
+      'The signal ends before the spring is pushed home: no load on the seat, and all of the travel shifted.',
+    source: FORCES,
+  },
+  {
+    told: 'Air opens it; at one moment it began to pass and opens far too early; something rattles',
+    on: SPRING_PISTON,
+    complaint: 'passesWhenShut',
+    found: [
+      ['trend', 'sudden change'],
+      ['airAtTravel', -45],
+      ['leavesSeatAt', 'low'],
+      ['leakShut', 'passes much'],
+      ['noise', 'rattle'],
+    ],
+    first: ['springBroken'],
+    because: 'Half of the spring force went at once: a setting does not move by itself.',
+    source: FORCES,
+  },
+  {
+    told: 'Slow, creeps for a minute after each step; the vent is painted over',
+    on: BARE_DIAPHRAGM,
+    complaint: 'slow',
+    found: [
+      ['smallStep', 'slow'],
+      ['springSideVent', 'plugged'],
+      ['airAtTravel', 14],
+    ],
+    first: ['springVentPlugged'],
+    because: 'The air that is shut in is a second spring until it has gone.',
+    source: FORCES,
+  },
+  {
+    told: 'Sits, then jumps; bright stem spoilt by scores, the handwheel goes heavy in one place',
+    on: BARE_DIAPHRAGM,
+    complaint: 'sticksThenJumps',
+    found: [
+      ['smallStep', 'jumps'],
+      ['stemAndGland', 'scored or bent'],
+      ['handwheelFeel', 'heavy in one place'],
+      ['upAgainstDown', 28],
+    ],
+    first: ['stemBent'],
+    because: 'Packing drags everywhere alike, a bent stem where it binds.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Hunts also in manual; the gland is hard down, a third of the range between up and down',
+    on: POSITIONER_AIR_SHUTS,
+    complaint: 'hunts',
+    found: [
+      ['holdInManual', 'goes on'],
+      ['upAgainstDown', 32],
+      ['stemAndGland', 'gland tight'],
+      ['handwheelFeel', 'heavy all over'],
+    ],
+    first: ['packingTight'],
+    because: 'A positioner winds up against a stem that sticks, and drives it past its place and back.',
+    source: 'Ind. Eng. Chem. Res. 44 (2005) 6708: valve friction makes loops swing',
+  },
+  {
+    told: 'Hunts since the linkage was worked on: a pin with play, small steps jump, up and down as usual',
+    on: POSITIONER_AIR_SHUTS,
+    complaint: 'hunts',
+    found: [
+      ['feedbackLinkage', 'worn'],
+      ['smallStep', 'jumps'],
+      ['stemAndGland', 'bright'],
+      ['handwheelFeel', 'even'],
+    ],
+    first: ['linkageWorn'],
+    because: 'The positioner does not see the first of each movement, and the stem is free.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Sine in process and output that goes on with the loop in manual; the valve follows small steps',
+    on: POSITIONER_AIR_SHUTS,
+    complaint: 'hunts',
+    found: [
+      ['trend', 'fast swing'],
+      ['holdInManual', 'goes on'],
+      ['smallStep', 'smooth'],
+      ['travelAgainstOutput', 0],
+    ],
+    first: ['disturbance'],
+    because: 'The stem stands still and the process swings on: it comes from elsewhere.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Shut and stays shut: pressure at the positioner falls off, the source side climbs once it is blocked in there',
+    on: DIAPHRAGM_WITH_POSITIONER,
+    complaint: 'doesNotMove',
+    found: [
+      ['travelAgainstOutput', 'stays shut'],
+      ['valveAgainstSource', -35],
+      ['soapSignalTube', 'none'],
+      ['blockSourceSide', 'climbs to full'],
+      ['outputGauge', 'empty'],
+    ],
+    first: ['bellowsRuptured'],
+    because: 'The signal leaks inside the positioner, which then sees too little of it to open.',
+    source: PRACTICE,
+  },
+  {
+    told: 'Shut and stays shut: signal arrives, air set stands at its pressure, no air at all leaves the positioner',
+    on: DIAPHRAGM_WITH_POSITIONER,
+    complaint: 'doesNotMove',
+    found: [
+      ['travelAgainstOutput', 'stays shut'],
+      ['supplyPressure', 0],
+      ['valveAgainstSource', 0],
+      ['outputGauge', 'none'],
+      ['positionerExhaust', 'nothing'],
+      ['pressPlunger', 'no change'],
+    ],
+    first: ['positionerSupplyShut'],
+    because:
+      'Signal is there and the plunger changes nothing: no bleed and no output is a positioner without air.',
+    source: PRACTICE,
+  },
+];

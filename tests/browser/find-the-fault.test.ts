@@ -3,6 +3,7 @@ import { GEAR_IN_PSI } from '../../server/demo/earlier-jobs.ts';
 import { DESK, PHONE } from './harness/browser.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
+import { nextTap } from './harness/next-tap.ts';
 import { inRole, signIn } from './harness/people.ts';
 import { picture } from './harness/picture.ts';
 import { faultsOfPage, showWhole } from './harness/whole-page.ts';
@@ -64,7 +65,7 @@ inBrowser('finding a fault', (open) => {
     const press = async (name: string) => {
       plant.server.wait(30_000);
       // A second press so soon after another counts as the same one.
-      await page.waitForTimeout(550);
+      await nextTap(page);
       await page.getByRole('button', { name, exact: true }).click();
     };
     await press('Set it and begin');

@@ -6,12 +6,10 @@ import { type AnApp, anApp, PINS } from '../server/an-app.ts';
 import { axeViolations, smallTargets, sticksOut } from './harness/axe.ts';
 import { NARROWEST, PHONE } from './harness/browser.ts';
 import { inBrowser } from './harness/in-browser.ts';
+import { nextTap } from './harness/next-tap.ts';
 
 /** A name as of the site's network: over plain http a browser trusts it less than this machine's own address. */
 const NETWORK_NAME = 'valves.example';
-
-/** A second tap within half a second is the same tap. */
-const TAP_MS = 600;
 
 interface Served extends AnApp {
   readonly origin: string;
@@ -57,12 +55,12 @@ inBrowser('people at a screen', (open) => {
     await page.getByText('Choose one of').first().waitFor();
     expect(await page.getByLabel('Name').inputValue()).toBe('Technician 1');
     await page.getByText('technician', { exact: true }).click();
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.getByRole('button', { name: 'Add to the list' }).click();
     await page.getByRole('heading', { name: 'One-time code for Technician 1' }).waitFor();
     await page.getByRole('link', { name: 'Back to the list' }).click();
     await page.getByText('Technician 1').waitFor();
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.getByText('You are signed out at this screen.').waitFor();
     // Nothing of it was kept by the browser.
@@ -83,7 +81,7 @@ inBrowser('people at a screen', (open) => {
     await page.getByText('Name and PIN do not belong together.').waitFor();
     expect(await page.getByLabel('PIN', { exact: true }).inputValue()).toBe('');
     for (const digit of PINS.technician) await page.getByRole('button', { name: digit, exact: true }).click();
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.waitForURL('**/people');
     await page.getByRole('heading', { name: 'People' }).waitFor();

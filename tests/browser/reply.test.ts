@@ -5,12 +5,10 @@ import { PHONE } from './harness/browser.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { openByClicking } from './harness/do-job.ts';
 import { inBrowser } from './harness/in-browser.ts';
+import { nextTap } from './harness/next-tap.ts';
 import { inRole, signIn } from './harness/people.ts';
 import { picture } from './harness/picture.ts';
 import { faultsOfPage } from './harness/whole-page.ts';
-
-/** A second tap within half a second counts as one. */
-const TAP_MS = 550;
 
 /** What is written on each card, what it is understood as, and where that leads. */
 const CARDS = [
@@ -49,12 +47,12 @@ inBrowser('cards answered by the reply line alone', (open) => {
     expect(await said.textContent()).toMatch(card.understood);
     expect((await jobOf(id)).seq).toBe(before.seq);
     expect(await page.locator('#reply').inputValue()).toBe(card.reply);
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.locator('[data-count]:focus').waitFor();
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await jobOf(id)).step, { timeout: 10_000 }).toBe(card.to);
     await page.locator('[data-count]').waitFor({ state: 'detached' });
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
   }
 
   test('with the script, by the keyboard alone', { timeout: 120_000 }, async () => {
@@ -72,13 +70,13 @@ inBrowser('cards answered by the reply line alone', (open) => {
     expect(await page.locator('#foot-said').textContent()).toMatch(/On FV-101: bench set, low/);
     await picture(page, 'reply-told');
     await page.locator('#reply').fill('yes');
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.keyboard.press('Enter');
     await page.locator('.replied .understood').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/still wanted: Name the operator by role/);
     await picture(page, 'reply-partial');
     await page.locator('#reply').fill('name: shift operator; who watches: board operator; yes');
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.keyboard.press('Enter');
     await page.locator('[data-count]:focus').waitFor();
     await picture(page, 'reply-understood');
@@ -106,7 +104,7 @@ inBrowser('cards answered by the reply line alone', (open) => {
     await picture(page, 'reply-phone-choices');
     expect(await faultsOfPage(page)).toEqual([]);
     const seq = (await jobOf(id)).seq;
-    await page.waitForTimeout(TAP_MS);
+    await nextTap(page);
     await page.locator('.replied__choices button').first().click();
     await page.locator('.replied .understood').waitFor();
     expect(await page.locator('#foot-said').textContent()).toMatch(/Second gauge/);

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import { comparableJob } from '../builders/comparable-log.ts';
@@ -31,6 +32,19 @@ const HEARD_EVERY = LONG ? 1 : 3;
 /** The open card begins in the upper half of the screen, whatever the last one was; the last card of all has little below it. */
 const IN_REACH_PX = 400;
 
+/** A card is brought there once it stands. */
+async function comesInReach(page: Page): Promise<boolean> {
+  const isInReach = (px: number) => {
+    const top = document.querySelector('#card')?.getBoundingClientRect().top ?? -1;
+    return top >= 0 && top <= px;
+  };
+  const found = page.waitForFunction(isInReach, IN_REACH_PX, { timeout: 1000, polling: 50 });
+  return found.then(
+    () => true,
+    () => false,
+  );
+}
+
 const startsAt = new Date('2026-06-01T08:00:00Z');
 
 inBrowser('a stroke check of the demo plant by clicking, with the same log as one by JSON', (open) => {
@@ -54,8 +68,7 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
         place: 'line',
         supervisor: inRole(plant.people, 'supervisor'),
         at: async (step, row) => {
-          const top = (await page.locator('#card').boundingBox())?.y;
-          if (top === undefined || top < 0 || top > IN_REACH_PX) outOfReach.push(`${step}:${row} at ${top}`);
+          if (!(await comesInReach(page))) outOfReach.push(`${step}:${row}`);
           cards += 1;
           if (cards % HEARD_EVERY === 0) asHeard.push(...(await faultsAsHeard(page, step)));
           if (!LOOKED_AT.includes(`${step}:${row}`)) return;

@@ -1,5 +1,6 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import type { FoundChromium } from './chromium.ts';
+import { noteTaps } from './next-tap.ts';
 import { type Watch, watch } from './watch.ts';
 
 export const DESK = { width: 1280, height: 800 } as const;
@@ -62,5 +63,6 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
     }));
   const page = await context.newPage();
   page.setDefaultTimeout(10_000);
+  noteTaps(page);
   return { page, context, watch: await watch(page) };
 }

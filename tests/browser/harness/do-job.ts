@@ -14,10 +14,8 @@ import {
 } from '../../builders/stroke-script.ts';
 import { answerByJson } from './answer-by-json.ts';
 import { answerByKeys, pressByKeys, selectByKeys } from './by-keys.ts';
+import { nextTap } from './next-tap.ts';
 import type { TestServer } from './server.ts';
-
-/** With the page's script, a second tap within half a second counts as one. */
-const TAP_MS = 550;
 
 export interface DoJob {
   readonly page: Page;
@@ -110,13 +108,17 @@ async function answerCard(
     signs = SIGNED_STEPS.includes(state.step),
   }: { readonly state: Job; readonly texts: Texts; readonly signs?: boolean },
 ): Promise<void> {
-  if (byKeys) await answerByKeys(page, { isSigned: signs, supervisor, texts });
-  else if (signs) {
+  if (byKeys) {
+    await nextTap(page);
+    await answerByKeys(page, { isSigned: signs, supervisor, texts });
+  } else if (signs) {
     await page.locator('select[name=signer]').selectOption(supervisor.id);
     await page.locator('.signature input[name=pin]').fill(supervisor.pin);
+    if (!plain) await nextTap(page);
     await page.locator('.button--sign').click();
   } else {
     for (const [name, text] of Object.entries(texts)) await give(page, { name, text });
+    if (!plain) await nextTap(page);
     await page.locator('#card form .button--main').first().click();
   }
   // Without script nothing can be asked of the page: a click is followed by its answer.
@@ -124,11 +126,10 @@ async function answerCard(
     const field = document.querySelector<HTMLInputElement>('#work input[name=place]');
     return field === null || Number(field.value) > place;
   };
-  await page.waitForFunction(seen, state.place, { timeout: 15_000 }).catch(async () => {
+  await page.waitForFunction(seen, state.place, { timeout: 15_000, polling: 50 }).catch(async () => {
     const said = await page.locator('.refusal, .said').allTextContents();
     throw new Error(`${state.step} was not answered: ${said.join(' ') || 'nothing was said'}`);
   });
-  if (!plain) await page.waitForTimeout(TAP_MS);
 }
 
 async function give(

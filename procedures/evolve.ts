@@ -134,35 +134,153 @@ const ASIDE: readonly string[] = [
   'locks-removed',
 ];
 
-/** The state of a job is the fold of its entries as stored: nothing is worked out again. */
+/** The state of a job is the fold of its entries as stored: nothing is worked out again. The job given stays as it is. */
 export function evolve(job: Job, entry: JobEntry): Job {
-  const at = { place: entry.place, seq: entry.seq };
-  if (entry.kind === 'job-opened') {
-    const opened = entry.inputs as unknown as Partial<Job> & { readonly sheet: LoggedSheet };
-    const { to, sets } = entry.effects as unknown as JobEffects;
-    return {
-      ...NO_JOB,
-      ...opened,
-      sheet: wholeSheet(opened.sheet),
-      ...at,
-      // What another job left standing goes on as it stood; else everything begins at its worst.
-      situation: opened.situation ?? situationAtOpening(sets),
-      status: 'open',
-      step: to,
-      openedAt: entry.at,
-      arrivedAt: entry.at,
-      openedBy: entry.person ?? '',
-    };
+  return new WorkingJob(job).take(entry).job;
+}
+
+/**
+ * The same for all entries of a job at once: what the fold made itself, and nobody else has seen, it changes where it stands.
+ *
+ * @example jobOf(entries) // as entries.reduce(evolve, NO_JOB)
+ */
+export function jobOf(entries: Iterable<JobEntry>): Job {
+  const working = new WorkingJob(NO_JOB);
+  for (const entry of entries) working.take(entry);
+  return working.job;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** A job while lines are folded into it: each part is copied before its first change, and not again. */
+class WorkingJob {
+  #job: Mutable<Job>;
+  /** Parts that were made here. */
+  readonly #own = new Set<object>();
+
+  constructor(job: Job) {
+    this.#job = { ...job };
   }
-  const draft = entry as unknown as JobDraft & JobEntry;
-  if (NOTE_LINES.includes(entry.kind))
-    return { ...job, ...at, notes: withNote(job.notes, draft), ...evolveSigning(job, draft) };
-  // One copy of the job a line, and of its parts only those that change: a page may want hundreds of lines folded.
-  const after = effectsOf(job, draft);
-  const line = ASIDE.includes(entry.kind)
-    ? { answers: [...after.answers, answerOf(draft)] }
-    : answered({ ...after, before: job }, draft);
-  return { ...job, ...after, ...line, ...at };
+
+  get job(): Job {
+    return this.#job;
+  }
+
+  take(entry: JobEntry): this {
+    if (entry.kind === 'job-opened') this.#job = opened(entry);
+    else this.#takeLine(entry as unknown as JobDraft & JobEntry);
+    return this;
+  }
+
+  #takeLine(entry: JobDraft & JobEntry): void {
+    const job = this.#job;
+    const isNote = NOTE_LINES.includes(entry.kind);
+    if (isNote) job.notes = withNote(job.notes, entry);
+    else this.#takeEffects(entry);
+    const { holds, performers, signing } = evolveSigning(job, entry);
+    job.holds = holds;
+    job.performers = performers;
+    job.signing = signing;
+    job.place = entry.place;
+    job.seq = entry.seq;
+    if (isNote) return;
+    if (!ASIDE.includes(entry.kind)) this.#takeAnswer(entry);
+    this.#list('answers').push(answerOf(entry));
+  }
+
+  #takeEffects(entry: JobDraft & JobEntry): void {
+    const { effects } = entry;
+    const job = this.#job;
+    const staysAt = effects.to === job.step && (entry.kind === 'row-read' || ASIDE.includes(entry.kind));
+    if (!staysAt) job.arrivedAt = entry.at;
+    job.step = effects.to;
+    const set = applyEffects(job.situation, effects.sets ?? {});
+    job.situation = effects.lapses === undefined ? set : lapseOnly(set, effects.lapses);
+    job.status = effects.status ?? job.status;
+    job.closedAs = effects.closedAs ?? job.closedAs;
+    job.goesOnAs = effects.goesOnAs ?? job.goesOnAs;
+    if (effects.status === 'closed') job.closedAt = entry.at;
+    if (effects.envelope !== undefined) job.envelope = effects.envelope;
+    job.locks = withLocks(job.locks, effects.locks);
+    this.#takeEvidence(entry);
+    this.#mark(effects.supersedes ?? [], { superseded: true });
+    if (effects.clearsTable !== undefined) this.#record('tables')[effects.clearsTable] = [];
+  }
+
+  #takeEvidence({ effects, inputs, place, seq, at, person }: JobDraft & JobEntry): void {
+    const named = Object.keys(effects.sets ?? {}) as ConditionId[];
+    if (named.length === 0) return;
+    const { step, readings = [], words = {} } = inputs;
+    const note: EvidenceNote = { place, seq, at, person: person ?? '', step, readings, words };
+    const evidence = this.#record('evidence');
+    for (const id of named) evidence[id] = note;
+  }
+
+  #takeAnswer({ inputs, outcome, place }: JobDraft & JobEntry): void {
+    const { step, readings = [], words, corrects, row } = inputs;
+    if (corrects !== undefined) this.#mark([corrects], { superseded: true, corrected: true });
+    if (readings.length > 0) {
+      const all = this.#record('readings');
+      for (const reading of readings) all[reading.field] = reading;
+    }
+    if (words !== undefined) Object.assign(this.#record('words'), words);
+    this.#record('figures')[step] = outcome.figures;
+    const signal = readings.find((reading) => reading.field === 'signalPa');
+    const travel = readings.find((reading) => reading.field === 'travelM');
+    if (row === undefined || row === null || signal === undefined || travel === undefined) return;
+    const tables = this.#record('tables');
+    const rows: Row[] = [...(tables[step] ?? [])];
+    rows[row] = { place, signal, travel };
+    tables[step] = rows;
+  }
+
+  #mark(places: readonly number[], as: Partial<Answer>): void {
+    if (places.length === 0) return;
+    const answers = this.#list('answers');
+    for (const [at, one] of answers.entries())
+      if (places.includes(one.place)) answers[at] = { ...one, ...as };
+  }
+
+  /** A part that is ours to change. */
+  #record<Part extends 'readings' | 'words' | 'figures' | 'tables' | 'evidence'>(
+    part: Part,
+  ): Mutable<Job[Part]> {
+    const before = this.#job[part];
+    if (this.#own.has(before)) return before;
+    const own = { ...before };
+    this.#own.add(own);
+    this.#job[part] = own;
+    return own;
+  }
+
+  #list(part: 'answers'): Answer[] {
+    const before = this.#job[part];
+    // What is our own was made as a list that may be changed.
+    if (this.#own.has(before)) return before as Answer[];
+    const own = [...before];
+    this.#own.add(own);
+    this.#job[part] = own;
+    return own;
+  }
+}
+
+function opened(entry: JobEntry): Mutable<Job> {
+  const inputs = entry.inputs as unknown as Partial<Job> & { readonly sheet: LoggedSheet };
+  const { to, sets } = entry.effects as unknown as JobEffects;
+  return {
+    ...NO_JOB,
+    ...inputs,
+    sheet: wholeSheet(inputs.sheet),
+    place: entry.place,
+    seq: entry.seq,
+    // What another job left standing goes on as it stood; else everything begins at its worst.
+    situation: inputs.situation ?? situationAtOpening(sets),
+    status: 'open',
+    step: to,
+    openedAt: entry.at,
+    arrivedAt: entry.at,
+    openedBy: entry.person ?? '',
+  };
 }
 
 /** A note more, or one that is struck. */
@@ -188,54 +306,10 @@ export function afterDraft(
   return evolve(job, entry as unknown as JobEntry);
 }
 
-function effectsOf(job: Job, entry: JobDraft & JobEntry) {
-  const { effects } = entry;
-  const set = applyEffects(job.situation, effects.sets ?? {});
-  const situation = effects.lapses === undefined ? set : lapseOnly(set, effects.lapses);
-  const gone = new Set(effects.supersedes ?? []);
-  const closed = effects.status === 'closed';
-  return {
-    situation,
-    step: effects.to,
-    arrivedAt:
-      effects.to === job.step && (entry.kind === 'row-read' || ASIDE.includes(entry.kind))
-        ? job.arrivedAt
-        : entry.at,
-    status: effects.status ?? job.status,
-    closedAs: effects.closedAs ?? job.closedAs,
-    goesOnAs: effects.goesOnAs ?? job.goesOnAs,
-    closedAt: closed ? entry.at : job.closedAt,
-    envelope: effects.envelope === undefined ? job.envelope : effects.envelope,
-    locks: withLocks(job.locks, effects.locks),
-    evidence: withEvidence(job, entry),
-    answers:
-      gone.size === 0
-        ? job.answers
-        : job.answers.map((one) => (gone.has(one.place) ? { ...one, superseded: true } : one)),
-    tables: effects.clearsTable === undefined ? job.tables : { ...job.tables, [effects.clearsTable]: [] },
-    ...evolveSigning(job, entry),
-  };
-}
-
 function withLocks(locks: Job['locks'], changes: JobEffects['locks']): Job['locks'] {
   if (changes === undefined) return locks;
   const merged = { ...locks, ...changes };
   return Object.fromEntries(Object.entries(merged).filter(([, lock]) => lock !== null));
-}
-
-function withEvidence(job: Job, entry: JobDraft & JobEntry): Job['evidence'] {
-  const named = Object.keys(entry.effects.sets ?? {}) as ConditionId[];
-  if (named.length === 0) return job.evidence;
-  const note: EvidenceNote = {
-    place: entry.place,
-    seq: entry.seq,
-    at: entry.at,
-    person: entry.person ?? '',
-    step: entry.inputs.step,
-    readings: entry.inputs.readings ?? [],
-    words: entry.inputs.words ?? {},
-  };
-  return { ...job.evidence, ...Object.fromEntries(named.map((id) => [id, note])) };
 }
 
 function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): Answer {
@@ -259,44 +333,4 @@ function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): 
     superseded: false,
     corrected: false,
   };
-}
-
-interface Answering {
-  readonly before: Job;
-  /** As the effects of the line leave them. */
-  readonly answers: Job['answers'];
-  readonly tables: Job['tables'];
-}
-
-function answered({ before, answers, tables }: Answering, entry: JobDraft & JobEntry) {
-  const { inputs, outcome } = entry;
-  const { readings = [], words = {}, corrects } = inputs;
-  const corrected =
-    corrects === undefined
-      ? answers
-      : answers.map((one) => (one.place === corrects ? { ...one, superseded: true, corrected: true } : one));
-  return {
-    answers: [...corrected, answerOf(entry)],
-    readings: readings.length === 0 ? before.readings : withReadings(before.readings, readings),
-    words: Object.keys(words).length === 0 ? before.words : { ...before.words, ...words },
-    figures: { ...before.figures, [inputs.step]: outcome.figures },
-    tables: withRow(tables, { inputs, place: entry.place }),
-  };
-}
-
-function withReadings(before: Job['readings'], readings: readonly Reading[]): Job['readings'] {
-  return { ...before, ...Object.fromEntries(readings.map((reading) => [reading.field, reading])) };
-}
-
-function withRow(
-  tables: Job['tables'],
-  { inputs, place }: { readonly inputs: JobInputs; readonly place: number },
-): Job['tables'] {
-  const signal = inputs.readings?.find((reading) => reading.field === 'signalPa');
-  const travel = inputs.readings?.find((reading) => reading.field === 'travelM');
-  if (inputs.row === undefined || inputs.row === null || signal === undefined || travel === undefined)
-    return tables;
-  const rows: Row[] = [...(tables[inputs.step] ?? [])];
-  rows[inputs.row] = { place, signal, travel };
-  return { ...tables, [inputs.step]: rows };
 }

@@ -1,8 +1,7 @@
 /** What a safety officer looks for in the log of a job: sign-offs, isolations, locks, each with what it rests on. */
-import type { JobEffects, JobInputs } from '../../procedures/evolve.ts';
+import { type JobEffects, type JobInputs, jobOf } from '../../procedures/evolve.ts';
 import type { Definition } from '../../procedures/vocabulary.ts';
 import { type AnyState, CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
-import { jobKind } from '../jobs/job-stream.ts';
 import type { LogEntry } from '../store/store.ts';
 import {
   type AuditedJob,
@@ -107,7 +106,7 @@ function countedByRule(exceptions: readonly Exception[]): ReadonlyMap<RuleId, nu
 
 /** What the lines of a job are read by. */
 export function wordsFor(entries: readonly LogEntry[], definition: Definition | null): LineWords {
-  const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
+  const job = jobOf(entries);
   return { definition, job };
 }
 

@@ -1,4 +1,4 @@
-import { evolve, NO_JOB } from '../../procedures/evolve.ts';
+import { evolve, jobOf, NO_JOB } from '../../procedures/evolve.ts';
 import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
 import { type MeasuredJob, measuredOf } from '../history/measured.ts';
@@ -36,6 +36,7 @@ export const jobKind: StreamKind<Job> = {
   kind: 'job',
   initial: NO_JOB,
   evolve,
+  evolveAll: jobOf,
   summarise: (job, id) => {
     const line: JobLine = {
       id,

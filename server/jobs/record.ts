@@ -1,12 +1,12 @@
 import type { Compiled } from '../../procedures/compile.ts';
 import { FULL_CYCLE } from '../../procedures/cycle-verdict.ts';
+import { jobOf } from '../../procedures/evolve.ts';
 import type { Job } from '../../procedures/job.ts';
 import { fill } from '../../procedures/say.ts';
 import { sayTried } from '../../procedures/vocabulary.ts';
 import { checkNumber } from '../log/check-number.ts';
 import { shownTime } from '../shown-time.ts';
 import type { LogEntry } from '../store/store.ts';
-import { jobKind } from './job-stream.ts';
 import { forcesDrawn, forcesOf } from './record/forces.ts';
 import { holdsOf, jobBefore, type OfJob } from './record/holds.ts';
 import { findingsOf, photosOf, usedPartsOf } from './record/notes.ts';
@@ -64,7 +64,7 @@ export function recordOf({
 }: RecordInput): JobSheets {
   const newest = entries.at(-1);
   if (newest === undefined) throw new TypeError('A job without lines has no record.');
-  const job = entries.reduce((state, entry) => jobKind.evolve(state, entry), jobKind.initial);
+  const job = jobOf(entries);
   const of: OfJob = { job, compiled, entries, names };
   const { definition } = compiled;
   const { found, left } = cycles(of);

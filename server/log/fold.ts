@@ -8,12 +8,15 @@ export interface Folded {
   readonly state: unknown;
 }
 
-export function emptyFold(kind: StreamKind<unknown>): Folded {
-  return { head: EMPTY_STREAM, state: kind.initial };
-}
-
 export function foldOne(kind: StreamKind<unknown>, before: Folded, entry: LogEntry): Folded {
   return { head: { place: entry.place, hash: entry.hash }, state: kind.evolve(before.state, entry) };
+}
+
+/** The state after all entries of a stream, that were read and found whole before. */
+export function stateAfter<State>(kind: StreamKind<State>, entries: readonly LogEntry[]): State {
+  return (
+    kind.evolveAll?.(entries) ?? entries.reduce((state, entry) => kind.evolve(state, entry), kind.initial)
+  );
 }
 
 /**
@@ -22,13 +25,15 @@ export function foldOne(kind: StreamKind<unknown>, before: Folded, entry: LogEnt
  * @throws LogDamaged naming the first line that is not what was sealed, or does not follow the one before
  */
 export function fold(kind: StreamKind<unknown>, lines: readonly StoredLine[]): Folded {
-  let folded = emptyFold(kind);
+  let head = EMPTY_STREAM;
+  const entries: LogEntry[] = [];
   for (const line of lines) {
     const entry = unseal(line);
-    refuseGap(line, entry, folded.head);
-    folded = foldOne(kind, folded, entry);
+    refuseGap(line, entry, head);
+    head = { place: entry.place, hash: entry.hash };
+    entries.push(entry);
   }
-  return folded;
+  return { head, state: stateAfter(kind, entries) };
 }
 
 function refuseGap(line: StoredLine, entry: LogEntry, before: StreamHead): void {

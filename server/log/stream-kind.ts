@@ -17,6 +17,8 @@ export interface StreamKind<State> {
   readonly kind: string;
   readonly initial: State;
   evolve(state: State, entry: LogEntry): State;
+  /** What `evolve` makes of all entries from the initial state, where that can be had faster at once. */
+  evolveAll?(entries: readonly LogEntry[]): State;
   /** The stream's line in the list of its kind; null for none. */
   summarise(state: State, id: string): Pick<Summary, 'sort' | 'body'> | null;
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { loadDemoPlant } from '../../server/demo/demo-plant.ts';
 import { jobKind } from '../../server/jobs/job-stream.ts';
 import { sha256, unseal } from '../../server/log/chain.ts';
-import { emptyFold, fold, foldOne } from '../../server/log/fold.ts';
+import { fold, stateAfter } from '../../server/log/fold.ts';
 import { verifyStore } from '../../server/log/verify.ts';
 import { openSqliteStore } from '../../server/store/sqlite-store.ts';
 import type { LogEntry, Store, StoredLine } from '../../server/store/store.ts';
@@ -60,10 +60,7 @@ async function folding(store: Store): Promise<Ratio> {
     count += lines.length;
   }
   const evolve = () => {
-    for (const { entries } of streams) {
-      let state = emptyFold(jobKind);
-      for (const entry of entries) state = foldOne(jobKind, state, entry);
-    }
+    for (const { entries } of streams) stateAfter(jobKind, entries);
   };
   const folded = await best(ROUNDS * 20, evolve);
   const checked = await best(ROUNDS * 4, () => {

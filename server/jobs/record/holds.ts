@@ -1,5 +1,5 @@
 import type { Compiled } from '../../../procedures/compile.ts';
-import type { JobInputs } from '../../../procedures/evolve.ts';
+import { type JobInputs, jobOf } from '../../../procedures/evolve.ts';
 import { holdEvidence } from '../../../procedures/hold.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { fill, say } from '../../../procedures/say.ts';
@@ -13,7 +13,6 @@ import { stateWord } from '../../../views/pictures/marks.ts';
 import { checkNumber } from '../../log/check-number.ts';
 import { shownTime } from '../../shown-time.ts';
 import type { LogEntry } from '../../store/store.ts';
-import { jobKind } from '../job-stream.ts';
 import { POINT_WORDS } from '../view/cards/hold-card.ts';
 import { DRAWN, doneText, energyView, recordedAbsent } from '../view/energies.ts';
 import { type PointState, pointViews } from '../view/points.ts';
@@ -71,9 +70,7 @@ const AT_HOLD: Readonly<Record<string, Hold['state']>> = {
 
 /** The job as it stood when a line was written, for its evidence and its drawing. */
 export function jobBefore({ entries }: OfJob, place: number): Job {
-  return entries
-    .filter((entry) => entry.place < place)
-    .reduce((job, entry) => jobKind.evolve(job, entry), jobKind.initial);
+  return jobOf(entries.filter((entry) => entry.place < place));
 }
 
 const NOT_SIGNED = {

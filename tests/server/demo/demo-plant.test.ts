@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { jobOf } from '../../../procedures/evolve.ts';
 import type { Job } from '../../../procedures/job.ts';
 import { contradictionsOf } from '../../../procedures/valve-sheet/contradictions.ts';
 import type { ValveSheet } from '../../../procedures/valve-sheet/sheet.ts';
@@ -97,6 +98,15 @@ describe('the demo plant', () => {
     const [entry] = await site.services.log.entriesOf('valve:FV-214');
     expect(entry).toMatchObject({ kind: 'valve-sheet-saved', person: 'e1', inputs: { typed: FV_214 } });
     expect((await site.services.log.state(valveKind, 'FV-214')).revision).toBe(1);
+  });
+
+  test('has jobs that are the same read at once as line by line', async () => {
+    const jobs = await allJobs();
+    expect(jobs.length).toBeGreaterThan(5);
+    for (const job of jobs) {
+      const entries = await site.services.log.entriesOf(`job:${job.id}`);
+      expect(jobOf(entries)).toStrictEqual(job);
+    }
   });
 
   test('has no valve whose sheet says something against itself', async () => {

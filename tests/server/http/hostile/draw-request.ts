@@ -18,6 +18,8 @@ export interface Drawing {
   readonly chance: () => number;
   readonly routes: readonly Route[];
   readonly harvest: Harvest;
+  /** What costs as much as a hundred others is asked for in one of so many of its turns. */
+  readonly sparedEach: number;
 }
 
 /** What breaks programs: empty, huge, half a character, another language’s syntax, another line of a header. */
@@ -119,6 +121,7 @@ const GARBAGE = [
   '--x\r\nbroken',
 ];
 
+/** What reads the whole log or draws a long document. */
 const COSTLY = ['verifyLog', 'exportLog', 'exportAuditPdf', 'exportRecordPdf', 'showStyle', 'describeApi'];
 
 type Chance = () => number;
@@ -144,11 +147,11 @@ export function drawRequest(drawing: Drawing, at: number): HostileRequest {
   return { method: 'POST', path, role: may, aim, ...encoded(fields, chance) };
 }
 
-/** Each in its turn; what reads the whole log or draws a long document only in every fourth, for it costs as much as a hundred others. */
-function routeAt(turn: number, { routes }: Drawing): Route {
+/** Each in its turn. */
+function routeAt(turn: number, { routes, sparedEach }: Drawing): Route {
   const [round, place] = [Math.floor(turn / routes.length), turn % routes.length];
   const route = routes[place] as Route;
-  const isSpared = COSTLY.includes(route.name) && (round + place) % 4 !== 0;
+  const isSpared = COSTLY.includes(route.name) && (round + place) % sparedEach !== 0;
   return isSpared ? (routes[(place * 7 + round) % routes.length] as Route) : route;
 }
 

@@ -147,7 +147,7 @@ function signOff({ inputs }: JobLine, words: LineWords): readonly SignOff[] {
       kind: 'sign-off',
       person: signature.person,
       condition: null,
-      what: `${sayStep(step, words)}: ${meaning} ${WAYS[way] ?? way}`,
+      what: `${sayStep(step, words)}: ${meaning}, ${WAYS[way] ?? way}`,
       proof: [reason, why, heard].filter((one) => one !== '').join('; '),
     },
   ];

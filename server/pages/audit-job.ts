@@ -98,8 +98,25 @@ async function dataOf(call: Asked, catalogue: Catalogue): Promise<JobAuditAnswer
   };
 }
 
-/** Kinds that the page has a plainer word for. */
-const ACTS: Readonly<Record<string, string>> = { 'step-answered': 'answered', 'row-read': 'row read' };
+/** Kinds of lines in words; any other is said by its own name. */
+const ACTS: Readonly<Record<string, string>> = {
+  'step-answered': 'answered',
+  'row-read': 'row read',
+  'hold-signed': 'hold signed',
+  'hold-sent-back': 'hold sent back',
+  'hold-waived': 'hold waived',
+  'went-back': 'went back',
+  'made-safe': 'made safe',
+  'proved-again': 'proved again',
+  'taken-up': 'taken up',
+  'handed-over': 'handed over',
+  'read-again': 'read again',
+  'finding-noted': 'finding noted',
+  'part-noted': 'part noted',
+  'photo-noted': 'photo noted',
+  'note-struck': 'note struck',
+  'radio-confirmed': 'radio confirmed',
+};
 
 function lineOf(
   entry: LogEntry,

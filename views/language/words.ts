@@ -81,6 +81,7 @@ class Speaker {
       this.#ending,
       this.#beginning,
       this.#counted,
+      this.#bracketed,
       this.#tail,
     ]) {
       const said = way.call(this, text);
@@ -178,6 +179,33 @@ class Speaker {
     return null;
   }
 
+  /** Items parted by semicolons, where an item may hold one itself: the longest that is known counts. */
+  #listed(text: string): Said | null {
+    const parts = text.split(LIST);
+    if (parts.length < 3 || parts.length > LIST_MAX) return null;
+    const items: string[] = [];
+    for (let from = 0; from < parts.length; ) {
+      let to = parts.length - (from === 0 ? 1 : 0);
+      let said = this.say(parts.slice(from, to).join(LIST));
+      while (!said.isWhole && to - 1 > from) {
+        to -= 1;
+        said = this.say(parts.slice(from, to).join(LIST));
+      }
+      if (!said.isWhole) return null;
+      items.push(said.text);
+      from = to;
+    }
+    return whole(items.join(LIST));
+  }
+
+  /** What stands behind a text in brackets: `Influence (a text)`. */
+  #bracketed(text: string): Said | null {
+    const [, body = '', aside = ''] = /^(.*\S) \(([^()]+)\)$/su.exec(text) ?? [];
+    if (body === '' || aside === '') return null;
+    const [said, beside] = [this.say(body), this.say(aside)];
+    return said.isWhole && beside.isWhole ? whole(`${said.text} (${beside.text})`) : null;
+  }
+
   /** What a text was followed by: `20 psi` and then `, isolated at IA-214-1`. */
   #tail(text: string): Said | null {
     for (const match of text.matchAll(/[,;:.] /g)) {
@@ -204,6 +232,8 @@ class Speaker {
     const [, label = '', answer = ''] = /^(.*\S): (.*)$/s.exec(text) ?? [];
     const named = answer === '' ? null : joined([this.say(label), this.say(answer)], ': ');
     if (named?.isWhole) return named;
+    const listed = this.#listed(text);
+    if (listed !== null) return listed;
     for (const [between, by] of JOINS) {
       const parts = text.split(between);
       if (parts.length < 2 || parts.some((part) => part.trim() === '')) continue;
@@ -224,6 +254,10 @@ class Speaker {
 function isOwn(gap: string | undefined): boolean {
   return gap?.startsWith('own') === true;
 }
+
+const LIST = '; ';
+/** Longer lists are read item by item alone. */
+const LIST_MAX = 8;
 
 const BETWEEN = /(?<=[^\s.][.!?]) (?=[\p{Lu}\d{])/u;
 

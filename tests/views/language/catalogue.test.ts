@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import type { Inputs } from '../../../procedures/calculations/calculation-types.ts';
+import { CALCULATIONS } from '../../../procedures/calculations/registry.ts';
+import { isUnitId } from '../../../procedures/calculations/units.ts';
 import { strokeCheck } from '../../../procedures/commissioning/stroke-check.ts';
+import { PROCEDURES } from '../../../procedures/served.ts';
+import { choiceWords } from '../../../server/calculations/input-text.ts';
 import { es } from '../../../views/language/es.ts';
 import { bare, type Catalogue, gapsOf } from '../../../views/language/patterns.ts';
 import { wordsOf } from '../../../views/language/words.ts';
 import { everyFile, type TextFile } from '../../tidy/tree.ts';
+import alike from './alike.json' with { type: 'json' };
 import { textsOfDefinition } from './definition-texts.ts';
 import notShown from './not-shown.json' with { type: 'json' };
 import notShownByTheServer from './not-shown-by-the-server.json' with { type: 'json' };
@@ -24,7 +30,7 @@ const UNSAID =
   /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul|reply\/spanish)\/|procedures\/reply\/(?:listened-for|other-words|words)\.ts$|procedures\/readings\/unit-words\.ts$)/;
 /** Programs and their keepers read these, or they are procedures that wait for somebody of the trade. */
 const NOT_FOR_SCREENS =
-  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/))/;
+  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/|calculations\/(?!unit-table)))/;
 
 const texts = new Map<string, { readonly all: readonly string[]; readonly prose: readonly Shown[] }>(
   files
@@ -35,6 +41,19 @@ const texts = new Map<string, { readonly all: readonly string[]; readonly prose:
       return [file.path, { all: prose.map(({ text }) => text), prose }];
     }),
 );
+
+/** What lists and fields are made of: titles of procedures, groups of calculations, and what may be chosen in one. */
+const NAMES = [
+  ...PROCEDURES.map(({ definition }) => String(definition.title)),
+  ...CALCULATIONS.flatMap(({ topic, inputs }) => [topic, ...choicesOf(inputs)]),
+];
+
+function choicesOf(inputs: Inputs): readonly string[] {
+  return Object.values(inputs).flatMap((spec) => {
+    if (spec.kind === 'rows') return choicesOf(spec.columns);
+    return spec.kind === 'choice' ? spec.choices.map(choiceWords) : [];
+  });
+}
 
 /** Said whole: as it stands, or from pieces that are all known. */
 function isSaid(text: string): boolean {
@@ -74,6 +93,14 @@ describe('the Spanish catalogue', () => {
     },
   );
 
+  test('has the title of every procedure, and each group and choice of the calculations', () => {
+    const prose = NAMES.filter((name) => /\p{Ll}{4}/u.test(name) && !isUnitId(name));
+    expect(prose.length).toBeGreaterThan(50);
+    expect([...new Set(prose)].filter((name) => !alike.includes(name) && !spanish.say(name).isWhole)).toEqual(
+      [],
+    );
+  });
+
   test('waits only for files that still lack something: one that is whole leaves not-yet.json', () => {
     const whole = waiting.filter((path) => {
       const file = files.find((one) => one.path === path);
@@ -84,7 +111,9 @@ describe('the Spanish catalogue', () => {
 
   test('keeps nothing that no file says any more: a changed English text takes its Spanish along', () => {
     const said = new Set(
-      [...[...texts.values()].flatMap(({ all }) => all), ...textsOfDefinition(strokeCheck)].map(bare),
+      [...[...texts.values()].flatMap(({ all }) => all), ...textsOfDefinition(strokeCheck), ...NAMES].map(
+        bare,
+      ),
     );
     expect(Object.keys(es).filter((key) => !said.has(bare(key)))).toEqual([]);
   });

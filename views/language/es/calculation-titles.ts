@@ -1,6 +1,6 @@
 import type { Catalogue } from '../patterns.ts';
 
-/** Titles of the calculations and of their groups. Their fields, equations and sources stay English for now. */
+/** Titles of the calculations and of their groups. */
 export const calculationTitles = {
   'A variable-area meter at another state than its scale’s':
     'Un rotámetro en otro estado que el de su escala',

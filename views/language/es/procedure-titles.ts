@@ -1,0 +1,30 @@
+import type { Catalogue } from '../patterns.ts';
+
+/** Titles of the procedures, for lists and heads; the cards of most of them are in English, which is said beside them. */
+export const procedureTitles = {
+  'Air set: filter, regulator, drain': 'Conjunto de aire: filtro, regulador, purga',
+  'Air supply at the valve': 'Alimentación de aire en la válvula',
+  'Case nuts tightened and soaped': 'Tuercas de la caja apretadas y enjabonadas',
+  'Converter calibration': 'Calibración del convertidor',
+  'Cylinder seals renewed': 'Sellos del cilindro renovados',
+  'Diaphragm renewed': 'Diafragma renovado',
+  'Fail action and stroking time': 'Acción de fallo y tiempo de carrera',
+  'Feedback linkage of the positioner': 'Varillaje de realimentación del posicionador',
+  'Find the fault': 'Encontrar la falla',
+  'First commissioning of a valve': 'Primera puesta en servicio de una válvula',
+  'Gland of a live valve tightened': 'Prensaestopas de una válvula en servicio apretado',
+  'Input bellows of the positioner renewed': 'Fuelle de entrada del posicionador renovado',
+  'Loop check with the operator': 'Comprobación del lazo con el operador',
+  'Overhaul of actuator and body': 'Revisión general de actuador y cuerpo',
+  'Packing renewed': 'Empaquetadura renovada',
+  'Positioner calibration': 'Calibración del posicionador',
+  'Relay restriction cleaned': 'Restricción del relé limpiada',
+  'Seat leakage test': 'Prueba de fuga por el asiento',
+  'Soap tests and actuator shut in': 'Pruebas de jabón y actuador encerrado',
+  'Solenoid valve mended': 'Válvula solenoide reparada',
+  'Spring or range changed': 'Resorte o rango cambiado',
+  'Stroke check on the valve’s own air': 'Comprobación de carrera con el aire propio de la válvula',
+  'Travel indicator and stem coupling': 'Indicador de carrera y acoplamiento del vástago',
+  'Tubing mended': 'Tubería de instrumentos reparada',
+  'Wiring of the converter': 'Cableado del convertidor',
+} as const satisfies Catalogue;

@@ -1,5 +1,6 @@
 import { backTargets } from '../actions/leave.ts';
 import { fill } from '../say.ts';
+import { whyOf } from '../why.ts';
 import type { Ask } from './ask.ts';
 import { COMMANDS } from './listened-for.ts';
 import { optionsAt } from './options.ts';
@@ -119,8 +120,8 @@ function goBack([target]: readonly Target[]): Reply {
 }
 
 /** Nothing is counted for somebody who is not sure: they are told what there is. */
-function notSure({ step, job }: Ask): Reply {
-  const why = step !== null && 'why' in step ? fill(step.why ?? '', job) : '';
+function notSure({ step, job, around }: Ask): Reply {
+  const why = step === null ? '' : whyOf(step, { job, definition: around.compiled.definition });
   return told('Nothing is counted while you are not sure.', {
     lines: [
       ...(why === '' ? [] : [why]),

@@ -1,5 +1,6 @@
 import { fill } from '../../say.ts';
 import { straightWay } from '../../straight-way.ts';
+import { whyOf } from '../../why.ts';
 import type { Ask } from '../ask.ts';
 import { type ReplyTold, told } from '../reply.ts';
 import { plainText } from '../words.ts';
@@ -100,7 +101,11 @@ function left({ job, around }: Ask): ReplyTold {
     (id) => definition.phases.find((phase) => phase.id === id)?.title ?? [],
   );
   if (rest.length === 0) return told('This is the last card of the straight way.', { lines: [] });
-  return told(`${rest.length} steps are left after this card, if nothing gives trouble.`, {
+  const heading =
+    rest.length === 1
+      ? 'One step is left after this card, if nothing gives trouble.'
+      : `${rest.length} steps are left after this card, if nothing gives trouble.`;
+  return told(heading, {
     lines: [
       `Through: ${phases.join(', ')}.`,
       holds === 0
@@ -110,8 +115,8 @@ function left({ job, around }: Ask): ReplyTold {
   });
 }
 
-function why({ step, job }: Ask): ReplyTold {
-  const says = step !== null && 'why' in step ? fill(step.why ?? '', job) : '';
+function why({ step, job, around }: Ask): ReplyTold {
+  const says = step === null ? '' : whyOf(step, { job, definition: around.compiled.definition });
   const caution = step?.caution;
   return told(says === '' ? 'This card gives no reason of its own.' : says, {
     lines:
@@ -139,8 +144,8 @@ function wants(ask: Ask): ReplyTold {
   return told(WANTS[ask.kind], { lines: [...lines, 'Also: back, park, stop, not sure, or a question.'] });
 }
 
-function skip({ step, job }: Ask): ReplyTold {
-  const says = step !== null && 'why' in step ? fill(step.why ?? '', job) : '';
+function skip({ step, job, around }: Ask): ReplyTold {
+  const says = step === null ? '' : whyOf(step, { job, definition: around.compiled.definition });
   return told('No step is skipped: no way on leads past this card.', {
     lines: [
       ...(says === '' ? [] : [says]),

@@ -4,6 +4,7 @@ import type { Job } from '../../../../procedures/job.ts';
 import { FIGURES } from '../../../../procedures/quantities.ts';
 import { fill, sayFigure } from '../../../../procedures/say.ts';
 import type { OpenStep } from '../../../../procedures/vocabulary.ts';
+import { whyOf } from '../../../../procedures/why.ts';
 import type { FieldView, Typed } from '../fields.ts';
 import { pictureOf } from './picture.ts';
 
@@ -45,7 +46,7 @@ export interface CardView {
 }
 
 /** What all kinds of card share. */
-export function bareCard(step: OpenStep, { job, number }: CardInput): CardView {
+export function bareCard(step: OpenStep, { job, around, number }: CardInput): CardView {
   const { caution } = step;
   return {
     kind: step.kind,
@@ -53,7 +54,7 @@ export function bareCard(step: OpenStep, { job, number }: CardInput): CardView {
     number,
     heading: capital(fill(step.title, job)),
     how: capital(fill(step.how ?? '', job)),
-    why: fill(step.why ?? '', job),
+    why: whyOf(step, { job, definition: around.compiled.definition }),
     signal:
       caution === undefined
         ? null

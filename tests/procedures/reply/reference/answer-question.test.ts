@@ -74,6 +74,6 @@ test('a question stays a question where a reading is asked', () => {
 test('where the job stands and what is left are answered from the job itself', () => {
   const card = inStrokeCheck('rigBleed');
   expect(JSON.stringify(card.read('where am I?'))).toMatch(/step \d+ of \d+.*\d+ lines/);
-  expect(JSON.stringify(card.read('what is left?'))).toMatch(/\d+ steps are left.*holds/);
+  expect(JSON.stringify(card.read('what is left?'))).toMatch(/\d+ steps are left after.*holds/);
   expect(JSON.stringify(card.read('why?'))).toContain('does not bleed');
 });

@@ -1,0 +1,43 @@
+import { describe, expect, test } from 'vitest';
+import { PROCEDURES } from '../../procedures/served.ts';
+import { whyOf } from '../../procedures/why.ts';
+import { jobOn, play } from '../builders/answers.ts';
+import type { JobRun } from '../builders/jobs.ts';
+
+function why({ job, compiled }: JobRun): string {
+  const step = compiled.definition.steps[job.step];
+  if (step === undefined || step.kind === 'end') throw new Error(`no card at ${job.step}`);
+  return whyOf(step, { job, definition: compiled.definition });
+}
+
+function on(id: string): JobRun {
+  const served = PROCEDURES.find(({ definition }) => definition.id === id);
+  if (served === undefined) throw new Error(`no procedure ${id}`);
+  return jobOn(served);
+}
+
+describe('Why a card stands open', () => {
+  test('is its own reason where it has one', () => {
+    expect(why(on('stroke-check'))).toMatch(/plug force/);
+  });
+
+  test('is what led there, where an answer led off the straight way', () => {
+    const run = play(on('stroke-check'), {
+      to: 'rigDiffers',
+      overrides: { rigGauges: { rigGaugePa: '9 psi', rigCheckPa: '11 psi' } },
+    });
+    expect(why(run)).toMatch(/^Line \d+, “[^”]+”, says: /);
+  });
+
+  test('is at a hold what a hold is for', () => {
+    expect(why(play(on('stroke-check'), { to: 'holdWork' }))).toMatch(/cannot be undone/);
+  });
+
+  test('is what can hurt, where hands go in', () => {
+    expect(why(play(on('stroke-check'), { to: 'shutSupply' }))).toMatch(/^What can hurt: .*fail position/);
+  });
+
+  test('is the reason of the work that it belongs to, else', () => {
+    expect(why(play(on('stroke-check'), { to: 'rigHold' }))).toMatch(/^It belongs to “/);
+  });
+});

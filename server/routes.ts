@@ -100,6 +100,7 @@ const ON_BENCH: readonly string[] = [
   'showJob',
   'actOnJob',
   'showLine',
+  'showLines',
   'replyToJob',
   'enterTogether',
   'showSteps',

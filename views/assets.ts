@@ -18,7 +18,6 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
       'assets/style/8-drawing.css',
       'assets/style/8b-large-letters.css',
       'assets/style/13-signing.css',
-      'assets/style/15-faults.css',
       'assets/style/9-print.css',
     ],
     type: 'text/css; charset=utf-8',
@@ -45,6 +44,12 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
     type: 'text/css; charset=utf-8',
     compact: compactStyle,
   },
+  // Finding a fault alone has causes and their chances.
+  'faults.css': {
+    parts: ['assets/style/15-faults.css'],
+    type: 'text/css; charset=utf-8',
+    compact: compactStyle,
+  },
   'procedures.css': {
     parts: ['assets/style/14-procedures.css', 'assets/style/17-guide.css'],
     type: 'text/css; charset=utf-8',
@@ -62,13 +67,13 @@ export const ASSET_FILES: Readonly<Record<string, AssetSource>> = {
   },
   'icon.svg': { parts: ['assets/icon.svg'], type: 'image/svg+xml' },
   'yokeside.js': {
-    // In one file, since what is alike in both is then sent once.
-    parts: ['assets/yokeside.js', 'assets/signed-in.js'],
+    parts: ['assets/yokeside.js'],
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },
-  'live.js': {
-    parts: ['assets/live.js'],
+  // Fetched once a page stands. In one file, since what is alike in both is then sent once.
+  'later.js': {
+    parts: ['assets/signed-in.js', 'assets/live.js'],
     type: 'text/javascript; charset=utf-8',
     compact: compactScript,
   },

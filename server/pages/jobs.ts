@@ -11,6 +11,7 @@ import { openJob } from '../jobs/open-job.ts';
 import { actFields } from '../jobs/read-action.ts';
 import { newJobParams } from '../jobs/view/new-job.ts';
 import { jobAnswer, jobOutcome, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
+import { allLinesRoute } from './job-all-lines.ts';
 import { linePage, lineRoute } from './job-lines.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
@@ -52,6 +53,7 @@ export function jobRoutes(catalogue: Catalogue): readonly Route[] {
     showJobRoute(catalogue),
     actRoute(catalogue),
     lineRoute(catalogue),
+    allLinesRoute(catalogue),
   ];
 }
 

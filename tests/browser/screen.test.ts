@@ -36,6 +36,28 @@ inBrowser('a screen', (open) => {
     expect(await told.getByRole('link', { name: 'Sign in' }).isVisible()).toBe(true);
   });
 
+  test('opens an older line of a job in its place, by the keyboard too, and without a script as a page', async () => {
+    const { page } = await open({ origin: plant.server.origin });
+    await signIn(page, inRole(plant.people, 'technician'));
+    await page.goto('/jobs/12');
+    const older = page.locator('a.line').first();
+    const id = (await older.getAttribute('id')) ?? '';
+    await older.focus();
+    await page.keyboard.press('Enter');
+    const opened = page.locator(`details#${id}`);
+    await opened.locator('.line__more').waitFor();
+    expect(await opened.locator('summary').evaluate((one) => one === document.activeElement)).toBe(true);
+    await page.keyboard.press('Enter');
+    await opened.locator('.line__more').waitFor({ state: 'hidden' });
+    expect(page.url()).toMatch(/\/jobs\/12$/);
+
+    const plain = await open({ origin: plant.server.origin, javaScript: false });
+    await signIn(plain.page, inRole(plant.people, 'technician'));
+    await plain.page.goto('/jobs/12');
+    await plain.page.locator('a.line').first().click();
+    expect(await plain.page.locator(`#${id} .line__more`).isVisible()).toBe(true);
+  });
+
   test('shows where the keyboard is, never under what stays on the screen, down to the narrowest (UI-12)', async () => {
     const { page } = await open({ origin: plant.server.origin });
     await signIn(page, inRole(plant.people, 'technician'));

@@ -3,7 +3,7 @@
 
 const LOST_MS = 4500;
 const LOOK_MS = 500;
-const ASK_MS = 3000;
+const ASK_AGAIN_MS = 3000;
 const FRESH_MS = 5 * 60 * 1000;
 
 const shown = () => document.querySelector('[data-live-job], [data-live-list]');
@@ -12,7 +12,7 @@ const address = () =>
   `${shown()?.dataset.liveAt ?? ''}/live${jobOf(shown()) ? `?job=${encodeURIComponent(jobOf(shown()))}` : ''}`;
 
 let source;
-let asking = 0;
+let askTimer = 0;
 let heardAt = performance.now();
 let known;
 let fetching = false;
@@ -161,18 +161,18 @@ function listen() {
   });
   source.addEventListener('error', () => {
     // Too many screens listen, or the server does not tell: ask instead.
-    if (source?.readyState === EventSource.CLOSED && !asking) asking = setInterval(ask, ASK_MS);
+    if (source?.readyState === EventSource.CLOSED && !askTimer) askTimer = setInterval(ask, ASK_AGAIN_MS);
   });
 }
 function stop() {
   source?.close();
   source = undefined;
-  clearInterval(asking);
-  asking = 0;
+  clearInterval(askTimer);
+  askTimer = 0;
 }
 
 // A browser has few connections to one server: a page that nobody sees lets its own go.
-function look() {
+function seen() {
   if (document.hidden) {
     stop();
     return;
@@ -182,10 +182,10 @@ function look() {
 }
 
 if (shown()) {
-  document.addEventListener('visibilitychange', look);
+  document.addEventListener('visibilitychange', seen);
   window.addEventListener('pagehide', stop);
-  window.addEventListener('pageshow', (event) => event.persisted && look());
-  look();
+  window.addEventListener('pageshow', (event) => event.persisted && seen());
+  seen();
   setInterval(() => {
     if (!document.hidden && performance.now() - heardAt > LOST_MS) link(false);
   }, LOOK_MS);

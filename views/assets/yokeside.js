@@ -77,6 +77,8 @@ window.addEventListener('online', () => away(false));
 // After an act the place to go on is the wrong field, then the refusal, then the instruction of the open card.
 document.addEventListener('htmx:afterSettle', (event) => {
   offerDrafts();
+  // A line that was opened is another element than the one that was pressed.
+  if (event.detail.elt.matches('details.line')) event.detail.elt.querySelector('summary').focus();
   if (event.detail.requestConfig?.verb !== 'post') return;
   const within = event.detail.elt.isConnected ? event.detail.elt : document;
   const next =
@@ -211,3 +213,8 @@ if (!location.hash && document.getElementById('card')) {
   document.getElementById('card').scrollIntoView({ block: 'start' });
 }
 offerDrafts();
+
+// News of other screens, and of the end of the time at this one, can wait until the page stands.
+const later = () => import('./later.js');
+if (document.readyState === 'complete') later();
+else window.addEventListener('load', later);

@@ -58,7 +58,7 @@ export function jobView(input: ViewInput) {
     lastKept: `${job.seq}, ${clock(newestLine(job)?.at ?? job.openedAt)}`,
     units: job.sheet.units,
     scale,
-    lines: groups(job, around),
+    lines: lineGroups(job, around),
     card: open === null ? null : buildCard(open, { ...input, number: scale.at }),
     ending: step?.kind === 'end' ? fill(step.title, job) : '',
     comesNext: job.status === 'closed' ? nextProcedures(job, definition) : [],
@@ -84,7 +84,7 @@ function lastBy({ job, people }: ViewInput): string {
 }
 
 /** Lines under the heading of their phase, as they came. */
-function groups(job: Job, around: Surroundings) {
+export function lineGroups(job: Job, around: Surroundings) {
   const { phases } = around.compiled.definition;
   const all: { phase: string; lines: ReturnType<typeof lineViews> }[] = [];
   const lines = withNotes(lineViews(job, around.compiled), noteLines(job, around.compiled));

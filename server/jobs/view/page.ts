@@ -10,7 +10,7 @@ import { loadJob } from '../load.ts';
 import { groupView } from '../reply/group-view.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
-import { lineHtml } from './line-html.ts';
+import { linesInSight } from './lines-in-sight.ts';
 import { isForOpenCard, typedElsewhere } from './typed.ts';
 
 const fieldAnswer = z.object({
@@ -255,10 +255,7 @@ function forTemplate(
       heading: 'Answer the card above.',
       text: 'What you type is kept in this browser until it is counted.',
     },
-    lines: view.lines.map((group) => ({
-      ...group,
-      lines: group.lines.map((line) => ({ ...line, html: lineHtml(line, { job: view.id, tag: view.tag }) })),
-    })),
+    lines: linesInSight(view.lines, view),
     card:
       card === null
         ? null

@@ -5,18 +5,25 @@ const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-prac
 
 /** What a theme alone can break: themes differ in the colours of their tokens and in nothing else. */
 const OF_COLOURS = ['color-contrast'];
+/** What larger letters alone can break: the same elements stand elsewhere, and some scroll. */
+const OF_PLACES = ['color-contrast', 'target-size', 'scrollable-region-focusable'];
+const RULES = { colours: OF_COLOURS, places: OF_PLACES } as const;
+
+export type Asked = 'all' | keyof typeof RULES;
 
 /**
  * What axe finds wrong on the page as it stands, in words: rule, help and the places. The script goes in as code to
  * evaluate, since a page with our policy loads none that it did not bring. What it finds right is not written out: on a
  * page of 8,000 elements that alone took 4 s of 10.
  *
- * @param what `colours`: only what can differ from one theme to another
+ * @param what `colours`: only what can differ from one theme to another; `places`: from one size of letters to another
  */
-export async function axeViolations(page: Page, what: 'all' | 'colours' = 'all'): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
+export async function axeViolations(page: Page, what: Asked = 'all'): Promise<readonly string[]> {
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   const runOnly =
-    what === 'all' ? { type: 'tag' as const, values: TAGS } : { type: 'rule' as const, values: OF_COLOURS };
+    what === 'all'
+      ? { type: 'tag' as const, values: TAGS }
+      : { type: 'rule' as const, values: [...RULES[what]] };
   const found = await page.evaluate(async (only) => {
     const run = (globalThis as unknown as { axe: typeof axe }).axe.run;
     const { violations } = await run(document, { runOnly: only, resultTypes: ['violations'] });

@@ -145,7 +145,8 @@ export async function eachCard(site: Site, { at: look }: Look): Promise<void> {
   await context.close();
 }
 
-async function signedIn({ open, people }: Site, who: keyof typeof PAGES): Promise<Opened> {
+/** A page of somebody in a role, signed in where there is somebody. */
+export async function signedIn({ open, people }: Site, who: keyof typeof PAGES): Promise<Opened> {
   const opened = await open();
   if (who !== 'nobody') await signIn(opened.page, inRole(people, who));
   return opened;

@@ -23,7 +23,10 @@ interface Loaded {
   readonly as?: Browser;
 }
 
-/** What a browser has fetched before a page stands: the page and everything its head names, as bytes on the wire. */
+/**
+ * What a browser has fetched before a page stands: the page and everything its head names, as bytes on the wire. News of other
+ * screens (`later.js`, 2 kB) are fetched when it stands.
+ */
 async function loadOf({ path, coding, as }: Loaded): Promise<Readonly<Record<string, number>>> {
   const bytes: Record<string, number> = {};
   const fetched = async (address: string) => {
@@ -63,6 +66,27 @@ test('the page of a job and the shift list are under 60 kB too, with everything 
       const bytes = await loadOf({ path, coding, as: browser });
       expect(sum(bytes), JSON.stringify(bytes)).toBeLessThan(60_000);
     }
+});
+
+test('a job half through, with its lines, a hold or a verdict open, is under 60 kB too', {
+  timeout: 120_000,
+}, async () => {
+  const { browser, person: technician } = await app.signedIn('technician');
+  const { person: supervisor } = await app.signedIn('supervisor');
+  const sheet = aSheet({ tag: 'FV-216' });
+  const job = await openSiteJob(app, { technician, supervisor, place: 'line', sheet });
+  const address = `/jobs/${job.id}`;
+  const files: Record<string, number> = {};
+  for (const coding of CODINGS)
+    files[coding] = sum({ ...(await loadOf({ path: address, coding, as: browser })), [address]: 0 });
+  for (const step of ['holdWork', 'asFoundVerdict', 'asLeftVerdict', 'signReturn', 'loopBack']) {
+    await job.playTo(step);
+    for (const coding of CODINGS) {
+      const headers = { 'accept-encoding': coding };
+      const page = await (await app.get(address, { headers, as: browser })).arrayBuffer();
+      expect((files[coding] ?? 0) + page.byteLength, `${step}, ${coding}`).toBeLessThan(60_000);
+    }
+  }
 });
 
 test('a job, its hold too, bears no class whose rules stand only in style sheets that it does not load', async () => {

@@ -147,6 +147,11 @@ export const jobWordsTwo = {
   '{1}: {2} readings so far.': '{1}: {2} lecturas hasta ahora.',
   '{1}; limit {2} %, gauge and indicator give {3} % either way':
     '{1}; límite {2} %, manómetro e indicador dan {3} % a cada lado',
+  'Back to the open card': 'Volver a la tarjeta abierta',
+  'Lines of job {1}': 'Líneas del trabajo {1}',
+  'Say which line, by its number.': 'Diga qué línea, por su número.',
+  'What was done, oldest first, with what stands behind each line.':
+    'Lo que se hizo, lo más antiguo primero, con lo que hay detrás de cada línea.',
   '{tag} in section: plug closes moving {1}, air moves the stem {airMoves}, {airAction}.':
     '{tag} en sección: el obturador cierra moviéndose hacia {1}, el aire mueve el vástago hacia {airMoves}, {airAction}.',
 } as const satisfies Catalogue;

@@ -1,0 +1,62 @@
+import type { Page } from 'playwright-core';
+
+/**
+ * Marks that the colours of the machine wipe out: what is drawn without a word, by a filling or a line of its own, and stands
+ * out from its ground as the page came. A border stays whatever the colours are; a ground of its own does not. To be asked twice,
+ * before the colours change (`asCame`) and after.
+ *
+ * @example
+ * await drawnParts(page, 'remember');
+ * await enterState(page, 'forced');
+ * expect(await drawnParts(page, 'name the lost')).toEqual([]);
+ */
+export async function drawnParts(
+  page: Page,
+  asked: 'remember' | 'name the lost',
+): Promise<readonly string[]> {
+  return page.evaluate((what) => {
+    const SEEN_FROM = 1.5;
+    const channels = (colour: string): readonly number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
+    const shines = (colour: string): boolean => channels(colour).length >= 3 && channels(colour)[3] !== 0;
+    const light = (colour: string): number => {
+      const [r = 0, g = 0, b = 0] = channels(colour).map((each) => {
+        const part = each / 255;
+        return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+      });
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    const ground = (element: Element | null): string => {
+      if (element === null) return 'rgb(255, 255, 255)';
+      const { backgroundColor } = getComputedStyle(element);
+      return (channels(backgroundColor)[3] ?? 1) === 1 ? backgroundColor : ground(element.parentElement);
+    };
+    const standsOut = (colour: string, from: string): boolean => {
+      const [lighter = 0, darker = 0] = [light(colour), light(from)].sort((a, b) => b - a);
+      return shines(colour) && (lighter + 0.05) / (darker + 0.05) >= SEEN_FROM;
+    };
+    const paints = (element: Element): readonly string[] => {
+      const { fill, stroke, backgroundColor, borderTopWidth, borderTopColor } = getComputedStyle(element);
+      if (element instanceof SVGElement) return [fill, stroke];
+      return Number.parseFloat(borderTopWidth) > 0 ? [backgroundColor, borderTopColor] : [backgroundColor];
+    };
+    const isSeen = (element: Element): boolean => {
+      const from = ground(element.closest('svg')?.parentElement ?? element.parentElement);
+      return paints(element).some((colour) => standsOut(colour, from));
+    };
+    const store = globalThis as unknown as { drawn?: readonly Element[] };
+    if (what === 'remember') {
+      const shapes = document.querySelectorAll(
+        'svg :is(path, rect, circle, line, polygon, polyline, ellipse)',
+      );
+      const blanks = [
+        ...document.querySelectorAll('body *:not(svg *, svg, input, select, textarea, img)'),
+      ].filter((one) => one.childElementCount === 0 && one.textContent?.trim() === '');
+      const all = [...shapes, ...blanks].filter(
+        (one) => one.getClientRects().length > 0 && !one.closest('defs, .unseen, mask, clipPath'),
+      );
+      store.drawn = all.filter(isSeen);
+      return [];
+    }
+    return (store.drawn ?? []).filter((one) => !isSeen(one)).map((one) => one.outerHTML.slice(0, 110));
+  }, asked);
+}

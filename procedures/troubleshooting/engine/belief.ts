@@ -8,30 +8,50 @@ import type { Model } from './model.ts';
 /** What is believed after the evidence: a probability for each hypothesis, and what follows for causes and repairs. */
 export interface Belief {
   readonly items: readonly Counted[];
-  /** Likelihood of each item under each hypothesis. */
-  readonly each: readonly Float64Array[];
+  /** Likelihood of each item: for each reader of the model, under each hypothesis. */
+  readonly each: readonly (readonly Float64Array[])[];
   /** One for each hypothesis of the model; they add up to 1. */
   readonly weights: Float64Array;
+  /** How likely each reader of the model is; they add up to 1. */
+  readonly readers: Float64Array;
   readonly repaired: readonly Repaired[];
 }
 
 /**
- * Exact Bayes over single faults and pairs, in logarithms.
+ * Exact Bayes over single faults and pairs, and over how carefully they were read, in logarithms.
  * @example believe(model, []).weights // the priors
  */
 export function believe(model: Model, evidence: readonly Evidence[]): Belief {
   const items = counted(evidence);
   const each = items.map((item) => likelihoods(model, item));
   const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
-  return { items, each, weights: weigh(model, each), repaired };
+  return { items, each, ...weigh(model, each), repaired };
 }
 
-/** Priors times likelihoods, scaled to 1 without ever leaving the range of a number. */
-export function weigh(model: Model, each: readonly Float64Array[]): Float64Array {
-  const logs = Float64Array.from(model.hypotheses, ({ prior }) => Math.log(prior));
-  for (const likelihood of each)
-    for (let h = 0; h < logs.length; h++) logs[h] = (logs[h] ?? 0) + Math.log(likelihood[h] ?? 0);
-  return fromLogs(logs);
+/**
+ * Priors times likelihoods, scaled to 1 without ever leaving the range of a number. What is believed of the valve is the
+ * mixture of what each reader would make of it, each as likely as the answers leave them.
+ */
+export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights' | 'readers'> {
+  const count = model.hypotheses.length;
+  const logs = new Float64Array(count * model.readers.length);
+  model.readers.forEach((reader, r) => {
+    model.hypotheses.forEach(({ prior }, h) => {
+      logs[r * count + h] = Math.log(prior * reader.prior);
+    });
+    for (const { [r]: likelihood } of each)
+      for (let h = 0; h < count; h++)
+        logs[r * count + h] = (logs[r * count + h] ?? 0) + Math.log(likelihood?.[h] ?? 0);
+  });
+  const both = fromLogs(logs);
+  const weights = new Float64Array(count);
+  const readers = new Float64Array(model.readers.length);
+  both.forEach((weight, at) => {
+    const [r, h] = [Math.floor(at / count), at % count];
+    weights[h] = (weights[h] ?? 0) + weight;
+    readers[r] = (readers[r] ?? 0) + weight;
+  });
+  return { weights, readers };
 }
 
 /** Exponentials of logarithms, scaled to add up to 1. */

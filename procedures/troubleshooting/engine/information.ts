@@ -3,6 +3,7 @@ import { type RepairId, repairFor } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import { causesLeft } from './likelihood.ts';
 import { type CheckTable, type Model, rowAt, visibleAt } from './model.ts';
+import { amissOf, expectedExtraMisread } from './reader.ts';
 
 /**
  * What is left out of a choice: the least likely hypotheses that together weigh no more than this. They are counted
@@ -22,6 +23,8 @@ export interface Question {
   readonly rows: readonly (readonly number[])[];
   /** Probability of each class. */
   readonly shares: Float64Array;
+  /** Misreads to be expected of the next answer, beside those of its check. */
+  readonly extraMisread: number;
 }
 
 export function questionOf(model: Model, belief: Belief): Question {
@@ -48,7 +51,8 @@ export function questionOf(model: Model, belief: Belief): Question {
           : left.map((cause) => model.rowOf.get(cause) ?? model.soundRow),
     );
   });
-  return { classes, weights: Float64Array.from(weights), members, rows, shares };
+  const extraMisread = expectedExtraMisread(model.readers, belief.readers);
+  return { classes, weights: Float64Array.from(weights), members, rows, shares, extraMisread };
 }
 
 /** The weight below which a hypothesis is left out. */
@@ -74,7 +78,7 @@ export function jointOf(question: Question, table: CheckTable): Float64Array {
     const b = other === null ? null : rowAt(table, other).shares;
     for (const member of mine) addShares(joint, { at: member * width, part, a, b });
   }
-  return misread(joint, { width, fraction: table.check.misread });
+  return misread(joint, { width, fraction: amissOf([table.check.misread, question.extraMisread]) });
 }
 
 /** Adds what one hypothesis shows; two faults by the rule of `bothShares`, written out where it runs millions of times. */

@@ -1,22 +1,27 @@
 import type { CauseId } from '../causes.ts';
 import { repairOf } from '../repairs.ts';
 import type { Answer, Counted, Repaired, SeenBefore } from './evidence.ts';
-import { givenBy, saysTheSame, weighLooks } from './looks.ts';
+import { givenBy, likelyOf, saysTheSame, weighLooks } from './looks.ts';
 import type { CheckTable, Hypothesis, Model } from './model.ts';
 
 /** A repair that was made as written does not take so often: judgement. */
 const REPAIR_FAILS = 0.05;
 /** The proof of a repair says "cured" though another fault is left, or though it was not this one: judgement. */
 const CURED_WITH_ANOTHER = 0.15;
-const CURED_BY_CHANCE = 0.02;
+export const CURED_BY_CHANCE = 0.02;
 
-/** Likelihood of one item of evidence under every hypothesis; each above 0. */
-export function likelihoods(model: Model, counted: Counted): Float64Array {
+/** Likelihood of one item of evidence, for each reader of the model, under every hypothesis; each above 0. */
+export function likelihoods(model: Model, counted: Counted): readonly Float64Array[] {
   const { item, looks, after, earlier } = counted;
-  if (item.kind === 'seen before') return seenBeforeLikelihoods(model, item);
-  if (item.kind === 'repaired') return repairLikelihoods(model, { item, after });
-  const fresh = answerLikelihoods(model, { looks, after });
-  return earlier === null ? fresh : saidAgain(model, { item, after, earlier, fresh });
+  if (item.kind === 'answer') {
+    const fresh = answerLikelihoods(model, { looks, after });
+    return earlier === null
+      ? fresh
+      : fresh.map((one) => saidAgain(model, { item, after, earlier, fresh: one }));
+  }
+  const whoeverRead =
+    item.kind === 'repaired' ? repairLikelihoods(model, { item, after }) : seenBeforeLikelihoods(model, item);
+  return model.readers.map(() => whoeverRead);
 }
 
 /** Where nothing changed, the same eye on the same gauge says the same again so often: judgement. */
@@ -57,18 +62,21 @@ function spreadOf(item: Answer, table: CheckTable): number {
 function answerLikelihoods(
   model: Model,
   { looks, after }: { readonly looks: readonly Answer[]; readonly after: readonly Repaired[] },
-): Float64Array {
-  const result = new Float64Array(model.hypotheses.length).fill(1);
+): readonly Float64Array[] {
+  const result = model.readers.map(() => new Float64Array(model.hypotheses.length).fill(1));
   const [first] = looks;
   const table = first === undefined ? undefined : model.tables.get(first.check);
-  const weighed = table === undefined ? null : weighLooks(table, looks);
-  if (table === undefined || weighed === null) return result;
-  const given = weighed.groups.map(({ item, factor }) => ({ factor, by: givenBy(table, item) }));
+  if (table === undefined) return result;
+  const weighed = model.readers.map(({ extraMisread }) => weighLooks(table, { looks, extraMisread }));
+  // Readers differ in how likely a slip is, never in what a reading says of the valve: that is asked once.
+  const by = weighed[0]?.groups.map(({ item }) => givenBy(table, item)) ?? [];
   model.hypotheses.forEach((hypothesis, h) => {
     const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });
-    let likely = weighed.none;
-    for (const { factor, by } of given) likely += factor * by(rows);
-    result[h] = likely;
+    const given = by.map((one) => one(rows));
+    weighed.forEach((looked, r) => {
+      const likely = result[r];
+      if (looked !== null && likely !== undefined) likely[h] = likelyOf(looked, given);
+    });
   });
   return result;
 }

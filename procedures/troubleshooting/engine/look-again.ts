@@ -26,10 +26,14 @@ export function looksToDoubt(evidence: readonly Evidence[]): readonly (readonly 
  */
 export function lookAgainShares(
   model: Model,
-  of: { readonly question: Pick<Question, 'rows' | 'weights'>; readonly looks: readonly Answer[] },
+  of: {
+    readonly question: Pick<Question, 'rows' | 'weights' | 'extraMisread'>;
+    readonly looks: readonly Answer[];
+  },
 ): Float64Array | null {
   const table = model.tables.get(of.looks[0]?.check ?? 'trend');
-  const weighed = table === undefined ? null : weighLooks(table, of.looks);
+  const { extraMisread } = of.question;
+  const weighed = table === undefined ? null : weighLooks(table, { looks: of.looks, extraMisread });
   if (table === undefined || weighed === null) return null;
   const { groups, none, noneAgain, slipFraction } = weighed;
   if (groups.some(({ code }) => code < 0)) return null;

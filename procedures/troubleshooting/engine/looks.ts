@@ -1,7 +1,8 @@
 /** Looks at one thing through the same gauge, and what they say together. */
 import type { Check } from '../check.ts';
-import type { Answer } from './evidence.ts';
+import { type Answer, HEARSAY } from './evidence.ts';
 import { type CheckTable, shareOf, visibleAt } from './model.ts';
+import { amissOf } from './reader.ts';
 import { densityTogether, partsUnder } from './rows.ts';
 
 /** A gauge that shows nothing and was never seen to move is wrong so often: judgement. */
@@ -11,14 +12,15 @@ const DOUBT_MAX = 0.95;
 /** Of the answers that say nothing about the valve, so many come again at the next look: the wrong tag, the same eye. Judgement. */
 const COMES_AGAIN = 0.5;
 
-/** Share of answers that say nothing about the valve. */
-export function misreadOf(table: CheckTable, item: Answer): number {
+/** Share of answers that say nothing about the valve, where a reader adds so much to what the check has. */
+export function misreadOf(table: CheckTable, item: Answer, extraMisread = 0): number {
   const zero = item.gaugeAlive !== true && readsNothing(table.check, item);
   const base = zero ? Math.max(UNPROVEN_ZERO_MISREAD, table.check.misread) : table.check.misread;
   const doubt = item.doubt ?? 0;
   // A doubt that is no number leaves as little of the answer as the largest one.
   const share = Number.isNaN(doubt) ? DOUBT_MAX : Math.min(DOUBT_MAX, Math.max(0, doubt));
-  return 1 - (1 - base) * (1 - share);
+  // Whoever told it before anybody looked is not who reads now.
+  return amissOf([base, share, item.gauge === HEARSAY ? 0 : extraMisread]);
 }
 
 /** A gauge that shows nothing, told in its word or as the number that it is. */
@@ -43,12 +45,15 @@ export interface Weighed {
  * Looks that agree are one reading, and a slip in it is less likely; looks that differ leave both open. What a reading
  * says of the valve is counted once, however often it is taken.
  * @returns null where none of them is a reading of this check
- * @example weighLooks(table, [{ kind: 'answer', check: 'flowArrow', outcome: 'agrees' }])
+ * @example weighLooks(table, { looks: [{ kind: 'answer', check: 'flowArrow', outcome: 'agrees' }], extraMisread: 0 })
  */
-export function weighLooks(table: CheckTable, looks: readonly Answer[]): Weighed | null {
-  const read = readable(table, looks);
+export function weighLooks(
+  table: CheckTable,
+  of: { readonly looks: readonly Answer[]; readonly extraMisread: number },
+): Weighed | null {
+  const read = readable(table, of.looks);
   if (read.length === 0) return null;
-  const misreads = read.map(({ item }) => misreadOf(table, item));
+  const misreads = read.map(({ item }) => misreadOf(table, item, of.extraMisread));
   const lasting = COMES_AGAIN * Math.min(...misreads);
   const slips = misreads.map((misread) => (misread - lasting) / (1 - lasting));
   const { anywhere, near } = spreadOfMisreads(table, read);
@@ -64,6 +69,11 @@ export function weighLooks(table: CheckTable, looks: readonly Answer[]): Weighed
   const noneAgain = groups.length > 1 ? 0 : lasting * anywhere * near ** (read.length - 1);
   const apart = slips.reduce((product, slip) => product * slip * anywhere, 1 - lasting);
   return { groups, none: apart + noneAgain, noneAgain, slipFraction: slips.at(-1) ?? 0 };
+}
+
+/** Likelihood of looks together, from how much a hypothesis gives of each group of them. */
+export function likelyOf({ groups, none }: Weighed, given: readonly number[]): number {
+  return groups.reduce((sum, { factor }, g) => sum + factor * (given[g] ?? 0), none);
 }
 
 interface ReadLook {

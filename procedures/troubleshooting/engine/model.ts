@@ -5,6 +5,7 @@ import { type CheckId, checkOf, checksFor, isCheckId } from '../checks.ts';
 import { pairFactor } from '../pairs.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
+import { READERS, type Reader } from './reader.ts';
 import { type BareRow, bareRow, bothShareAt, bothShares } from './rows.ts';
 
 /** One thing that may be so: one cause in one grade, or two at once. */
@@ -28,6 +29,8 @@ export interface Model {
   /** The row of a sound valve, and of a cause in the mixture of its grades. */
   readonly rowOf: ReadonlyMap<CauseId, number>;
   readonly soundRow: number;
+  /** Who may be reading it. */
+  readonly readers: readonly Reader[];
 }
 
 export interface CheckTable {
@@ -54,7 +57,7 @@ export function modelOf(facts: ValveFacts): Model {
   const hypotheses = scaled([...singles, ...pairs(facts, { causes, rowOf })]);
   const tables = new Map(checks.map((id) => [id, tableOf(id, { facts, sources })] as const));
   const repairs = REPAIR_IDS.filter((id) => causes.some((cause) => repairFor(cause) === id));
-  return { facts, causes, checks, hypotheses, repairs, tables, rowOf, soundRow: 0 };
+  return { facts, causes, checks, hypotheses, repairs, tables, rowOf, soundRow: 0, readers: READERS };
 }
 
 /** Row 0 is the sound valve; each cause has a row for each grade and one for their mixture. */

@@ -6,6 +6,7 @@ import { MENDED_HERE } from '../repair-procedures.ts';
 import type { Repair } from '../repairs/repair.ts';
 import { type RepairId, repairFor, repairOf } from '../repairs.ts';
 import type { Question } from './information.ts';
+import { CURED_BY_CHANCE } from './likelihood.ts';
 import type { Model } from './model.ts';
 
 /** A valve that is called sound and is not comes back: another visit. Minutes: judgement. */
@@ -35,10 +36,14 @@ export function repairCosts(
   });
 }
 
-/** What it costs beside its own minutes where it was not this. */
+/**
+ * What it costs beside its own minutes where it was not this: where its proof says by chance that it was, the valve comes
+ * back; else it is looked at anew.
+ */
 function inVainMinutes(id: RepairId): number {
   if (id === repairFor(SOUND)) return COMES_BACK_MINUTES;
-  return MENDED_HERE.includes(id) ? 0 : LOOKED_AT_ANEW_MINUTES;
+  const lookedAtAnew = MENDED_HERE.includes(id) ? 0 : LOOKED_AT_ANEW_MINUTES;
+  return CURED_BY_CHANCE * COMES_BACK_MINUTES + (1 - CURED_BY_CHANCE) * lookedAtAnew;
 }
 
 function proofMinutes(model: Model, { proof, hub }: Repair): number {

@@ -5,6 +5,7 @@ import type { Question } from './information.ts';
 import { lookAgainShares, looksToDoubt } from './look-again.ts';
 import { type Model, sharesOf } from './model.ts';
 import { planOf, type Standing, type Suggestion } from './next-check.ts';
+import { amissOf } from './reader.ts';
 import { type RepairCost, repairCosts } from './repair-cost.ts';
 
 /** So many hypotheses are thought through at most, and they must hold so much of what is likely. */
@@ -48,10 +49,11 @@ interface Of {
 export function smallProblem(model: Model, of: Of): SmallProblem | null {
   const heavy = heaviest(of.question.weights);
   if (heavy === null) return null;
-  const { members, rows, weights } = of.question;
+  const { members, rows, weights, extraMisread } = of.question;
   const part = {
     rows: heavy.map((n) => rows[n] ?? []),
     weights: Float64Array.from(heavy, (n) => weights[n] ?? 0),
+    extraMisread,
   };
   const offers = of.all
     .slice(0, OFFERS_MOST)
@@ -82,7 +84,7 @@ function offerOf(
   model: Model,
   of: {
     readonly suggestion: Suggestion;
-    readonly part: Pick<Question, 'rows' | 'weights'>;
+    readonly part: Pick<Question, 'rows' | 'weights' | 'extraMisread'>;
     readonly evidence: readonly Evidence[];
   },
 ): Offer | null {
@@ -95,7 +97,7 @@ function offerOf(
     const shares = looks === undefined ? null : lookAgainShares(model, { question: part, looks });
     return shares === null ? null : { suggestion, width, shares };
   }
-  const { misread } = table.check;
+  const misread = amissOf([table.check.misread, part.extraMisread]);
   const shares = new Float64Array(width * part.rows.length);
   part.rows.forEach((rows, n) => {
     const bare = sharesOf(table, rows);

@@ -29,7 +29,7 @@ export function voicesFor(
         model,
         belief.each.filter((_, other) => other !== at),
       );
-      return { item, logOdds: now - logOdds(without, within) };
+      return { item, logOdds: now - logOdds(without.weights, within) };
     })
     .sort((a, b) => Math.abs(b.logOdds) - Math.abs(a.logOdds));
 }

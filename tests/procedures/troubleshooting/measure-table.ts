@@ -14,7 +14,7 @@ export interface TableWorld {
 interface Draws {
   readonly runs: number;
   readonly seed: number;
-  /** Beside the misreads of the table; the engine is told of them. */
+  /** Beside the misreads of the table; nobody tells the engine. */
   readonly extraMisread?: number;
   readonly from?: readonly Hypothesis[];
 }
@@ -34,7 +34,7 @@ export function mostThatCanBeKnown(model: Model, of: Draws & { readonly looks: n
 
 function draws(model: Model, of: Draws) {
   const { extraMisread } = of;
-  const slips = extraMisread === undefined ? {} : { extraMisread, doubt: extraMisread };
+  const slips = extraMisread === undefined ? {} : { extraMisread };
   return Array.from({ length: of.runs }, (_, run) => ({
     truth: drawHypothesis({ from: of.from ?? model.hypotheses, chance: random(1000 * of.seed + run) }),
     chance: random(7_000_000 + 1000 * of.seed + run),

@@ -83,8 +83,8 @@ export interface Run {
 export interface RunOptions {
   readonly truth: Hypothesis;
   readonly chance: () => number;
+  /** Beside the misreads of the table; nobody tells the engine. */
   readonly extraMisread?: number;
-  readonly doubt?: number;
   /** Answered by words alone, also where the card asks for a number. */
   readonly inWords?: boolean;
 }
@@ -106,7 +106,7 @@ export function search(model: Model, of: RunOptions): Run {
     asked.push(next.check);
     minutes += next.minutes;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
-    evidence.push(answered(next.check, { answer, doubt: of.doubt }));
+    evidence.push(answered(next.check, answer));
   }
 }
 
@@ -114,20 +114,14 @@ export function search(model: Model, of: RunOptions): Run {
 export function everythingRead(model: Model, of: RunOptions & { readonly looks: number }): Run {
   const answer = hiddenValve(model, of);
   const asked = model.checks.filter((id) => model.tables.get(id)?.check.broughtOnly !== true);
-  const evidence = asked.flatMap((check) =>
-    Array.from({ length: of.looks }, () => answered(check, { answer, doubt: of.doubt })),
-  );
+  const evidence = asked.flatMap((check) => Array.from({ length: of.looks }, () => answered(check, answer)));
   const belief = believe(model, evidence);
   const minutes = asked.reduce((sum, id) => sum + of.looks * (model.tables.get(id)?.check.minutes ?? 0), 0);
   return { ...verdict(model, { truth: of.truth, belief }), minutes, checks: asked.length, asked };
 }
 
-function answered(
-  check: CheckId,
-  of: { readonly answer: (check: CheckId) => Said; readonly doubt: number | undefined },
-): Evidence {
-  const doubt = of.doubt === undefined ? {} : { doubt: of.doubt };
-  return { kind: 'answer', check, ...of.answer(check), gaugeAlive: true, ...doubt };
+function answered(check: CheckId, answer: (check: CheckId) => Said): Evidence {
+  return { kind: 'answer', check, ...answer(check), gaugeAlive: true };
 }
 
 function verdict(

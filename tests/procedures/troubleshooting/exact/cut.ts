@@ -4,6 +4,7 @@ import { CHECK_IDS, type CheckId } from '../../../../procedures/troubleshooting/
 import { believe } from '../../../../procedures/troubleshooting/engine/belief.ts';
 import { bitsOf, jointOf, questionOf } from '../../../../procedures/troubleshooting/engine/information.ts';
 import type { CheckTable, Model } from '../../../../procedures/troubleshooting/engine/model.ts';
+import { CAREFUL } from '../../../../procedures/troubleshooting/engine/reader.ts';
 import { repairFor } from '../../../../procedures/troubleshooting/repairs.ts';
 import { random } from '../simulate.ts';
 
@@ -18,7 +19,8 @@ export interface Size {
 const TELLS_BITS = 0.02;
 
 /**
- * A model of a few causes and checks drawn from the whole one; their priors, shares, minutes and repairs stay.
+ * A model of a few causes and checks drawn from the whole one; their priors, shares, minutes and repairs stay. Its reader
+ * is known to be careful: to weigh readers as well would make the whole working-out as many times larger.
  * @returns null where so few of the checks tell these causes apart
  */
 export function cutModel(
@@ -65,6 +67,7 @@ function withCauses(model: Model, causes: readonly CauseId[]): Model {
     causes,
     hypotheses: left.map((one) => ({ ...one, prior: one.prior / total })),
     repairs: model.repairs.filter((id) => causes.some((cause) => repairFor(cause) === id)),
+    readers: [CAREFUL],
   };
 }
 

@@ -12,9 +12,10 @@ test('a record of the loop never turns the odds of two causes by more than four 
     const model = modelOf(facts);
     for (const outcome of ['sticks', 'no sign']) {
       const item = { kind: 'answer', check: 'loopRecord', outcome, gauge: 'loop record' } as const;
-      const each = likelihoods(model, { item, after: [], earlier: null, looks: [item] });
-      expect(Math.max(...each) / Math.min(...each)).toBeLessThanOrEqual(ODDS_MOST);
-      expect(Math.max(...each) / Math.min(...each)).toBeGreaterThan(1.2);
+      for (const each of likelihoods(model, { item, after: [], earlier: null, looks: [item] })) {
+        expect(Math.max(...each) / Math.min(...each)).toBeLessThanOrEqual(ODDS_MOST);
+        expect(Math.max(...each) / Math.min(...each)).toBeGreaterThan(1.2);
+      }
     }
   }
 });

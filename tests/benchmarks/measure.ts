@@ -45,7 +45,7 @@ function sayTableWorld(): void {
       const of = { runs: asked('runs'), seed, ...(extraMisread > 0 ? { extraMisread } : {}) };
       const model = modelOfValve(facts);
       const { single, advised, statedLessRight } = tableWorld(model, of);
-      const slips = extraMisread > 0 ? ', 10 % extra misreads' : '';
+      const slips = extraMisread > 0 ? ', 10 % extra misreads, untold' : '';
       say([`${kind}${slips}`, ...withError(single), advised.minutes, statedLessRight]);
       for (const looks of [1, 3]) {
         const most = mostThatCanBeKnown(model, { ...of, looks });

@@ -8,7 +8,7 @@ import type { Model } from './model.ts';
 /** What is believed after the evidence: a probability for each hypothesis, and what follows for causes and repairs. */
 export interface Belief {
   readonly items: readonly Counted[];
-  /** Likelihood of each item: for each reader of the model, under each hypothesis. */
+  /** Natural logarithm of the likelihood of each item: for each reader of the model, under each hypothesis. */
   readonly each: readonly (readonly Float64Array[])[];
   /** One for each hypothesis of the model; they add up to 1. */
   readonly weights: Float64Array;
@@ -23,7 +23,7 @@ export interface Belief {
  */
 export function believe(model: Model, evidence: readonly Evidence[]): Belief {
   const items = counted(evidence);
-  const each = items.map((item) => likelihoods(model, item));
+  const each = items.map((item) => likelihoods(model, item).map((one) => one.map(Math.log)));
   const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
   return { items, each, ...weigh(model, each), repaired };
 }
@@ -39,9 +39,9 @@ export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights
     model.hypotheses.forEach(({ prior }, h) => {
       logs[r * count + h] = Math.log(prior * reader.prior);
     });
-    for (const { [r]: likelihood } of each)
+    for (const { [r]: log } of each)
       for (let h = 0; h < count; h++)
-        logs[r * count + h] = (logs[r * count + h] ?? 0) + Math.log(likelihood?.[h] ?? 0);
+        logs[r * count + h] = (logs[r * count + h] ?? 0) + (log?.[h] ?? 0);
   });
   const both = fromLogs(logs);
   const weights = new Float64Array(count);
@@ -55,7 +55,7 @@ export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights
 }
 
 /** Exponentials of logarithms, scaled to add up to 1. */
-export function fromLogs(logs: Float64Array): Float64Array {
+function fromLogs(logs: Float64Array): Float64Array {
   let most = Number.NEGATIVE_INFINITY;
   for (const log of logs) if (log > most) most = log;
   const weights = logs.map((log) => Math.exp(log - most));

@@ -40,8 +40,7 @@ export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights
       logs[r * count + h] = Math.log(prior * reader.prior);
     });
     for (const { [r]: log } of each)
-      for (let h = 0; h < count; h++)
-        logs[r * count + h] = (logs[r * count + h] ?? 0) + (log?.[h] ?? 0);
+      for (let h = 0; h < count; h++) logs[r * count + h] = (logs[r * count + h] ?? 0) + (log?.[h] ?? 0);
   });
   const both = fromLogs(logs);
   const weights = new Float64Array(count);

@@ -10,7 +10,8 @@ export function factsUsed({ steps, takesOver = {} }: Definition): readonly FactN
   const used = new Set<FactName>(['springHeldBy']);
   for (const step of Object.values(steps))
     for (const { way } of waysOf(step)) if (typeof way.to !== 'string') used.add(way.to.by);
-  for (const { where = [] } of Object.values(takesOver))
-    for (const { facts } of where) for (const name of Object.keys(facts)) used.add(name as FactName);
+  for (const { onlyWhere = {}, where = [] } of Object.values(takesOver))
+    for (const facts of [onlyWhere, ...where.map((one) => one.facts)])
+      for (const name of Object.keys(facts)) used.add(name as FactName);
   return FACT_NAMES.filter((name) => used.has(name));
 }

@@ -9,7 +9,7 @@ import type { Compiled } from './compile.ts';
 import { proofUnder } from './compile.ts';
 import { everyFacts, type FactName, type Facts, knownAtOpening } from './facts.ts';
 import type { Job } from './job.ts';
-import { standingUnder } from './standing.ts';
+import { isTakenOverUnder, standingUnder } from './standing.ts';
 import type { Definition, EndStep, TakesOver } from './vocabulary.ts';
 
 /** What goes along when another procedure goes on with a valve as it stands. */
@@ -78,6 +78,7 @@ function factsAtHanding({ definition, facts }: Compiled, to: TakesOver<string>):
     // What it is cut to counts though neither turns on it: else no standing would be left to look at.
     ...only.map(([name]) => name as FactName),
     ...(to.where ?? []).flatMap((one) => Object.keys(one.facts) as FactName[]),
+    ...(Object.keys(to.onlyWhere ?? {}) as FactName[]),
   ]);
   return everyFacts([...names]).filter((each) => only.every(([name, is]) => each[name as FactName] === is));
 }
@@ -98,6 +99,10 @@ interface Handing {
 function untaken(from: Compiled, { id, to, facts, what }: Handing): readonly string[] {
   const reach = proofUnder(from, facts)?.reach;
   if (reach?.has(id) !== true) return [];
+  if (!isTakenOverUnder(to, facts)) {
+    const elsewhere = Object.keys(to.onlyWhere ?? {}).map((name) => facts[name as FactName]);
+    return [`${what} does not take over at all with ${elsewhere.join(', ')}`];
+  }
   const allowed = allowedUnder(to, facts);
   return CONDITION_IDS.flatMap((condition) =>
     reach

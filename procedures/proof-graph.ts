@@ -3,7 +3,7 @@ import type { AnyState, ConditionId } from '../safety/conditions.ts';
 import { type Proof, prover } from '../safety/proof.ts';
 import type { ProofEdge, ProofGraph, ProofStep } from '../safety/proof-graph.ts';
 import { type Facts, knownAtOpening } from './facts.ts';
-import { standingUnder } from './standing.ts';
+import { isTakenOverUnder, standingUnder } from './standing.ts';
 import type { Definition, Sets } from './vocabulary.ts';
 import type { WayMeta } from './ways.ts';
 
@@ -46,7 +46,9 @@ function isOpen(by: WayMeta['by'], facts: Facts): boolean {
 function beginningUnder({ takesOver = {} }: Definition, facts: Facts) {
   return {
     known: knownAtOpening(facts),
-    takesOver: Object.values(takesOver).map((one) => ({ at: one.at, standing: standingUnder(one, facts) })),
+    takesOver: Object.values(takesOver)
+      .filter((one) => isTakenOverUnder(one, facts))
+      .map((one) => ({ at: one.at, standing: standingUnder(one, facts) })),
   };
 }
 

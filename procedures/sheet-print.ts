@@ -125,8 +125,8 @@ function cylinderLines(words: OtherWords | undefined): readonly string[] {
 function takenOverLines(id: string, { takesOver = {} }: Definition): readonly string[] {
   return Object.entries(takesOver)
     .filter(([, { at }]) => at === id)
-    .flatMap(([as, { standing, where = [] }]) => [
-      `- Begins here where it is taken over, ${as}: ${standingWords(standing)}`,
+    .flatMap(([as, { onlyWhere = {}, standing, where = [] }]) => [
+      `- Begins here where it is taken over, ${[as, ...Object.values(onlyWhere)].join(', ')}: ${standingWords(standing)}`,
       ...where.map(
         (one) => `- There with ${Object.values(one.facts).join(', ')}: ${standingWords(one.standing)}`,
       ),

@@ -232,6 +232,8 @@ export interface EndStep {
 /** How another procedure may go on in this one: at which step, and how what it left may stand there. */
 export interface TakesOver<Id extends string> {
   readonly at: Id;
+  /** Facts under which alone it is taken over; left out: wherever the procedure is done. */
+  readonly onlyWhere?: Partial<Facts>;
   /** States that may be met; a condition that is not named stands as at an opening. */
   readonly standing: Standing;
   /** What is met instead where the facts stand so; the last that fits counts. */

@@ -1,4 +1,5 @@
 import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
+import { bypassedInLineAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { supplyFirst } from '../phases/own-stroke.ts';
 import { CYCLE_POINTS, pointField } from '../rules/own-stroke.ts';
@@ -6,6 +7,13 @@ import type { QuantityField, Step, Way } from '../vocabulary.ts';
 import { procedure } from '../vocabulary.ts';
 
 const makeSafe = 'haltStroke' as const;
+
+const BRING = [
+  'Bring a loop calibrator that is fit for the area.',
+  'Bring a gauge for the output and one for the supply.',
+  'Have the area permit for opening a terminal box, where it asks for one.',
+] as const;
+
 const CURRENTS = {
   0: 'currentLow',
   25: 'currentQuarter',
@@ -70,22 +78,25 @@ export const converterCalibration = procedure({
       change:
         'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },
     { id: 'points', title: 'Five points' },
   ]),
+  takesOver: { bypassed: bypassedInLineAt('takenOver') },
   steps: {
     ...takeAnywhere({
       title: 'Get ready to calibrate the converter of {tag}',
       how: 'Current from {currentLow} to {currentHigh} gives {signalLow} to {signalHigh} of air where the valve has a pneumatic signal.',
-      bring: [
-        'Bring a loop calibrator that is fit for the area.',
-        'Bring a gauge for the output and one for the supply.',
-        'Have the area permit for opening a terminal box, where it asks for one.',
-      ],
+      bring: BRING,
       next: 'supplyRead',
     }),
+    ...takeOverOnBypass({ what: 'the calibration of its converter', bring: BRING }),
     ...supplyFirst({ phase: 'air', next: 'exhaust', makeSafe }),
     exhaust: {
       kind: 'reading',

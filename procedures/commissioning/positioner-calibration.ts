@@ -1,4 +1,5 @@
 import { anywhereControl, anywhereFrame, giveBackAnywhere, takeAnywhere } from '../phases/bench-air.ts';
+import { bypassedInLineAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { putRight } from '../phases/finding.ts';
 import { positionerStrokeCard, supplyFirst } from '../phases/own-stroke.ts';
@@ -8,6 +9,13 @@ import { procedure } from '../vocabulary.ts';
 import { positionerProof } from './positioner-proof.ts';
 
 const makeSafe = 'haltStroke' as const;
+
+const BRING = [
+  'Bring a signal source for this positioner.',
+  'Bring a supply gauge, a gauge for each output and a travel indicator.',
+  'Bring a recorder or a camera for the step.',
+  'Bring a small screwdriver, for one with nozzle and flapper.',
+] as const;
 
 /** What the card after a stroke shows of it. */
 const STROKE_SAYS = [
@@ -67,6 +75,11 @@ export const positionerCalibration = procedure({
       change:
         'On the bench let off both ends of a cylinder before a hose comes off. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },
@@ -74,18 +87,15 @@ export const positionerCalibration = procedure({
     { id: 'set', title: 'Setting' },
     { id: 'asLeft', title: 'As left' },
   ]),
+  takesOver: { bypassed: bypassedInLineAt('takenOver') },
   steps: {
     ...takeAnywhere({
       title: 'Get ready to calibrate the positioner of {tag}',
       how: 'Rising signal loads the {risingLoads} and {risingSignal} the valve. In the line the operator may be the source.',
-      bring: [
-        'Bring a signal source for this positioner.',
-        'Bring a supply gauge, a gauge for each output and a travel indicator.',
-        'Bring a recorder or a camera for the step.',
-        'Bring a small screwdriver, for one with nozzle and flapper.',
-      ],
+      bring: BRING,
       next: 'supplyRead',
     }),
+    ...takeOverOnBypass({ what: 'the settings of its positioner', bring: BRING }),
     ...supplyFirst({ phase: 'air', next: 'linkage', makeSafe }),
     linkage: {
       kind: 'reading',

@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
 import { takeForStroke } from '../phases/own-air.ts';
@@ -9,6 +10,12 @@ import { procedure } from '../vocabulary.ts';
 const halt = 'haltStroke' as const;
 const shut = 'haltIsolating' as const;
 const HANDS = { clear: 'not looked at' } as const;
+
+const BRING = [
+  'Bring spanners for coupling and pointer, a torque wrench and a marker.',
+  'Bring a supply gauge, a signal gauge and a travel indicator.',
+  'Bring your locks and tags.',
+] as const;
 
 /** The pointer set and the coupling tightened with the air off; a coupling that slipped is left to the job that isolates the valve. */
 export const indicatorAndCoupling = procedure({
@@ -31,23 +38,26 @@ export const indicatorAndCoupling = procedure({
       change:
         'Look for kept air on the other side of the actuator too, on a cylinder at its other end. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
     airOff: { id: 'work', title: 'Pointer and coupling' },
     proof: 'Proof',
   }),
+  takesOver: { bypassed: bypassedAt('takenOver') },
   steps: {
     ...takeForStroke({
       title: 'Get ready for indicator and coupling of {tag}',
       how: 'Travel {travel}. A pointer that is wrong makes a good valve look bad; a coupling that slipped makes a bad valve look good.',
-      bring: [
-        'Bring spanners for coupling and pointer, a torque wrench and a marker.',
-        'Bring a supply gauge, a signal gauge and a travel indicator.',
-        'Bring your locks and tags.',
-      ],
+      bring: BRING,
       next: 'couplingSeen',
     }),
+    ...takeOverOnBypass({ what: 'its indicator and coupling', bring: BRING }),
     couplingSeen: {
       kind: 'reading',
       phase: 'found',

@@ -31,6 +31,11 @@ export function bypassedAt<const Id extends string>(at: Id): TakesOver<Id> {
   };
 }
 
+/** The same in a procedure that is done on the bench as well: there is no bypass there to take it over from. */
+export function bypassedInLineAt<const Id extends string>(at: Id): TakesOver<Id> {
+  return { ...bypassedAt(at), onlyWhere: { place: 'line' } };
+}
+
 type Own = 'takenOver' | 'notAsLeft';
 
 /** What such a job looks at before its first act; the block valves and the look at the valve come after it. */

@@ -146,7 +146,7 @@ export const findTheFault: Definition = procedure<string>({
       letter: 'J',
       date: '2026-11-26',
       change:
-        'Soap tests at the stem say first that it may move: fingers stay outside the yoke. A handwheel is felt with the output held where no air is on the actuator, and goes back to neutral. Where this job has put the loop in manual, the mode of before counts. A card that takes numbers asks for them before the words. Cylinder gauges that part without the stem, a cock that is shut in the air and an uncoupled stem that drags have words of their own: a parted rod, a positioner without air and a scored bore are told so. There is no letter I: it reads as a one.',
+        'Soap tests at the stem say first that it may move: fingers stay outside the yoke. A handwheel is felt with the output held where no air is on the actuator, and goes back to neutral. Where this job has put the loop in manual, the mode of before counts. A card that takes numbers asks for them before the words. Cylinder gauges that part without the stem, a cock that is shut in the air and an uncoupled stem that drags have words of their own: a parted rod, a positioner without air and a scored bore are told so. From the bypass positioner and converter calibration go on as their own jobs, and so does the one on indicator and coupling. There is no letter I: it reads as a one.',
     },
   ],
   phases: [

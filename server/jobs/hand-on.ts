@@ -3,6 +3,7 @@
 import { factsOf } from '../../procedures/facts.ts';
 import { carriedFrom, notTakenOver } from '../../procedures/handing-on.ts';
 import type { Job } from '../../procedures/job.ts';
+import { isTakenOverUnder } from '../../procedures/standing.ts';
 import type { Definition } from '../../procedures/vocabulary.ts';
 import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { Refusal } from '../../safety/refusal.ts';
@@ -49,7 +50,8 @@ export function takenOverAt(
   { takesOver = {} }: Definition,
   { as, closed }: { readonly as: string; readonly closed: Job },
 ): string {
-  const to = takesOver[as];
+  const named = takesOver[as];
+  const to = named !== undefined && isTakenOverUnder(named, closed.facts) ? named : undefined;
   const otherwise = to === undefined ? [] : notTakenOver(to, closed);
   if (to !== undefined && otherwise.length === 0) return to.at;
   const names = otherwise.map((id) => CONDITIONS[id].name.toLowerCase()).join(', ');

@@ -3,7 +3,7 @@
  * state for each condition, without the machine, the proof or the interlock. Second opinion on all three.
  */
 import { type Facts, knownAtOpening } from '../../procedures/facts.ts';
-import { standingUnder } from '../../procedures/standing.ts';
+import { isTakenOverUnder, standingUnder } from '../../procedures/standing.ts';
 import type { Definition, Sets } from '../../procedures/vocabulary.ts';
 import { targetUnder, waysOf } from '../../procedures/ways.ts';
 import { type AnyState, CONDITION_IDS, everythingLive, type States } from '../../safety/conditions.ts';
@@ -45,7 +45,8 @@ export function standings(definition: Definition, facts: Facts): Standings {
   };
   const opened = { ...everythingLive(), ...knownAtOpening(facts) } as States;
   arrive(definition.start, opened);
-  for (const taken of Object.values(definition.takesOver ?? {}))
+  const takings = Object.values(definition.takesOver ?? {}).filter((one) => isTakenOverUnder(one, facts));
+  for (const taken of takings)
     for (let choice = 0; choice < STANDING_MAX; choice += 1)
       arrive(taken.at, { ...opened, ...chosen(standingUnder(taken, facts), choice) } as States);
   for (let at = open.shift(); at !== undefined; at = open.shift()) {

@@ -24,6 +24,9 @@ export const GOES_ON_AS = {
     'feedback-linkage',
     'solenoid',
     'converter-wiring',
+    'positioner-calibration',
+    'converter-calibration',
+    'indicator-and-coupling',
   ],
 } as const;
 

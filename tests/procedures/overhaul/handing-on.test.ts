@@ -71,6 +71,33 @@ describe('[SAF-03] A finding of an overhaul leads on', () => {
     expect(about({ ...tubing, takesOver: { bypassed: locked } }).join()).toContain('does not take over');
   });
 
+  test.each(['positioner-calibration', 'converter-calibration', 'indicator-and-coupling'] as const)(
+    '%s takes the valve over from the bypass as the search leaves it',
+    (id) => {
+      const both = ['find-the-fault', id].map((one) => compile(definitionOf(one)));
+      const about = handingFaults(both).filter((fault) => fault.includes(`: ${id}`));
+      expect(about).toEqual([]);
+      expect(both.map(faultsOf).at(-1)).toEqual([]);
+    },
+  );
+
+  test.each(['positioner-calibration', 'converter-calibration'] as const)(
+    '%s, done on the bench as well, is taken over in the line alone',
+    (id) => {
+      const definition = definitionOf(id);
+      const anywhere = { ...definition, takesOver: { bypassed: bypassedAt('takenOver') } };
+      expect(faultsOf(compile(anywhere)).length).toBeGreaterThan(0);
+      const onBench = { ...bypassedAt('takenOver'), onlyWhere: { place: 'bench' } } as const;
+      const both = [definitionOf('find-the-fault'), { ...definition, takesOver: { bypassed: onBench } }];
+      const about = handingFaults(both.map((one) => compile(one))).filter((fault) =>
+        fault.includes(`: ${id}`),
+      );
+      expect(about).toContain(
+        `find-the-fault, to${id === 'positioner-calibration' ? 'PositionerCalibration' : 'ConverterCalibration'}: ${id} does not take over at all with line`,
+      );
+    },
+  );
+
   test.each(['line', 'bench'] as const)(
     'friction that no setting cures goes from the stroke check to the packing, the locks as they hang, %s',
     (place) => {

@@ -8,10 +8,15 @@ import { OPENING_IDS, openingEvidence } from '../../../procedures/troubleshootin
 import { STORIES, type Story } from './field-stories.ts';
 import { STORIES_SECOND } from './field-stories-second.ts';
 import { STORIES_THIRD } from './field-stories-third.ts';
+import { VALVES } from './valves.ts';
 
 const GAUGE_SIGMA = 0.5;
 
 const ALL: readonly Story[] = [...STORIES, ...STORIES_SECOND, ...STORIES_THIRD];
+
+// A model is worked out for each valve: in the ordinary run those that other tests have as well, and the plug that shuts up.
+const LONG = process.env.YOKESIDE_LONG === '1';
+const TRIED = ALL.filter(({ on }) => LONG || Object.values(VALVES).includes(on) || on.plugCloses === 'up');
 
 function evidenceOf({ on, complaint, found }: Story): readonly Answer[] {
   const read = found.map(([check, one]): Answer => {
@@ -24,7 +29,7 @@ function evidenceOf({ on, complaint, found }: Story): readonly Answer[] {
 }
 
 describe('what is told at the valve leads to its cause', () => {
-  test.each(ALL)('$told', (story) => {
+  test.each(TRIED)('$told', (story) => {
     const model = modelOfValve(story.on);
     const evidence = evidenceOf(story);
     for (const { check } of evidence) expect(model.checks).toContain(check);

@@ -12,6 +12,9 @@ test('a repair goes on from where the valve stands, once it is isolated, or afte
     goesOnFrom(id, { hub, way: repairWay(id, { sheet: aSheet(), place: 'line' }) });
   expect(from('tightenOutputTube', 'in service')).toBe('given back');
   expect(from('tightenOutputTube', 'bypassed')).toBe('here');
+  expect(from('adjustSource', 'bypassed')).toBe('here');
+  expect(from('setCoupling', 'bypassed')).toBe('here');
+  expect(from('setCoupling', 'isolated')).toBe('given back');
   expect(from('changeDiaphragm', 'bypassed')).toBe('isolated');
   expect(from('changeDiaphragm', 'isolated')).toBe('here');
   expect(from('tune', 'bypassed')).toBe('given back');

@@ -9,7 +9,7 @@ const PISTON = DEMO_VALVES.map(sheetOf).find(({ actuatorKind }) => actuatorKind 
 
 test('a repair goes on from where the valve stands, once it is isolated, or after it was given back', () => {
   const from = (id: (typeof REPAIR_IDS)[number], hub: 'in service' | 'bypassed' | 'isolated') =>
-    goesOnFrom(id, { hub, way: repairWay(id, { sheet: aSheet(), place: 'line' }) });
+    goesOnFrom(id, { hub, way: repairWay(id, { sheet: { ...aSheet(), electricalV: 24 }, place: 'line' }) });
   expect(from('tightenOutputTube', 'in service')).toBe('given back');
   expect(from('tightenOutputTube', 'bypassed')).toBe('here');
   expect(from('adjustSource', 'bypassed')).toBe('here');

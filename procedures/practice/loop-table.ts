@@ -1,7 +1,8 @@
 import type { LoopSample } from '../troubleshooting/loop-record/samples.ts';
+import { atOnce } from './in-steps.ts';
 import { calmRecord } from './loop.ts';
 import { bell, seeded } from './random.ts';
-import { kept, type SimulatedValve } from './simulated.ts';
+import { keptInSteps, type SimulatedValve } from './simulated.ts';
 
 /** How long the loop is recorded: some periods of most swings. Judgement. */
 const RECORDED_S = 900;
@@ -10,16 +11,7 @@ const POSITION_NOISE_PERCENT = 0.05;
 
 /** The loop of a simulated valve over a quarter of an hour with its set point left alone, a row a second. */
 export function loopSamplesOf(valve: SimulatedValve): readonly LoopSample[] {
-  return kept(valve, {
-    key: LONG_RECORD,
-    work: () => {
-      const steps = longRecord(valve);
-      for (;;) {
-        const step = steps.next();
-        if (step.done === true) return step.value;
-      }
-    },
-  });
+  return atOnce(longRecordKept(valve));
 }
 
 const LONG_RECORD = 'long record';
@@ -29,8 +21,11 @@ const LONG_RECORD = 'long record';
  * @example for (const _ of recordLoop(valve)) await turn()
  */
 export function* recordLoop(valve: SimulatedValve): Generator<void> {
-  if (valve.kept.has(LONG_RECORD)) return;
-  valve.kept.set(LONG_RECORD, yield* longRecord(valve));
+  yield* longRecordKept(valve);
+}
+
+function* longRecordKept(valve: SimulatedValve): Generator<void, readonly LoopSample[]> {
+  return yield* keptInSteps(valve, { key: LONG_RECORD, steps: () => longRecord(valve) });
 }
 
 function* longRecord(valve: SimulatedValve): Generator<void, readonly LoopSample[]> {

@@ -1,6 +1,6 @@
 import type { Build } from './build.ts';
 import { bell, type Random } from './random.ts';
-import { run } from './run.ts';
+import { running as passing } from './run.ts';
 import { type State, stateAt } from './state.ts';
 import { type Doing, step } from './step.ts';
 import { flowThrough } from './trim.ts';
@@ -47,18 +47,18 @@ interface Running {
 
 /**
  * The last hours of the loop, in short: a fault that came at once comes after the first minute, any other was there
- * before; then the set point is moved a little. `held` freezes the output from a moment on.
+ * before; then the set point is moved a little. `held` freezes the output from a moment on. In steps of a second.
  */
-export function loopRecord(
+export function* loopRecord(
   sound: Build,
   of: { readonly faulty: Build; readonly random: Random },
-): LoopRecord {
+): Generator<void, LoopRecord> {
   const at = 0.59;
   const now = () => (of.faulty.cameAtOnce && samples.length < CHANGED_S ? sound : of.faulty);
   const samples: Sample[] = [];
   const first = of.faulty.cameAtOnce ? sound : of.faulty;
   const state = stateAt(first, at);
-  run(first, { state, seconds: WARM_S / 2, doing: { outputPercent: 100 * at, process: 'on' } });
+  yield* passing(first, { state, seconds: WARM_S / 2, doing: { outputPercent: 100 * at, process: 'on' } });
   const running = starting(first, { state, outputPercent: 100 * at });
   for (let second = 0; second < END_S; second++) {
     const setPoint = (of.faulty.demand / RANGE_FLOW) * (second < STEPPED_S ? 1 : 1.06);
@@ -70,6 +70,7 @@ export function loopRecord(
       outputPercent: running.outputPercent,
       travelFraction: state.stemAt,
     });
+    yield;
   }
   return { samples, state, changedAtS: CHANGED_S, stepAtS: STEPPED_S };
 }
@@ -84,7 +85,7 @@ export function* calmRecord(
 ): Generator<void, readonly Sample[]> {
   const outputPercent = 59;
   const state = stateAt(build, outputPercent / 100);
-  run(build, { state, seconds: WARM_S / 2, doing: { outputPercent, process: 'on' } });
+  yield* passing(build, { state, seconds: WARM_S / 2, doing: { outputPercent, process: 'on' } });
   const running = starting(build, { state, outputPercent });
   const setPoint = build.demand / RANGE_FLOW;
   const samples: Sample[] = [];

@@ -1,9 +1,10 @@
 import type { ValveSheet } from '../valve-sheet/sheet.ts';
 import { type Build, frameOf, soundBuild } from './build.ts';
 import { type Given, withFaults } from './faults.ts';
+import { atOnce } from './in-steps.ts';
 import { type LoopRecord, loopRecord } from './loop.ts';
 import { type Random, seeded } from './random.ts';
-import { rested } from './run.ts';
+import { resting } from './run.ts';
 import type { State } from './state.ts';
 import type { Doing } from './step.ts';
 
@@ -42,29 +43,49 @@ export function kept<T>(valve: SimulatedValve, of: { readonly key: string; reado
   return value;
 }
 
-/** The loop over the last hours, the same whoever looks. */
-export function recordOf(valve: SimulatedValve): LoopRecord {
-  return kept(valve, {
+/** The same for work that goes on in steps; what was asked for before takes none. */
+export function* keptInSteps<T>(
+  valve: SimulatedValve,
+  of: { readonly key: string; readonly steps: () => Generator<void, T> },
+): Generator<void, T> {
+  if (valve.kept.has(of.key)) return valve.kept.get(of.key) as T;
+  const value = yield* of.steps();
+  valve.kept.set(of.key, value);
+  return value;
+}
+
+/** The loop over the last hours, the same whoever looks; in steps of a second of it. */
+export function* recording(valve: SimulatedValve): Generator<void, LoopRecord> {
+  return yield* keptInSteps(valve, {
     key: 'record',
-    work: () => loopRecord(valve.sound, { faulty: valve.build, random: seeded(valve.seed + 1) }),
+    steps: () => loopRecord(valve.sound, { faulty: valve.build, random: seeded(valve.seed + 1) }),
   });
 }
 
-/** At rest with an output; a copy, so that whoever gets it may go on from there. */
-export function restedAt(
-  valve: SimulatedValve,
-  of: {
-    readonly outputPercent: number;
-    readonly process: Doing['process'];
-    readonly which?: 'sound' | 'build';
-  },
-): State {
+/** The same at once. */
+export function recordOf(valve: SimulatedValve): LoopRecord {
+  return atOnce(recording(valve));
+}
+
+interface Rest {
+  readonly outputPercent: number;
+  readonly process: Doing['process'];
+  readonly which?: 'sound' | 'build';
+}
+
+/** At rest with an output, in steps of a second; a copy, so that whoever gets it may go on from there. */
+export function* restingAt(valve: SimulatedValve, of: Rest): Generator<void, State> {
   const which = of.which ?? 'build';
-  const state = kept(valve, {
+  const state = yield* keptInSteps(valve, {
     key: `rest ${which} ${of.outputPercent} ${of.process}`,
-    work: () => rested(valve[which], of),
+    steps: () => resting(valve[which], of),
   });
   return structuredClone(state);
+}
+
+/** The same at once. */
+export function restedAt(valve: SimulatedValve, of: Rest): State {
+  return atOnce(restingAt(valve, of));
 }
 
 /** A generator for one look: the same look gives the same answer. */

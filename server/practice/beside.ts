@@ -4,7 +4,8 @@ import { fromSi, preferredUnit, unitFor } from '../../procedures/calculations/un
 import { capital } from '../../procedures/capital.ts';
 import { plannedPa, rowPlan } from '../../procedures/cycle-verdict.ts';
 import type { Job } from '../../procedures/job.ts';
-import { complaintOf } from '../../procedures/practice/bench/complaint.ts';
+import { preparing } from '../../procedures/practice/answers/prepare.ts';
+import { complaining, complaintOf } from '../../procedures/practice/bench/complaint.ts';
 import { foundOnCard } from '../../procedures/practice/bench/found.ts';
 import {
   type Output,
@@ -21,6 +22,7 @@ import { type CheckId, checkOf, isCheckId } from '../../procedures/troubleshooti
 import { OPENINGS } from '../../procedures/troubleshooting/openings.ts';
 import type { OpenStep, ReadingStep, TableStep } from '../../procedures/vocabulary.ts';
 import type { GaugePicture } from '../../views/pictures/gauge.ts';
+import { lettingOthersIn } from '../long/turns.ts';
 import type { Services } from '../services.ts';
 import type { BenchAsked, BenchPanel, BenchRow } from './bench-side.ts';
 import { exerciseKind } from './exercise-stream.ts';
@@ -48,10 +50,17 @@ export async function besideCard(
   const step = around.compiled.definition.steps[job.step];
   if (exercise.tag === '' || step === undefined || step.kind === 'end' || job.status !== 'open')
     return { ...NOTHING, result };
-  return {
-    ...panelOf(step, { job, valve: valveNow(exercise, job), output: output ?? USUAL_OUTPUT }),
-    result,
-  };
+  const valve = valveNow(exercise, job);
+  await lettingOthersIn(beforehand(step, { job, valve }));
+  return { ...panelOf(step, { job, valve, output: output ?? USUAL_OUTPUT }), result };
+}
+
+/** What a card shows is worked out of minutes of the valve's time: in steps, with others let in between. */
+function* beforehand(step: OpenStep, { job, valve }: Omit<Beside, 'output'>): Generator<void> {
+  if (step.kind !== 'reading') return;
+  const check = checkOfStep(step);
+  if (check !== null && check !== 'loopRecord') yield* preparing(valve, { check, hub: hubOfStep(job.step) });
+  else if (asksForComplaint(step)) yield* complaining(valve);
 }
 
 interface Beside {
@@ -72,8 +81,17 @@ function panelOf(step: OpenStep, beside: Beside): BenchPanel {
     };
   if (step.kind === 'table') return atTable(step, beside);
   if (step.kind !== 'reading') return NOTHING;
-  const check = step.judge.rule === 'faultCheck' ? (step.judge.with?.check ?? '') : '';
-  return isCheckId(check) ? atCheck(check, beside) : atCard(step, beside);
+  const check = checkOfStep(step);
+  return check === null ? atCard(step, beside) : atCheck(check, beside);
+}
+
+function checkOfStep({ judge }: ReadingStep<string>): CheckId | null {
+  const check = judge.rule === 'faultCheck' ? (judge.with?.check ?? '') : '';
+  return isCheckId(check) ? check : null;
+}
+
+function asksForComplaint({ judge }: ReadingStep<string>): boolean {
+  return judge.rule === 'firstLine';
 }
 
 function atCheck(check: CheckId, { job, valve, output }: Beside): BenchPanel {
@@ -148,7 +166,7 @@ function linesOf(check: CheckId, { found, cannotTell, followsOutput }: SeenAtChe
 }
 
 function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
-  const complaint = complaintOf(valve);
+  const complaint = asksForComplaint(step) ? complaintOf(valve) : null;
   const { found, shown, isOwn } = foundOnCard(job, { step, complaint, valve });
   if (found.length === 0) return { ...NOTHING, lines: isOwn ? [OWN_VALUES] : [] };
   const numbers = rowsOf(shown, job);
@@ -160,9 +178,7 @@ function atCard(step: ReadingStep<string>, { job, valve }: Beside): BenchPanel {
     ...NOTHING,
     heading: 'What you find on the bench',
     lines: [
-      ...(step.judge.rule === 'firstLine'
-        ? [`The operator says: “${OPENINGS[complaint.opening].words}.”`]
-        : []),
+      ...(complaint === null ? [] : [`The operator says: “${OPENINGS[complaint.opening].words}.”`]),
       ...(isOwn ? [SOME_OWN] : []),
     ],
     gauges: gaugesOf(shown, job),

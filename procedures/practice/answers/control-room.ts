@@ -1,4 +1,5 @@
 import { judgeLoop } from '../../troubleshooting/loop-record/judge.ts';
+import { atOnce } from '../in-steps.ts';
 import {
   answersAfterS,
   changedAtOnce,
@@ -11,7 +12,7 @@ import {
 import { heldInManual, type LoopRecord, loopRecord } from '../loop.ts';
 import { loopSamplesOf } from '../loop-table.ts';
 import { bell, seeded } from '../random.ts';
-import { kept, recordOf, type SimulatedValve } from '../simulated.ts';
+import { keptInSteps, recordOf, type SimulatedValve } from '../simulated.ts';
 import { type At, type Looks, type Said, word } from './look.ts';
 
 const OFF = 0.025;
@@ -40,15 +41,16 @@ function trend({ valve }: At): Said {
     return word(swing.atEnds > 0.55 && swing.crossings <= 7 ? 'saw-tooth' : 'fast swing');
   if (changedAtOnce(record)) return word('sudden change');
   if (Math.abs(offSetPoint(record)) > OFF) return word('offset');
-  const usualS = answersAfterS(soundRecord(valve)) ?? 60;
+  const usualS = answersAfterS(atOnce(recordingSound(valve))) ?? 60;
   const nowS = answersAfterS(record);
   return word(nowS === null || nowS > 1.6 * usualS + 5 ? 'sluggish' : 'steady');
 }
 
-function soundRecord(valve: SimulatedValve): LoopRecord {
-  return kept(valve, {
+/** The loop as it was while nothing was wrong, in steps of a second. */
+export function* recordingSound(valve: SimulatedValve): Generator<void, LoopRecord> {
+  return yield* keptInSteps(valve, {
     key: 'sound record',
-    work: () => loopRecord(valve.sound, { faulty: valve.sound, random: seeded(valve.seed + 2) }),
+    steps: () => loopRecord(valve.sound, { faulty: valve.sound, random: seeded(valve.seed + 2) }),
   });
 }
 

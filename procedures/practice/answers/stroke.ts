@@ -2,11 +2,12 @@ import { airAtTravelOff } from '../../troubleshooting/readings/axis.ts';
 import { actuatorGauge } from '../../troubleshooting/valve-facts.ts';
 import type { Build } from '../build.ts';
 import { readPressure, readTravel } from '../gauge.ts';
-import { rested, run } from '../run.ts';
-import { kept, restedAt, type SimulatedValve } from '../simulated.ts';
+import { atOnce } from '../in-steps.ts';
+import { rested, run, running } from '../run.ts';
+import { keptInSteps, restedAt, restingAt, type SimulatedValve } from '../simulated.ts';
 import { type State, stateAt } from '../state.ts';
 import { type At, type Looks, pointerAt, processOf, type Said, turns, word } from './look.ts';
-import { jumpsOf, type Stroke, strokeOf } from './strokes.ts';
+import { jumpsOf, type Stroke, strokeOf, stroking } from './strokes.ts';
 
 function travelAgainstOutput(at: At): Said {
   const { valve } = at;
@@ -29,24 +30,27 @@ function travelAgainstOutput(at: At): Said {
 
 interface SmallSteps {
   readonly travelFraction: readonly number[];
+  /** Where the stem stood before the first. */
+  readonly before: number;
   readonly quickS: number;
 }
 
 const UP_S = 24;
 
-/** Up by a per cent every two seconds, and down again; then one step at once, to see how long it takes. */
-function smallSteps(of: {
+/** Up by a per cent every two seconds, and down again; then one step at once, to see how long it takes. In steps of a second. */
+function* smallSteps(of: {
   readonly build: Build;
   readonly state: State;
   readonly process: 'on' | 'bypassed';
-}): SmallSteps {
+}): Generator<void, SmallSteps> {
+  const before = of.state.stemAt;
   const travelFraction: number[] = [];
   let n = 0;
   const seen = (now: State) => {
     if (n++ % 10 === 0) travelFraction.push(now.stemAt);
   };
   const creep = (timeS: number) => 50 + Math.floor(timeS < UP_S ? timeS / 2 : UP_S - timeS / 2);
-  run(of.build, {
+  yield* running(of.build, {
     ...of,
     seconds: 2 * UP_S + 4,
     doing: (timeS) => ({ outputPercent: timeS > 2 * UP_S ? 50 : creep(timeS), process: of.process }),
@@ -54,7 +58,7 @@ function smallSteps(of: {
   });
   const from = of.state.stemAt;
   const quick: number[] = [];
-  run(of.build, {
+  yield* running(of.build, {
     ...of,
     seconds: 14,
     doing: { outputPercent: 65, process: of.process },
@@ -64,28 +68,33 @@ function smallSteps(of: {
   });
   const goal = of.state.stemAt - from;
   const at = quick.findIndex((one) => Math.abs(one - from) > 0.8 * Math.abs(goal));
-  return { travelFraction, quickS: at < 0 ? 14 : at / 10 };
+  return { travelFraction, before, quickS: at < 0 ? 14 : at / 10 };
+}
+
+/** How a valve, this one or while it was sound, answers small steps; in steps of a second. */
+export function* stepping(
+  valve: SimulatedValve,
+  of: { readonly which: 'build' | 'sound'; readonly process: 'on' | 'bypassed' },
+): Generator<void, SmallSteps> {
+  const { which, process } = of;
+  return yield* keptInSteps(valve, {
+    key: `small step ${which} ${process}`,
+    *steps() {
+      const state = yield* restingAt(valve, { outputPercent: 50, process, which });
+      return yield* smallSteps({ build: valve[which], state, process });
+    },
+  });
 }
 
 function smallStep(at: At): Said {
   const { valve } = at;
   const process = processOf(at.hub);
-  const state = restedAt(valve, { outputPercent: 50, process });
-  const before = state.stemAt;
-  const seen = smallSteps({ build: valve.build, state, process });
-  const usual = kept(valve, {
-    key: `small step ${process}`,
-    work: () =>
-      smallSteps({
-        build: valve.sound,
-        state: restedAt(valve, { outputPercent: 50, process, which: 'sound' }),
-        process,
-      }),
-  });
+  const seen = atOnce(stepping(valve, { which: 'build', process }));
+  const usual = atOnce(stepping(valve, { which: 'sound', process }));
   const range = Math.max(...seen.travelFraction) - Math.min(...seen.travelFraction);
   if (turns(seen.travelFraction, 0.008) >= 5) return word('swings');
   const top = seen.travelFraction[10 * UP_S - 2] ?? 0;
-  if (top - before < -0.02) return word('other way');
+  if (top - seen.before < -0.02) return word('other way');
   if (range < 0.01) return word('no move');
   if (jumpsOf(seen.travelFraction, { stillS: 3, jump: 0.02 }) >= 1) return word('jumps');
   return word(seen.quickS > Math.max(2, 2.5 * usual.quickS) ? 'slow' : 'smooth');
@@ -110,19 +119,28 @@ function onlyOpenOrShut({ travelFraction, outputPercent }: Stroke): boolean {
   return at(25) < 0.06 && at(75) > 0.94;
 }
 
-function usualStroke(valve: SimulatedValve): Stroke {
-  return kept(valve, {
+/** A full stroke by the controller as it was while nothing was wrong, in steps of a second. */
+export function* strokingSound(valve: SimulatedValve): Generator<void, Stroke> {
+  return yield* keptInSteps(valve, {
     key: 'usual stroke',
-    work: () => strokeOf(valve.sound, { state: stateAt(valve.sound, 0.5), process: 'bypassed' }),
+    steps: () => stroking(valve.sound, { state: stateAt(valve.sound, 0.5), process: 'bypassed' }),
+  });
+}
+
+/** The same as it is now. */
+export function* strokingNow(valve: SimulatedValve): Generator<void, Stroke> {
+  return yield* keptInSteps(valve, {
+    key: 'stroke',
+    *steps() {
+      const state = yield* restingAt(valve, { outputPercent: 50, process: 'bypassed' });
+      return yield* stroking(valve.build, { state, process: 'bypassed' });
+    },
   });
 }
 
 function strokeByController({ valve }: At): Said {
-  const stroke = strokeOf(valve.build, {
-    state: restedAt(valve, { outputPercent: 50, process: 'bypassed' }),
-    process: 'bypassed',
-  });
-  return judged(stroke, { usualBehind: usualStroke(valve).behind });
+  const { behind } = atOnce(strokingSound(valve));
+  return judged(atOnce(strokingNow(valve)), { usualBehind: behind });
 }
 
 /** Its own source and supply left out: air of the rig at the inlet of the positioner, or at the actuator. */
@@ -160,7 +178,7 @@ function strokeOnTestAir({ valve }: At): Said {
     process: 'bypassed',
     ...(straight ? { rig } : {}),
   });
-  return judged(stroke, { usualBehind: Math.max(0.05, usualStroke(valve).behind) });
+  return judged(stroke, { usualBehind: Math.max(0.05, atOnce(strokingSound(valve)).behind) });
 }
 
 function endPa(build: Build, state: State): number {

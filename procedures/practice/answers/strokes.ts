@@ -1,5 +1,6 @@
 import type { Build } from '../build.ts';
-import { run } from '../run.ts';
+import { atOnce } from '../in-steps.ts';
+import { running } from '../run.ts';
 import type { State } from '../state.ts';
 import type { Doing } from '../step.ts';
 
@@ -20,15 +21,19 @@ const DWELL_S = 14;
 /** A little beyond both ends, so that the stem is held against them. Common practice, no source. */
 const BEYOND_PERCENT = 5;
 
-/** Slowly shut to open and back, with a rest at each end. */
-export function strokeOf(
-  build: Build,
-  of: {
-    readonly state: State;
-    readonly process: Doing['process'];
-    readonly rig?: (percent: number) => number;
-  },
-): Stroke {
+interface Stroking {
+  readonly state: State;
+  readonly process: Doing['process'];
+  readonly rig?: (percent: number) => number;
+}
+
+/** The same as `stroking`, at once. */
+export function strokeOf(build: Build, of: Stroking): Stroke {
+  return atOnce(stroking(build, of));
+}
+
+/** Slowly shut to open and back, with a rest at each end; in steps of a second. */
+export function* stroking(build: Build, of: Stroking): Generator<void, Stroke> {
   const travelFraction: number[] = [];
   const output: number[] = [];
   const { state } = of;
@@ -37,9 +42,9 @@ export function strokeOf(
     process: of.process,
     ...(of.rig === undefined ? {} : { rigPa: of.rig(outputPercent) }),
   });
-  const part = (of: { readonly seconds: number; readonly from: number; readonly to: number }) => {
+  function* part(of: { readonly seconds: number; readonly from: number; readonly to: number }) {
     let n = 0;
-    run(build, {
+    yield* running(build, {
       state,
       seconds: of.seconds,
       doing: (timeS) => doing(of.from + ((of.to - of.from) * timeS) / of.seconds),
@@ -49,18 +54,18 @@ export function strokeOf(
         output.push(of.from + ((of.to - of.from) * n) / (of.seconds * 100));
       },
     });
-  };
+  }
   const [shut, open] = [-BEYOND_PERCENT, 100 + BEYOND_PERCENT];
-  part({ seconds: DWELL_S, from: shut, to: shut });
+  yield* part({ seconds: DWELL_S, from: shut, to: shut });
   const shutAt = state.stemAt;
-  part({ seconds: RAMP_S, from: shut, to: open });
+  yield* part({ seconds: RAMP_S, from: shut, to: open });
   const behindOpen = 1 - state.stemAt;
-  part({ seconds: DWELL_S, from: open, to: open });
+  yield* part({ seconds: DWELL_S, from: open, to: open });
   const openAt = state.stemAt;
   const dwell = travelFraction.slice(-(DWELL_S - 4) * 10);
-  part({ seconds: RAMP_S, from: open, to: shut });
+  yield* part({ seconds: RAMP_S, from: open, to: shut });
   const behindShut = state.stemAt;
-  part({ seconds: DWELL_S, from: shut, to: shut });
+  yield* part({ seconds: DWELL_S, from: shut, to: shut });
   const least = Math.min(shutAt, state.stemAt);
   const behind = Math.max(behindOpen - (1 - openAt), behindShut - least);
   return { travelFraction, outputPercent: output, openAt, shutAt: state.stemAt, behind, dwell };

@@ -4,9 +4,11 @@ import type { OpeningId } from '../../troubleshooting/openings.ts';
 import { type ValveFacts, valveFactsOf } from '../../troubleshooting/valve-facts.ts';
 import { LOOKS, seeCheck } from '../answer.ts';
 import type { Said } from '../answers/look.ts';
+import { preparing } from '../answers/prepare.ts';
 import { signalOpens } from '../build.ts';
 import { readPressure } from '../gauge.ts';
-import { kept, lookRandom, restedAt, type SimulatedValve } from '../simulated.ts';
+import { atOnce } from '../in-steps.ts';
+import { keptInSteps, lookRandom, restingAt, type SimulatedValve } from '../simulated.ts';
 
 /** What the operator of the simulated valve says of it, and what the control room reads. */
 export interface Complaint {
@@ -37,18 +39,29 @@ const SEEN: readonly (readonly [opening: OpeningId, check: CheckId, words: reado
  * @example complaintOf(simulatedValve(sheet, { faults: [], seed: 7 })).opening // 'controlsPoorly'
  */
 export function complaintOf(valve: SimulatedValve): Complaint {
-  return kept(valve, { key: 'complaint', work: () => workOut(valve) });
+  return atOnce(complaining(valve));
 }
 
-function workOut(valve: SimulatedValve): Complaint {
+/** The same in steps, of which none takes long. */
+export function* complaining(valve: SimulatedValve): Generator<void, Complaint> {
+  return yield* keptInSteps(valve, { key: 'complaint', steps: () => workOut(valve) });
+}
+
+function* workOut(valve: SimulatedValve): Generator<void, Complaint> {
   const facts = valveFactsOf(valve.build.frame.sheet);
-  const opening = SEEN.find(([, check, words]) => words.includes(seenWord(valve, check)))?.[0];
-  return { opening: opening ?? 'controlsPoorly', outputPercent: OUTPUT_PERCENT, ...gaugeAt(valve, facts) };
+  const signalPa = yield* signalOnGauge(valve, facts);
+  for (const [opening, check, words] of SEEN) {
+    const word = yield* seenWord(valve, check);
+    if (words.includes(word)) return { opening, outputPercent: OUTPUT_PERCENT, signalPa };
+    yield;
+  }
+  return { opening: 'controlsPoorly', outputPercent: OUTPUT_PERCENT, signalPa };
 }
 
-function seenWord(valve: SimulatedValve, check: CheckId): string {
+function* seenWord(valve: SimulatedValve, check: CheckId): Generator<void, string> {
   if (LOOKS[check] === undefined) return '';
   const hub = checkOf(check).hubs[0] ?? 'in service';
+  yield* preparing(valve, { check, hub });
   return wordOf(check, seeCheck(valve, { check, hub, random: lookRandom(valve, `told ${check}`) }));
 }
 
@@ -61,16 +74,16 @@ export function wordOf(check: CheckId, said: Said): string {
   return bands.toSorted((a, b) => away(a) - away(b))[0]?.[0] ?? '';
 }
 
-function gaugeAt(valve: SimulatedValve, facts: ValveFacts): Pick<Complaint, 'signalPa'> {
-  if (!facts.gaugesFitted.includes('signal')) return { signalPa: null };
+function* signalOnGauge(valve: SimulatedValve, facts: ValveFacts): Generator<void, number | null> {
+  if (!facts.gaugesFitted.includes('signal')) return null;
   const { frame } = valve.build;
   const opening = signalOpens(frame) ? OUTPUT_PERCENT : 100 - OUTPUT_PERCENT;
-  const state = restedAt(valve, { outputPercent: opening, process: 'on' });
+  const state = yield* restingAt(valve, { outputPercent: opening, process: 'on' });
   const read = readPressure(valve.build, {
     point: 'signal',
     truePa: state.signalPa,
     mostPa: 1.5 * frame.signalHighPa,
     random: lookRandom(valve, 'told signal'),
   });
-  return { signalPa: read.value };
+  return read.value;
 }

@@ -40,7 +40,8 @@ export function foundOnCard(
     valve,
   }: {
     readonly step: ReadingStep<string>;
-    readonly complaint: Complaint;
+    /** Where the card asks for it. */
+    readonly complaint: Complaint | null;
     readonly valve: SimulatedValve;
   },
 ): FoundOnCard {
@@ -103,17 +104,13 @@ function wordsOf(field: Field, entry: string): string {
 
 interface Asked {
   readonly field: Field;
-  readonly complaint: Complaint;
+  readonly complaint: Complaint | null;
 }
 
 function entryFor(job: Job, { field, complaint }: Asked): string | null {
   const { units } = job.sheet;
-  if (field.name === 'symptom') return complaint.opening;
-  if (field.name === 'outputPercent') return `${complaint.outputPercent} %`;
-  if (field.name === 'signalSeenPa')
-    return complaint.signalPa === null
-      ? null
-      : say({ valueSi: complaint.signalPa, dimension: 'pressure', units });
+  const told = complaint === null ? undefined : ofComplaint(field, { complaint, units });
+  if (told !== undefined) return told;
   const own = ofThisValve(job.sheet)[field.name];
   if (own !== undefined) return own;
   if (GAUGE_FIELDS[field.name] !== undefined) return gaugeThere(job, field.name);
@@ -122,6 +119,18 @@ function entryFor(job: Job, { field, complaint }: Asked): string | null {
   if (field.type === 'csv') return null;
   const valueSi = pressureFor(job, field);
   return valueSi === null ? null : say({ valueSi, dimension: 'pressure', units });
+}
+
+/** @returns undefined for a field that the complaint says nothing of; null where it has nothing to say */
+function ofComplaint(
+  { name }: Field,
+  of: { readonly complaint: Complaint; readonly units: Job['sheet']['units'] },
+): string | null | undefined {
+  const { opening, outputPercent, signalPa } = of.complaint;
+  if (name === 'symptom') return opening;
+  if (name === 'outputPercent') return `${outputPercent} %`;
+  if (name !== 'signalSeenPa') return undefined;
+  return signalPa === null ? null : say({ valueSi: signalPa, dimension: 'pressure', units: of.units });
 }
 
 function gaugeThere(job: Job, name: string): string {

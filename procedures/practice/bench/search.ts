@@ -11,9 +11,10 @@ import { type RepairId, repairFor } from '../../troubleshooting/repairs.ts';
 import { LOOKED_ELSEWHERE } from '../../troubleshooting/steps/hub-choices.ts';
 import { valveFactsOf } from '../../troubleshooting/valve-facts.ts';
 import { evidence, seeCheck } from '../answer.ts';
-import { recordLoop } from '../loop-table.ts';
-import { kept, lookRandom, type SimulatedValve } from '../simulated.ts';
-import { complaintOf } from './complaint.ts';
+import { preparing } from '../answers/prepare.ts';
+import { atOnce } from '../in-steps.ts';
+import { keptInSteps, lookRandom, type SimulatedValve } from '../simulated.ts';
+import { complaining } from './complaint.ts';
 
 /** One check of a search, with what it cost and how likely the truth was before and after it. */
 export interface Told {
@@ -44,16 +45,7 @@ export function truthOf(valve: SimulatedValve): readonly CauseId[] {
  * it advises to repair.
  */
 export function searchByEngine(valve: SimulatedValve): Searched {
-  return kept(valve, {
-    key: SEARCHED,
-    work: () => {
-      const steps = search(valve);
-      for (;;) {
-        const step = steps.next();
-        if (step.done === true) return step.value;
-      }
-    },
-  });
+  return atOnce(searched(valve));
 }
 
 const SEARCHED = 'searched';
@@ -63,14 +55,19 @@ const SEARCHED = 'searched';
  * @example for (const _ of searching(valve)) await turn()
  */
 export function* searching(valve: SimulatedValve): Generator<void> {
-  if (valve.kept.has(SEARCHED)) return;
-  valve.kept.set(SEARCHED, yield* search(valve));
+  yield* searched(valve);
+}
+
+function* searched(valve: SimulatedValve): Generator<void, Searched> {
+  return yield* keptInSteps(valve, { key: SEARCHED, steps: () => search(valve) });
 }
 
 function* search(valve: SimulatedValve): Generator<void, Searched> {
   const facts = valveFactsOf(valve.build.frame.sheet);
   const model = modelOfValve(facts);
-  const items: Evidence[] = [...openingEvidence(facts, complaintOf(valve).opening)];
+  yield;
+  const { opening } = yield* complaining(valve);
+  const items: Evidence[] = [...openingEvidence(facts, opening)];
   let standing: Standing = {
     hub: 'in service',
     gaugesFitted: facts.gaugesFitted,
@@ -83,6 +80,7 @@ function* search(valve: SimulatedValve): Generator<void, Searched> {
   };
   const told: Told[] = [];
   let belief = believe(model, items);
+  yield;
   for (;;) {
     const decision = decide(model, { belief, evidence: items, standing });
     yield;
@@ -91,7 +89,7 @@ function* search(valve: SimulatedValve): Generator<void, Searched> {
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
     const { check, hub, minutes } = next;
     const looks = told.filter((one) => one.check === check).length;
-    if (check === 'loopRecord') yield* recordLoop(valve);
+    yield* preparing(valve, { check, hub });
     const said = seeCheck(valve, { check, hub, random: lookRandom(valve, `${check} ${looks}`) });
     const item = evidence(check, said);
     const beforeFraction = shareOf(truthOf(valve), causeRanking(model, belief));

@@ -62,21 +62,33 @@ export function rangeText({ above, atLeast, below, atMost, whole }: Range): stri
  */
 export function refuseOutside(values: Readonly<Record<string, number>>, range: Range): void {
   for (const [name, value] of Object.entries(values)) {
-    const about = { name, unit: unitOfName(name) };
-    if (typeof value !== 'number' || !Number.isFinite(value)) {
-      // A caller that reads JSON may hand over a text or nothing at all in spite of the type.
-      const shown = typeof value === 'number' || typeof value === 'string' ? String(value) : null;
-      throw new CalcError({ code: 'CALC-001', ...about, value: shown, range: rangeText(range) });
-    }
-    if (!isInside({ value, range })) {
-      throw new CalcError({ code: 'CALC-002', ...about, value, range: rangeText(range) });
-    }
-    const tooSmall = range.above === 0 && value < SMALLEST_ABOVE_ZERO;
-    if (Math.abs(value) > LARGEST || tooSmall) {
-      const bounds = tooSmall ? `at least ${SMALLEST_ABOVE_ZERO}` : `at most ${LARGEST} in size`;
-      throw new CalcError({ code: 'CALC-002', ...about, value, range: bounds });
-    }
+    if (typeof value !== 'number' || !Number.isFinite(value)) throw noNumber(name, { value, range });
+    const bounds = boundsBroken({ value, range });
+    // The unit is read off the name only where it is printed: this is asked millions of times in a search.
+    if (bounds !== null)
+      throw new CalcError({ code: 'CALC-002', name, unit: unitOfName(name), value, range: bounds });
   }
+}
+
+function noNumber(name: string, of: { readonly value: unknown; readonly range: Range }): CalcError {
+  const { value, range } = of;
+  // A caller that reads JSON may hand over a text or nothing at all in spite of the type.
+  const shown = typeof value === 'number' || typeof value === 'string' ? String(value) : null;
+  return new CalcError({
+    code: 'CALC-001',
+    name,
+    unit: unitOfName(name),
+    value: shown,
+    range: rangeText(range),
+  });
+}
+
+/** @returns the bounds that a number lies outside of, in words; null inside them */
+function boundsBroken(of: { readonly value: number; readonly range: Range }): string | null {
+  const { value, range } = of;
+  if (!isInside(of)) return rangeText(range);
+  if (range.above === 0 && value < SMALLEST_ABOVE_ZERO) return `at least ${SMALLEST_ABOVE_ZERO}`;
+  return Math.abs(value) > LARGEST ? `at most ${LARGEST} in size` : null;
 }
 
 /**

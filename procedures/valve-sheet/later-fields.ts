@@ -8,5 +8,10 @@ export type LoggedSheet = Omit<ValveSheet, keyof typeof LATER> & Partial<ValveSh
 
 /** @example wholeSheet(loggedBefore).strokeOpenMaxS // null: nobody was asked for it then */
 export function wholeSheet(logged: LoggedSheet): ValveSheet {
-  return { ...LATER, ...logged };
+  return isWhole(logged) ? logged : { ...LATER, ...logged };
+}
+
+/** Saved since: a copy of its many fields costs as much as folding fifty lines. */
+function isWhole(logged: LoggedSheet): logged is ValveSheet {
+  return Object.keys(LATER).every((name) => name in logged);
 }

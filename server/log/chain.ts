@@ -80,7 +80,7 @@ function readCanonical(line: StoredLine): Json {
   try {
     const read: Json = JSON.parse(line.bytes);
     // Nearly every line: no name stands twice in a text that comes out again letter by letter.
-    if (isCanonical(line.bytes, read) || canonical(read) === line.bytes) return read;
+    if (isCanonical(line.bytes) || canonical(read) === line.bytes) return read;
     // Says which fault it is, where it is one that a reader can trip over.
     parseStrict(line.bytes);
   } catch (error) {

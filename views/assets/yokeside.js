@@ -92,12 +92,16 @@ document.addEventListener('htmx:afterSettle', (event) => {
   (next?.closest('.card') ?? next)?.scrollIntoView({ block: 'start' });
 });
 
-// What was understood counts by Enter on its button; whatever is typed or scanned there goes to the line instead.
+// What was understood counts by Enter on its button; whatever is typed or scanned there, or outside of any field, goes
+// to the line at the foot instead.
+const TAKES_KEYS = 'input, select, textarea, button, a, summary';
 document.addEventListener('keydown', (event) => {
   const isTyped =
     event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.altKey && !event.metaKey;
-  if (!isTyped || !event.target.matches?.('[data-count]')) return;
-  document.getElementById('reply')?.select();
+  const line = document.getElementById('reply');
+  if (!isTyped || !line) return;
+  if (event.target.matches?.('[data-count]')) line.select();
+  else if (!event.target.closest?.(TAKES_KEYS)) line.focus({ preventScroll: true });
 });
 
 document.addEventListener('click', (event) => {

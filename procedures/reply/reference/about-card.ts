@@ -11,12 +11,26 @@ const HOW_LONG =
 const WHICH_SETTING =
   /^(?:what|which) (?:(?:psi|bar|kpa|signal|pressure|air|setting|row)(?: is it)?(?: now| next)?|(?:should|must|do|does) (?:it|i|we) (?:read|set|show|stand at)(?: now| next)?)$/;
 
-/** What is asked of the open card itself: how long it waits, which row of its table is due; null for anything else. */
+const WHAT_IS_WRONG =
+  /^(?:what (?:is|are) (?:the )?(?:most )?(?:likely )?(?:causes?|faults?)|what is wrong(?: with it| here)?|likely causes?|what (?:do|should) (?:i|we) (?:check|look at) next|(?:which|what) check(?: is)?(?: next)?|what is the next check)$/;
+
+/** What is asked of the open card itself: how long it waits, which row is due, what a search makes likely; null for anything else. */
 export function aboutCard(question: string, ask: Ask): ReplyTold | null {
   const asked = plainText(question);
   if (ask.step?.kind === 'wait' && HOW_LONG.test(asked)) return waiting(ask.step, ask);
   if (ask.step?.kind === 'table' && WHICH_SETTING.test(asked)) return row(ask.step, ask);
+  if (isHub(ask) && WHAT_IS_WRONG.test(asked))
+    return told('The likely causes stand on this card, the likeliest first.', {
+      lines: [
+        'Each has its chance, and what speaks for it and against it. Above them stands the check that tells most for its minutes.',
+        'None is certain until its own check has shown it.',
+      ],
+    });
   return null;
+}
+
+function isHub({ step }: Ask): boolean {
+  return step?.kind === 'reading' && step.asks.some(({ name }) => name === 'hubChoice');
 }
 
 function waiting(step: WaitStep<string>, { job, around }: Ask): ReplyTold {

@@ -54,9 +54,39 @@ export function lineViews(job: Job, compiled: Compiled): readonly LineView[] {
     const last = folded.at(-1);
     if (last !== undefined && last.step === line.step && last.rows.length > 0 && line.rows.length > 0) {
       folded[folded.length - 1] = withRows(last, line);
+    } else if (last !== undefined && choseThis(job, { choice: last, line })) {
+      folded[folded.length - 1] = withChoice(last, line);
     } else folded.push(line);
   }
   return folded;
+}
+
+/** At a hub of a search a check was chosen, and this line is what it showed. */
+function choseThis(
+  { answers }: Job,
+  { choice, line }: { readonly choice: LineView; readonly line: LineView },
+): boolean {
+  const chosen = answers.find(({ place }) => place === choice.place);
+  return (
+    chosen?.figures.advisedBest !== undefined &&
+    chosen.to === line.step &&
+    choice.reading === line.what &&
+    answers.find(({ place }) => place === line.place)?.superseded === chosen.superseded
+  );
+}
+
+/** One line for a check: what it showed, under the number of its hub; who chose it stands behind it. */
+function withChoice(choice: LineView, line: LineView): LineView {
+  const chosen = {
+    label: 'Chosen',
+    value: `${choice.who} ${choice.when}, line ${choice.place}`,
+    isOwn: false,
+  };
+  return {
+    ...line,
+    number: choice.number,
+    gave: [chosen, ...choice.gave.filter(({ value }) => value !== line.what), ...line.gave],
+  };
 }
 
 /** Readings of one table under one line: how many, and the verdict of the last. */
@@ -231,6 +261,9 @@ function verdictOf(answer: Answer): LineView['verdict'] {
 
 /** Outcomes that say themselves what was done. */
 const TOLD_AS_IT_IS: readonly string[] = [
+  'parked',
+  'taken up',
+  'went back',
   'kept',
   'done',
   'waived',

@@ -114,6 +114,19 @@ describe('A fault looked for over HTTP', () => {
     await answer({ found: 'skip' });
   });
 
+  test('says, asked what is likely, where it stands and that nothing is certain yet', async () => {
+    const { place } = await told();
+    const asked = { requestId: newRequestId(), place: String(place), reply: 'what is the likely cause?' };
+    const reply = await (await app.postJson('/jobs/1/reply', asked, { as })).json();
+    expect(JSON.stringify(reply)).toMatch(/likely causes stand on this card.*None is certain/);
+  });
+
+  test('folds a check that was chosen and made to one line, with who chose it behind it', async () => {
+    const html = await (await app.get('/jobs/1', { as })).text();
+    expect(html).not.toContain('<span class="line__what">In service: what to look at next</span>');
+    expect(html).toMatch(/<dt>Chosen<\/dt><dd>\w+ \d\d:\d\d, line \d+<\/dd>/);
+  });
+
   test('takes a record of the loop as a file: a wrong cell is named and kept, a good one is judged, drawn and kept', async () => {
     await answer({ hubChoice: 'loopRecord' });
     const sticks = withoutPosition(stickyLoop({ stickPercent: 5, jumpPercent: 2 }));

@@ -2,6 +2,7 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The screen of a job and what leads to it. */
 export const jobScreen = {
+  Chosen: 'Elegida',
   ', line {1}.': ', línea {1}.',
   ', or': ', o',
   'A second competent person signs': 'Firma una segunda persona competente',

@@ -2,6 +2,12 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The built-in reference: terms of the trade by name, and what each of them is. */
 export const replyReference = {
+  'Each has its chance, and what speaks for it and against it. Above them stands the check that tells most for its minutes.':
+    'Cada una tiene su probabilidad, y lo que habla a favor y en contra. Encima está la comprobación que más dice por sus minutos.',
+  'None is certain until its own check has shown it.':
+    'Ninguna es segura hasta que la haya mostrado su propia comprobación.',
+  'The likely causes stand on this card, the likeliest first.':
+    'Las causas probables están en esta tarjeta, primero la más probable.',
   'Another person sees these numbers before the work goes on.':
     'Otra persona ve estos números antes de que siga el trabajo.',
   'It belongs to “{1}”: {2}': 'Forma parte de «{1}»: {2}',

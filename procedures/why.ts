@@ -5,12 +5,12 @@ import { straightWay } from './straight-way.ts';
 import type { Definition, HoldStep, OpenStep } from './vocabulary.ts';
 
 const POINTS: Readonly<Record<HoldStep<string>['point'], string>> = {
-  hold: 'Nobody passes until each energy is shown safe and another person signs: what comes behind it cannot be undone.',
+  hold: 'Nobody passes until each energy is shown safe and another person signs: what comes after it cannot be undone.',
   witness: 'Another person sees these numbers before the work goes on.',
   review: 'Somebody who had no hand in the work judges its numbers.',
 };
 
-const ON_RECORD = 'What is written here stands in the record, and the cards behind it rest on it.';
+const ON_RECORD = 'What is written here stands in the record, and the cards after it rest on it.';
 
 /**
  * Why a card stands open: its own reason; where it gives none, what a hold is for, which line led here, what can hurt, and

@@ -17,7 +17,7 @@ export interface Readable {
 
 const NOTHING: Fault = {
   code: 'RPL-004',
-  what: 'Nothing of this is a reading or an answer.',
+  what: 'None of this is a reading or an answer.',
   next: 'Write what the card asks for, or ask a question.',
 };
 

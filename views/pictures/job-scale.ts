@@ -1,3 +1,5 @@
+import { isLanguage } from '../language/language.ts';
+import { textIn } from '../language/speak.ts';
 import { group, hatchPattern, letters, shape } from './svg.ts';
 
 export interface ScaleTick {
@@ -12,31 +14,43 @@ export interface JobScale {
   readonly ticks: readonly ScaleTick[];
   /** Unique on the page. */
   readonly id?: string;
+  /** In which its words are read: they are put in as the page leaves, and their room is kept here. */
+  readonly lang?: string;
 }
 
 const LETTER_PX = 7;
 const NARROW_PX = 840;
 const WIDE_PX = 1120;
+/** On a phone the name of the phase stands alone, and may have to end where it would else begin. */
+const PHONE_PX = 270;
 
 interface Label {
   readonly at: number;
   readonly text: string;
+  readonly widthPx: number;
   readonly now: boolean;
 }
 
-function labelsOf(ticks: readonly ScaleTick[]): Label[] {
+function labelsOf(ticks: readonly ScaleTick[], lang: string): Label[] {
+  const say = textIn(isLanguage(lang) ? lang : 'en');
   const current = ticks.findIndex((tick) => tick.state === 'current');
   const starts = ticks.flatMap((tick, at) => ((tick.hold ?? tick.phase) ? [at] : []));
   const now = starts.filter((at) => at <= current).at(-1);
-  return starts.map((at) => ({ at, text: ticks[at]?.hold ?? ticks[at]?.phase ?? '', now: at === now }));
+  return starts.map((at) => {
+    const text = ticks[at]?.hold ?? ticks[at]?.phase ?? '';
+    return { at, text, widthPx: say(text).length * LETTER_PX + 6, now: at === now };
+  });
 }
 
 /** The labels that do not run into each other where the scale is `widthPx` wide; the current one always stands. */
-export function labelsThatFit(ticks: readonly ScaleTick[], widthPx: number): Label[] {
+export function labelsThatFit(
+  ticks: readonly ScaleTick[],
+  { widthPx, lang = 'en' }: { readonly widthPx: number; readonly lang?: string },
+): Label[] {
   const kept: Label[] = [];
   const start = (label: Label) => (label.at / ticks.length) * widthPx;
-  const end = (label: Label) => start(label) + label.text.length * LETTER_PX + 6;
-  for (const label of labelsOf(ticks)) {
+  const end = (label: Label) => start(label) + label.widthPx;
+  for (const label of labelsOf(ticks, lang)) {
     const last = kept.at(-1);
     const overlaps = last !== undefined && end(last) > start(label);
     if (overlaps && !label.now) continue;
@@ -122,20 +136,24 @@ function currentTick(ticks: readonly ScaleTick[], hatch: string): string {
     : shape('rect', { ...box, fill: `url(#${hatch})`, 'stroke-width': 1, class: 'scale-now' });
 }
 
+function isLate({ at, widthPx }: Label, ticks: readonly ScaleTick[]): boolean {
+  return (at / ticks.length) * PHONE_PX + widthPx > PHONE_PX;
+}
+
 /**
  * The job as a travel scale: a tick a step, taller at a phase, double bars at a hold, black where done,
  * hatched where the work is. The line beside it says the same in words, so it is hidden from readers.
  */
-export function jobScale({ ticks, id = 'scale' }: JobScale): string {
+export function jobScale({ ticks, id = 'scale', lang = 'en' }: JobScale): string {
   const hatch = `${id}-hatch`;
-  const narrow = new Set(labelsThatFit(ticks, NARROW_PX).map((label) => label.at));
-  const labels = labelsThatFit(ticks, WIDE_PX).map((label) =>
+  const narrow = new Set(labelsThatFit(ticks, { widthPx: NARROW_PX, lang }).map((label) => label.at));
+  const labels = labelsThatFit(ticks, { widthPx: WIDE_PX, lang }).map((label) =>
     letters(
       {
         x: `${Math.round((label.at / ticks.length) * 1e5) / 1000}%`,
         dx: 3,
         y: 17,
-        class: `scale-label${label.now ? ' scale-label--now' : ''}${narrow.has(label.at) ? '' : ' scale-label--roomy'}`,
+        class: `scale-label${label.now ? ' scale-label--now' : ''}${narrow.has(label.at) ? '' : ' scale-label--roomy'}${isLate(label, ticks) ? ' scale-label--late' : ''}`,
       },
       label.text,
     ),

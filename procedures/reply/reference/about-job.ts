@@ -100,7 +100,7 @@ function left({ job, around }: Ask): ReplyTold {
   const phases = [...new Set(rest.map(({ phase }) => phase))].flatMap(
     (id) => definition.phases.find((phase) => phase.id === id)?.title ?? [],
   );
-  if (rest.length === 0) return told('This is the last card of the straight way.', { lines: [] });
+  if (rest.length === 0) return told('This is the last card, if nothing gives trouble.', { lines: [] });
   const heading =
     rest.length === 1
       ? 'One step is left after this card, if nothing gives trouble.'
@@ -149,7 +149,7 @@ function skip({ step, job, around }: Ask): ReplyTold {
   return told('No step is skipped: no way on leads past this card.', {
     lines: [
       ...(says === '' ? [] : [says]),
-      'Where it cannot be done here, say so in its own answers, park the job, or make safe and stop.',
+      'Where it cannot be done, answer the card so, park the job, or make safe and stop.',
     ],
   });
 }

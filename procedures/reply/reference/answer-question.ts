@@ -65,7 +65,9 @@ function numberWords(number: TermNumber, job: Job): string {
 /** A name that is spelt nearly so is offered, never taken. */
 function notNamed(text: string): Reply {
   const near = termsNear(text, TERMS);
-  return near.length === 0 ? notKnown(text) : whichTerm(near, 'Nothing here is spelt so. Is this meant?');
+  return near.length === 0
+    ? notKnown(text)
+    : whichTerm(near, 'No term is spelled so. Is one of these meant?');
 }
 
 function whichTerm(terms: readonly Term[], what = 'Several things are called that. Which one?'): Reply {

@@ -88,11 +88,7 @@ function atPercent({ valueSi: percent, raw }: Quantity, { words, ask }: On): Rep
   const signalPa = signalAtPercent({ ...range, reverse: isReverse(ask) });
   const ofRange = `${raw} of the bench set itself is ${pressure(signalAtPercent(range), ask)}.`;
   return told(`${pressure(signalPa, ask)} on the actuator for ${raw} open.`, {
-    lines: [
-      ...(isReverse(ask) ? [ofRange] : []),
-      ...benchSetLines(ask),
-      'With flow on the plug it may lie elsewhere.',
-    ],
+    lines: [...(isReverse(ask) ? [ofRange] : []), ...benchSetLines(ask), 'Flow on the plug shifts it.'],
     source: SOURCES['S-02'].title,
     calculation: 'signal-at-percent',
   });
@@ -113,7 +109,7 @@ function atSignal({ valueSi, unit, raw }: Quantity, { words, ask }: On): ReplyTo
     return told(`${raw} is beyond the bench set: the stem rests at its end.`, { lines: benchSetLines(ask) });
   const lengthM = (openPercent / 100) * sheet.travelM;
   return told(`${format({ valueSi: openPercent, unit: '%' })} open at ${raw}, ${length(lengthM, ask)}.`, {
-    lines: [...benchSetLines(ask), 'Friction moves it a little, another way up than down.'],
+    lines: [...benchSetLines(ask), 'Friction shifts it a little: one way going up, the other coming down.'],
     source: SOURCES['S-02'].title,
     calculation: 'signal-travel',
   });

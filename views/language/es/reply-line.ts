@@ -19,7 +19,7 @@ export const replyLine = {
   'Bench set of {1}: {2} to {3} over {4}, {5}.':
     'Ajuste de banco de {1}: de {2} a {3} en una carrera de {4}, {5}.',
   'Every row of this table is written.': 'Cada fila de esta tabla está escrita.',
-  'Friction moves it a little, another way up than down.':
+  'Friction shifts it a little: one way going up, the other coming down.':
     'La fricción lo desplaza un poco, subiendo hacia un lado y bajando hacia el otro.',
   'Go back': 'Volver atrás',
   'I am not sure': 'No estoy seguro',
@@ -34,9 +34,10 @@ export const replyLine = {
   'No hold is among them.': 'Entre ellos no hay ningún punto de espera.',
   'No step is skipped: no way on leads past this card.':
     'Ningún paso se salta: ningún camino sigue sin pasar por esta tarjeta.',
-  'Nothing here is spelt so. Is this meant?': 'Aquí nada se escribe así. ¿Quiere decir esto?',
+  'No term is spelled so. Is one of these meant?':
+    'Ningún término se escribe así. ¿Quiere decir uno de estos?',
   'Nothing is counted while you are not sure.': 'Nada cuenta mientras usted no esté seguro.',
-  'Nothing of this is a reading or an answer.': 'Nada de esto es una lectura ni una respuesta.',
+  'None of this is a reading or an answer.': 'Nada de esto es una lectura ni una respuesta.',
   'On {1}: {2}.': 'En {1}: {2}.',
   'One field is named twice.': 'Un campo está nombrado dos veces.',
   'Park this job': 'Poner este trabajo en pausa',
@@ -67,16 +68,16 @@ export const replyLine = {
   'This card waits {1} s.': 'Esta tarjeta espera {1} s.',
   'This is more than the case may have: shut the regulator and vent first. Counting it stops the work.':
     'Es más de lo que puede tener la caja: primero cierre el regulador y ventee. Si cuenta, el trabajo se detiene.',
-  'This is the last card of the straight way.': 'Esta es la última tarjeta del camino recto.',
+  'This is the last card, if nothing gives trouble.': 'Esta es la última tarjeta, si nada da problemas.',
   'This is too long to be read.': 'Es demasiado largo para leerlo.',
   'This job has: {1}.': 'Este trabajo tiene: {1}.',
   'What has lapsed is shown again, one walk round:':
     'Lo que ha caducado se demuestra otra vez, en una vuelta:',
-  'Where it cannot be done here, say so in its own answers, park the job, or make safe and stop.':
-    'Si aquí no se puede hacer, dígalo con sus propias respuestas, deje el trabajo en pausa, o deje seguro y pare.',
+  'Where it cannot be done, answer the card so, park the job, or make safe and stop.':
+    'Si no se puede hacer, contéstelo así en la tarjeta, deje el trabajo en pausa, o deje seguro y pare.',
   'Where you read on another one of this job, write `on` and its number behind the reading.':
     'Si leyó en otro de este trabajo, escriba detrás de la lectura “en” y su número.',
-  'With flow on the plug it may lie elsewhere.': 'Con flujo sobre el obturador puede quedar en otro punto.',
+  'Flow on the plug shifts it.': 'El flujo sobre el obturador lo desplaza.',
   'Worked out with the exact size of both units.': 'Calculado con el tamaño exacto de ambas unidades.',
   'Write a reading or an answer, or ask a question.':
     'Escriba una lectura o una respuesta, o haga una pregunta.',

@@ -12,13 +12,13 @@ export const replyReference = {
     'Otra persona ve estos números antes de que siga el trabajo.',
   'It belongs to “{1}”: {2}': 'Forma parte de «{1}»: {2}',
   'Line {1}, “{2}”, says: {3}.': 'La línea {1}, «{2}», dice: {3}.',
-  'Nobody passes until each energy is shown safe and another person signs: what comes behind it cannot be undone.':
+  'Nobody passes until each energy is shown safe and another person signs: what comes after it cannot be undone.':
     'Nadie pasa hasta que cada energía esté demostrada segura y firme otra persona: lo que viene detrás no se puede deshacer.',
   'One step is left after this card, if nothing gives trouble.':
     'Queda un paso después de esta tarjeta, si nada da problemas.',
   'Somebody who had no hand in the work judges its numbers.':
     'Alguien que no participó en el trabajo juzga sus números.',
-  'What is written here stands in the record, and the cards behind it rest on it.':
+  'What is written here stands in the record, and the cards after it rest on it.':
     'Lo que se escribe aquí queda en el registro, y las tarjetas siguientes se apoyan en ello.',
   'What can hurt: {1}': 'Lo que puede hacer daño: {1}',
   'A cock, block valve or breaker with a tag, where a lock is hung. Its state belongs to the site, not to one job.':

@@ -41,7 +41,10 @@ export async function readBody(
 ): Promise<Body> {
   const declared = request.headers.get('content-type') ?? '';
   const type = declared.split(';')[0]?.trim().toLowerCase() ?? '';
-  const bytes = await readBytes(request, bytesMax);
+  const next = takesTextFiles
+    ? 'Of a table take fewer rows: every second one, or fewer hours.'
+    : 'Send less at once.';
+  const bytes = await readBytes(request, { bytesMax, next });
   if (type === 'multipart/form-data' && fileField !== undefined)
     return await multipartBody(bytes, { declared, fileField });
   if (type === 'multipart/form-data' && takesTextFiles)
@@ -86,36 +89,43 @@ async function partsOf(bytes: Uint8Array<ArrayBuffer>, declared: string): Promis
   }
 }
 
-async function readBytes(request: Request, bytesMax: number): Promise<Uint8Array<ArrayBuffer>> {
+interface Most {
+  readonly bytesMax: number;
+  /** What to do where it is more. */
+  readonly next: string;
+}
+
+async function readBytes(request: Request, most: Most): Promise<Uint8Array<ArrayBuffer>> {
+  const { bytesMax } = most;
   const announced = Number(request.headers.get('content-length') ?? Number.NaN);
-  if (announced > bytesMax) throw tooLarge(bytesMax);
+  if (announced > bytesMax) throw tooLarge(most);
   // Over the wire Node takes no more than was announced, so that it may be read in one piece: half the work of a stream.
-  if (announced >= 0) return bounded(new Uint8Array(await request.arrayBuffer()), bytesMax);
+  if (announced >= 0) return bounded(new Uint8Array(await request.arrayBuffer()), most);
   if (request.body === null) return new Uint8Array();
   const parts: Uint8Array[] = [];
   let length = 0;
   // A body whose length nobody announced is counted as it comes.
   for await (const part of request.body as unknown as AsyncIterable<Uint8Array>) {
     length += part.length;
-    if (length > bytesMax) throw tooLarge(bytesMax);
+    if (length > bytesMax) throw tooLarge(most);
     parts.push(part);
   }
   return new Uint8Array(Buffer.concat(parts, length));
 }
 
 /** What was announced is not believed where there was no wire. */
-function bounded(bytes: Uint8Array<ArrayBuffer>, bytesMax: number): Uint8Array<ArrayBuffer> {
-  if (bytes.length > bytesMax) throw tooLarge(bytesMax);
+function bounded(bytes: Uint8Array<ArrayBuffer>, most: Most): Uint8Array<ArrayBuffer> {
+  if (bytes.length > most.bytesMax) throw tooLarge(most);
   return bytes;
 }
 
-function tooLarge(bytesMax: number): Refusal {
+function tooLarge({ bytesMax, next }: Most): Refusal {
   return new Refusal({
     kind: 'malformed',
     code: 'REQ-001',
     what: `The content is larger than ${Math.floor(bytesMax / 1024)} KiB.`,
     kept: 'Nothing was recorded.',
-    next: 'Send less at once.',
+    next,
   });
 }
 
@@ -167,8 +177,23 @@ async function fileFields(bytes: Uint8Array<ArrayBuffer>, declared: string): Pro
   return collected(new Map([...typed, ...chosen]));
 }
 
+/** A table program writes UTF-8, or UTF-16 with its mark before it. */
 async function textOf(file: Blob): Promise<string> {
-  return decodeUtf8(new Uint8Array(await file.arrayBuffer()));
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const [first, second] = bytes;
+  const coding =
+    first === 0xff && second === 0xfe ? 'utf-16le' : first === 0xfe && second === 0xff ? 'utf-16be' : 'utf-8';
+  try {
+    return new TextDecoder(coding, { fatal: true }).decode(bytes);
+  } catch {
+    throw new Refusal({
+      kind: 'malformed',
+      code: 'REQ-003',
+      what: 'The file cannot be read: its letters are neither UTF-8 nor UTF-16.',
+      kept: 'Nothing was recorded.',
+      next: 'Save it as CSV UTF-8, and choose it again.',
+    });
+  }
 }
 
 /** URLSearchParams puts a mark in the place of what it cannot decode; a reading must not change so silently. */

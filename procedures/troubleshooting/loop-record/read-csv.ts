@@ -1,6 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import type { LoopSample } from './samples.ts';
-import { readTimeS, TIME_UNITS_S } from './time-cell.ts';
+import { type DayOrder, dayOrderOf, readTimeS, TIME_UNITS_S } from './time-cell.ts';
 
 /** A wrong place of a table: row as a table program counts it, column as its head calls it; null for the whole of it. */
 export interface LoopFault {
@@ -21,12 +21,19 @@ const ROWS_MAX = 5000;
 const ROW_LETTERS_MAX = 2000;
 const ROWS_LEAST = 20;
 
+/** Names of the columns, small letters without accents; Spanish ones too. */
 const COLUMNS = {
-  time: ['time', 't', 'timestamp', 'date and time', 'seconds'],
-  output: ['output', 'controller output', 'out', 'op', 'co'],
-  process: ['process', 'process value', 'process variable', 'pv', 'measurement'],
-  position: ['position', 'valve position', 'travel', 'stem', 'stem position', 'vp'],
-  setPoint: ['set point', 'setpoint', 'sp'],
+  time: ['time', 't', 'timestamp', 'date and time', 'seconds', 'tiempo', 'hora', 'fecha y hora', 'segundos'],
+  output: ['output', 'controller output', 'out', 'op', 'co', 'salida', 'salida del controlador'],
+  process: [
+    ...['process', 'process value', 'process variable', 'pv', 'measurement'],
+    ...['proceso', 'valor de proceso', 'variable de proceso', 'medicion'],
+  ],
+  position: [
+    ...['position', 'valve position', 'travel', 'stem', 'stem position', 'vp'],
+    ...['posicion', 'posicion de la valvula', 'carrera', 'vastago'],
+  ],
+  setPoint: ['set point', 'setpoint', 'sp', 'consigna', 'punto de consigna', 'punto de ajuste'],
 } as const;
 
 type ColumnName = keyof typeof COLUMNS;
@@ -50,7 +57,7 @@ const CALLED: Readonly<Record<ColumnName, string>> = {
 export function readLoopCsv(text: string): LoopRead {
   if (text.length > LOOP_LETTERS_MAX)
     return whole(
-      `It has ${text.length} letters; at most ${LOOP_LETTERS_MAX}. Take every second row, or fewer hours.`,
+      `It has ${text.length} letters; at most ${LOOP_LETTERS_MAX}. ${fewer(text.length, LOOP_LETTERS_MAX)}`,
     );
   const [, sign, rest] = text.match(/^\ufeff?(?:sep=(.)\r?\n)?([\s\S]*)$/) ?? [];
   const table = rest ?? text;
@@ -62,7 +69,7 @@ export function readLoopCsv(text: string): LoopRead {
   const missing = NEEDED.filter((name) => !columns.some((one) => one.name === name));
   if (missing.length > 0)
     return whole(
-      `The head names no column ${missing.map((name) => CALLED[name]).join(', no ')}. Its first row must name time, output and process.`,
+      `Its first row names no column for ${missing.map((name) => CALLED[name]).join(', ')}. Name them time, output and process, or t, OP and PV.`,
     );
   const twice = columns.find((one, at) => columns.findIndex(({ name }) => name === one.name) < at);
   if (twice !== undefined)
@@ -74,7 +81,7 @@ export function readLoopCsv(text: string): LoopRead {
     cells.every((cell) => cell.trim() === '') ? [] : [{ row: at + 2, cells }],
   );
   if (rows.length > ROWS_MAX)
-    return whole(`It has ${rows.length} rows; at most ${ROWS_MAX}. Take every second row, or fewer hours.`);
+    return whole(`It has ${rows.length} rows; at most ${ROWS_MAX}. ${fewer(rows.length, ROWS_MAX)}`);
   if (rows.length < ROWS_LEAST)
     return whole(`It has ${rows.length} rows; at least ${ROWS_LEAST}. A swing wants three periods and more.`);
   return samplesOf(rows, { columns, mayComma: delimiter !== ',' || hasQuoted(table) });
@@ -82,6 +89,12 @@ export function readLoopCsv(text: string): LoopRead {
 
 function whole(what: string): LoopRead {
   return { samples: [], faults: [{ row: null, column: null, what }] };
+}
+
+function fewer(has: number, most: number): string {
+  return has <= 2 * most
+    ? 'Take every second row, or fewer hours.'
+    : `Take one row of ${Math.ceil(has / most)}, or fewer hours.`;
 }
 
 /** The head has names alone, so what stands between them most often is what divides them. */
@@ -118,9 +131,11 @@ interface Column {
 function headOf(head: readonly string[]): readonly Column[] {
   return head.flatMap((cell, at): readonly Column[] => {
     const [, words = cell, unit = 's'] = cell.trim().match(/^(.*?)\s*[[(]([^\])]*)[\])]$/) ?? [];
-    const plain = words.trim().toLowerCase();
+    const plain = words.trim().toLowerCase().normalize('NFD').replaceAll(/\p{M}/gu, '');
+    // A plant calls its columns by tags: FIC-101.PV.
+    const said = [plain, plain.split('.').at(-1) ?? ''];
     const name = (Object.keys(COLUMNS) as ColumnName[]).find((one) =>
-      (COLUMNS[one] as readonly string[]).includes(plain),
+      (COLUMNS[one] as readonly string[]).some((called) => said.includes(called)),
     );
     if (name === undefined) return [];
     return [{ name, at, unitS: TIME_UNITS_S[unit.trim().toLowerCase()] ?? 1 }];
@@ -142,15 +157,21 @@ function samplesOf(
     ({ name, at }) => !NEEDED.includes(name) && rows.every(({ cells }) => (cells[at] ?? '').trim() === ''),
   );
   const used = columns.filter((column) => !blank.includes(column));
+  const timeAt = columns.find(({ name }) => name === 'time')?.at ?? 0;
+  const order = dayOrderOf(rows.map(({ cells }) => cells[timeAt] ?? ''));
   let before = Number.NEGATIVE_INFINITY;
+  let midnightsS = 0;
   for (const { row, cells } of rows) {
     const read: { [C in ColumnName]?: number } = {};
     for (const column of used) {
-      const value = cellOf(cells[column.at] ?? '', { column, mayComma });
+      const value = cellOf(cells[column.at] ?? '', { column, mayComma, order });
       if (typeof value === 'number') read[column.name] = value;
       else faults.push({ row, column: CALLED[column.name], what: value });
     }
-    const { time, output, process, position = null, setPoint = null } = read;
+    const { output, process, position = null, setPoint = null } = read;
+    if (read.time !== undefined && isPastMidnight(cells[timeAt] ?? '', before - read.time - midnightsS))
+      midnightsS += DAY_S;
+    const time = read.time === undefined ? undefined : read.time + midnightsS;
     if (time !== undefined && time <= before)
       faults.push({ row, column: CALLED.time, what: 'It does not come after the row before.' });
     before = time ?? before;
@@ -162,6 +183,13 @@ function samplesOf(
   return { samples: samples.map((one) => ({ ...one, timeS: one.timeS - (first?.timeS ?? 0) })), faults };
 }
 
+const DAY_S = 86_400;
+
+/** A clock without a date that falls back by more than half a day has gone past midnight. */
+function isPastMidnight(cell: string, fallsBackS: number): boolean {
+  return /^\s*\d{1,2}:/.test(cell) && fallsBackS > DAY_S / 2;
+}
+
 const NUMBER = /^[-+\u2212]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d{1,2})?$/;
 /** Output and position in percent, with what a range may be overrun by. */
 const PERCENT_REACH: readonly [number, number] = [-10, 110];
@@ -169,13 +197,17 @@ const PERCENT_REACH: readonly [number, number] = [-10, 110];
 /** The number of a cell, or what is wrong with it. */
 function cellOf(
   cell: string,
-  { column: { name, unitS }, mayComma }: { readonly column: Column; readonly mayComma: boolean },
+  of: { readonly column: Column; readonly mayComma: boolean; readonly order: DayOrder },
 ): number | string {
+  const { column, mayComma, order } = of;
+  const { name, unitS } = column;
   const text = cell.trim();
   if (text === '') return 'Nothing is written.';
   const shown = text.length > 20 ? `${text.slice(0, 20)}...` : text;
   if (!NUMBER.test(text) || (text.includes(',') && !mayComma)) {
-    const timeS = name === 'time' ? readTimeS(text) : null;
+    const timeS = name === 'time' ? readTimeS(text, order) : null;
+    if (timeS === null && name === 'time' && order === null && readTimeS(text, 'day first') !== null)
+      return `Day and month cannot be told apart in “${shown}”. Write the year first.`;
     return timeS ?? `“${shown}” is no number${name === 'time' ? ' and no time' : ''}.`;
   }
   const value = Number(text.replace(',', '.').replace('\u2212', '-'));

@@ -55,7 +55,7 @@ function fieldView(field: Field, { job, again }: { readonly job: Job; readonly a
 
 /** What a record of the loop must hold, in a line. */
 const TABLE_HELP =
-  'Its first row names time, output and process, and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells';
+  'Its first row names time, output and process (or t, OP, PV), and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells; 5000 rows at most';
 
 function unitOf(dimension: QuantityField['dimension'], job: Job): string {
   return dimension === 'travel' ? '%' : unitFor(preferredUnit(dimension, job.sheet.units)).label;

@@ -83,6 +83,23 @@ describe('the body of a request', () => {
     },
   );
 
+  test('takes a file as a table program writes it, UTF-16 too, and says of another coding how to save it', async () => {
+    const sent = (bytes: Uint8Array<ArrayBuffer>) => {
+      const form = new FormData();
+      form.append('a', new Blob([bytes]), 'loop.txt');
+      return readBody(new Request('http://127.0.0.1/', { method: 'POST', body: form }), {
+        takesTextFiles: true,
+      });
+    };
+    const little = Uint8Array.from(Buffer.from('\ufeffPosición\t1', 'utf16le'));
+    expect((await sent(little)).fields).toEqual({ a: 'Posición\t1' });
+    expect((await sent(Uint8Array.from(Buffer.from(little).swap16()))).fields).toEqual({ a: 'Posición\t1' });
+    const other = await sent(Uint8Array.from(Buffer.from('Posición;1', 'latin1'))).catch((error) => error);
+    expect(other).toMatchObject({
+      text: { code: 'REQ-003', next: 'Save it as CSV UTF-8, and choose it again.' },
+    });
+  });
+
   test('with a file in it is read where the route takes files: the file stands in the place of what was typed', async () => {
     const form = new FormData();
     form.append('a', 'typed');

@@ -208,6 +208,6 @@ export const jobScreen = {
   '{1}. Work goes on; the job does not close before.': '{1}. El trabajo continúa; no se cierra antes.',
   'At most {1} letters: take every second row, or fewer hours.':
     'Como máximo {1} letras: tome una fila de cada dos, o menos horas.',
-  'Its first row names time, output and process, and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells':
-    'Su primera fila nombra tiempo, salida y proceso, y posición y consigna si las hay; salida y posición en tanto por ciento. Coma, punto y coma o tabulador entre las celdas',
+  'Its first row names time, output and process (or t, OP, PV), and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells; 5000 rows at most':
+    'Su primera fila nombra tiempo, salida y proceso (o t, OP, PV), y posición y consigna si las hay; salida y posición en tanto por ciento. Coma, punto y coma o tabulador entre las celdas; 5000 filas como máximo',
 } as const satisfies Catalogue;

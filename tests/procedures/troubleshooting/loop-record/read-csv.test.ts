@@ -4,7 +4,7 @@ import {
   LOOP_LETTERS_MAX,
   readLoopCsv,
 } from '../../../../procedures/troubleshooting/loop-record/read-csv.ts';
-import { readTimeS } from '../../../../procedures/troubleshooting/loop-record/time-cell.ts';
+import { dayOrderOf, readTimeS } from '../../../../procedures/troubleshooting/loop-record/time-cell.ts';
 
 const rows = (count: number, of: (at: number) => string): string =>
   Array.from({ length: count }, (_, at) => of(at)).join('\r\n');
@@ -56,9 +56,49 @@ describe('a record of the loop', () => {
       (at) => `2026-11-26 09:40:${String(at).padStart(2, '0')},50,20`,
     );
     expect(readLoopCsv(clock).samples.at(-1)?.timeS).toBe(29);
-    expect(readTimeS('09:40:30')).toBe(34_830);
-    expect(readTimeS('2026-02-30T09:40:30Z')).toBeNull();
-    expect(readTimeS('25:00')).toBeNull();
+    expect(readTimeS('09:40:30', null)).toBe(34_830);
+    expect(readTimeS('2026-02-30T09:40:30Z', null)).toBeNull();
+    expect(readTimeS('25:00', null)).toBeNull();
+  });
+
+  test.each([
+    ['26/11/2026 09:40:{s}', 'the day first'],
+    ['11/26/2026 9:40:{s} AM', 'the month first, a clock of twelve hours'],
+    ['26.11.2026 09:40:{s}', 'dots'],
+    ['03/04/2026 9:40:{s} p. m.', 'either, where all rows are of one date'],
+    ['2026/11/26 09:40:{s}.0000000', 'slashes, parts of a second'],
+  ])('takes times as a historian writes them: %s, %s', (form) => {
+    const text = table(
+      'Timestamp,OP,PV',
+      (at) => `${form.replace('{s}', String(at).padStart(2, '0'))},50,20`,
+    );
+    expect(readLoopCsv(text).samples.at(-1)?.timeS).toBe(29);
+  });
+
+  test('goes on past midnight, and says where day and month of its dates cannot be told apart', () => {
+    const clock = (at: number) =>
+      `${at < 15 ? `23:59:${45 + at}` : `00:00:${String(at - 15).padStart(2, '0')}`}`;
+    expect(
+      readLoopCsv(table('time,output,process', (at) => `${clock(at)},50,20`)).samples.at(-1)?.timeS,
+    ).toBe(29);
+    const dates = (at: number) => `0${at < 15 ? 3 : 4}/04/2026 ${clock(at)},50,20`;
+    expect(faultsOf(table('time,output,process', dates))[0]?.what).toContain('Write the year first.');
+    expect(dayOrderOf(['03/04/2026 10:00', '04/04/2026 10:00'])).toBeNull();
+    expect(dayOrderOf(['11/30/2026 10:00', '12/01/2026 10:00'])).toBe('month first');
+    expect(readTimeS('12:05 AM', null)).toBe(300);
+    expect(readTimeS('13:05 PM', null)).toBeNull();
+  });
+
+  test('is read with a head in Spanish, or one that names its columns by tags', () => {
+    const row = (at: number) => `${at};50,1;20,4;49;21`;
+    const wanted = readLoopCsv(table('time;output;process;position;set point', row));
+    expect(wanted.samples).toHaveLength(30);
+    for (const head of [
+      'Tiempo [s];Salida;Medición;Posición;Consigna',
+      'Hora;Salida del controlador;Variable de proceso;Carrera;Punto de ajuste',
+      'Timestamp;FIC-101.OP;FIC-101.PV;ZT-101.Position;FIC-101.SP',
+    ])
+      expect(readLoopCsv(table(head, row))).toEqual(wanted);
   });
 
   test('with a wrong cell is taken as a whole or not at all, each wrong cell named by row and column', () => {
@@ -83,14 +123,15 @@ describe('a record of the loop', () => {
   });
 
   test('without its columns, too short, too long or cut off says so', () => {
-    expect(faultsOf('')[0]?.what).toContain('names no column time');
-    expect(faultsOf(table('time,process', () => '1,2'))[0]?.what).toContain('no column output');
+    expect(faultsOf('')[0]?.what).toContain('names no column for time, output, process');
+    expect(faultsOf(table('time,process', () => '1,2'))[0]?.what).toContain('names no column for output');
     expect(faultsOf(table('time,output,process,pv', (at) => `${at},1,2,3`))[0]?.what).toContain('twice');
     expect(faultsOf(table('time,output,process', (at) => `${at},1,2`, 5))[0]?.what).toContain('at least 20');
     expect(faultsOf(table('time,output,process', (at) => `${at},1,2`, 5001))[0]?.what).toContain(
       'at most 5000',
     );
     expect(faultsOf('x'.repeat(LOOP_LETTERS_MAX + 1))[0]?.what).toContain('letters');
+    expect(faultsOf('x'.repeat(20 * LOOP_LETTERS_MAX))[0]?.what).toContain('Take one row of 20');
     expect(faultsOf('time,output,process\n1,"2,3\n')[0]?.what).toContain('quotation mark');
     expect(faultsOf(`time,output,process\n${'9'.repeat(3000)}`)[0]?.what).toContain('longer than');
   });

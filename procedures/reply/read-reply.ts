@@ -151,7 +151,18 @@ function refused(
   const fault = faults[0];
   return fault === undefined
     ? unknown(`“${typed}” is not understood on this card.`, 'Write it another way, or answer on the card.')
-    : faultReply(fault);
+    : faultReply(withAnswers(fault, ask));
+}
+
+/** So few answers are named where none of them was understood. */
+const ANSWERS_MAX = 4;
+
+/** A card with one choice among its fields names what may be answered, where words stood for none of it. */
+function withAnswers(fault: Fault, { fields }: Ask): Fault {
+  const [only, ...more] = fields.filter((field) => field.type === 'choice');
+  if (fault.code !== 'RPL-001' || only === undefined || more.length > 0) return fault;
+  const labels = only.choices.map(({ label }) => label);
+  return labels.length > ANSWERS_MAX ? fault : { ...fault, next: `The card takes: ${labels.join('; ')}.` };
 }
 
 function whichOf(typed: string, ways: readonly (ReplyUnderstood | ReplyPartial)[]): Reply {

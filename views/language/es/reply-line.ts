@@ -2,6 +2,7 @@ import type { Catalogue } from '../patterns.ts';
 
 /** What the reply line answers: what it understood, what it could not, where the job stands. */
 export const replyLine = {
+  'The card takes: {1}.': 'La tarjeta admite: {1}.',
   '(may stay blank)': '(puede quedar en blanco)',
   '(still wanted: {1})': '(todavía falta: {1})',
   'A hold is not answered here: no reply can sign it.':

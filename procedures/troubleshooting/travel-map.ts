@@ -53,15 +53,19 @@ interface Told {
 
 /**
  * A stop that the work never asks to pass troubles nobody: where it is complained of, half of the looks find it asked
- * beyond. Judgement.
+ * beyond, and then every check shows it. Judgement.
  */
-export function askedBeyond({ low, high }: TravelMap): readonly number[] {
-  const within = ASKED.filter((asked) => asked >= low && asked <= high);
-  const beyond =
-    low > 0
-      ? [0, 0.25, 0.5, 0.75].map((part) => part * low)
-      : [0, 0.25, 0.5, 0.75].map((part) => 1 - part * (1 - high));
-  return [...within.slice(0, beyond.length), ...beyond];
+export function waysAsked({ low, high }: TravelMap): readonly {
+  readonly id: string;
+  readonly part: number;
+  readonly asked: readonly number[];
+}[] {
+  const parts = [0, 0.25, 0.5, 0.75];
+  const beyond = parts.map((part) => (low > 0 ? part * low : 1 - part * (1 - high)));
+  return [
+    { id: '', part: 0.5, asked: ASKED },
+    { id: ', asked beyond', part: 0.5, asked: beyond },
+  ];
 }
 
 /** What all checks show that look at the travel, and at how the loop comes to terms with it. */

@@ -3,7 +3,7 @@ import { relayAtItsEnd } from '../driven.ts';
 import { frictionGrades, frictionShows } from '../friction.ts';
 import { bothEnds } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
-import { askedBeyond, gradesOf, leftOpen, TRUE_TRAVEL, travelShows } from '../travel-map.ts';
+import { gradesOf, leftOpen, TRUE_TRAVEL, travelShows, waysAsked } from '../travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
@@ -179,28 +179,29 @@ export const stemCauses = {
           { low: 0, high: 0.4, share: 0.2 },
           { low: 0.15, high: 1, share: 0.15 },
           { low: 0.4, high: 1, share: 0.2 },
-        ].map(({ low, high, share }) => {
-          const map = { ...TRUE_TRAVEL, low, high };
-          const asked = askedBeyond(map);
-          const { wantsOpen, wantsShut } = stoppedShareOf(map, asked);
-          return {
-            id: `${low} ${high}`,
-            share,
-            map,
-            told: { asked },
-            shows: {
-              ...stopped(v, { full: wantsOpen, empty: wantsShut }),
-              ...stoppedAirShows(v, { map, asked }),
-              outputGauge: { 'without the stem': 0.35 * (wantsOpen + wantsShut), full: 0.25 * wantsOpen },
-              cylinderGaugesOnStep: {
-                none: 0.4 * (wantsOpen + wantsShut),
-                'without the stem': 0.3 * (wantsOpen + wantsShut),
+        ].flatMap(({ low, high, share }) =>
+          waysAsked({ ...TRUE_TRAVEL, low, high }).map(({ id, part, asked }) => {
+            const map = { ...TRUE_TRAVEL, low, high };
+            const { wantsOpen, wantsShut } = stoppedShareOf(map, asked);
+            return {
+              id: `${low} ${high}${id}`,
+              share: share * part,
+              map,
+              told: { asked },
+              shows: {
+                ...stopped(v, { full: wantsOpen, empty: wantsShut }),
+                ...stoppedAirShows(v, { map, asked }),
+                outputGauge: { 'without the stem': 0.35 * (wantsOpen + wantsShut), full: 0.25 * wantsOpen },
+                cylinderGaugesOnStep: {
+                  none: 0.4 * (wantsOpen + wantsShut),
+                  'without the stem': 0.3 * (wantsOpen + wantsShut),
+                },
+                handwheelAndStops: { engaged: 0.98 },
+                leavesSeatAt: low > 0 && v.spring ? { [signalOpens(v) ? 'high' : 'low']: 0.9 } : {},
               },
-              handwheelAndStops: { engaged: 0.98 },
-              leavesSeatAt: low > 0 && v.spring ? { [signalOpens(v) ? 'high' : 'low']: 0.9 } : {},
-            },
-          };
-        }),
+            };
+          }),
+        ),
       ),
   },
   plugOff: {

@@ -1,14 +1,14 @@
 import type { Cause } from '../cause.ts';
 import { bothEnds, shuttingEnd } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
-import { askedBeyond, gradesOf, TRUE_TRAVEL } from '../travel-map.ts';
+import { gradesOf, TRUE_TRAVEL, waysAsked } from '../travel-map.ts';
 import { hasPositioner, signalOpens, type ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
 /** An object keeps it open: below it the stem does not go, above it everything is as it should be. */
-function held(v: ValveFacts, low: number) {
+function held(v: ValveFacts, of: { readonly low: number; readonly asked: readonly number[] }) {
+  const { low, asked } = of;
   const map = { ...TRUE_TRAVEL, low };
-  const asked = askedBeyond(map);
   const { wantsShut } = stoppedShareOf(map, asked);
   const leaves = signalOpens(v) ? 100 * low : -100 * low;
   return {
@@ -67,7 +67,16 @@ export const trimCauses = {
     prior: 1.8,
     basis: BASIS.judgement,
     shows: () => ({}),
-    grades: (v) => gradesOf([0.06, 0.15, 0.3].map((low) => ({ id: `${low}`, share: 1, ...held(v, low) }))),
+    grades: (v) =>
+      gradesOf(
+        [0.06, 0.15, 0.3].flatMap((low) =>
+          waysAsked({ ...TRUE_TRAVEL, low }).map(({ id, part, asked }) => ({
+            id: `${low}${id}`,
+            share: part,
+            ...held(v, { low, asked }),
+          })),
+        ),
+      ),
   },
   fouled: {
     words: 'Trim or body is plugged by scale or deposits',

@@ -57,6 +57,15 @@ export async function drawnParts(
       store.drawn = all.filter(isSeen);
       return [];
     }
-    return (store.drawn ?? []).filter((one) => !isSeen(one)).map((one) => one.outerHTML.slice(0, 110));
+    // What is cut out of a shape that is still seen is seen by it.
+    const isCutOut = (element: Element): boolean => {
+      for (let before = element.previousElementSibling; before; before = before.previousElementSibling)
+        if (isSeen(before)) return true;
+      return false;
+    };
+    const lost = (store.drawn ?? []).filter(
+      (one) => !isSeen(one) && !(one instanceof SVGElement && isCutOut(one)),
+    );
+    return lost.map((one) => one.outerHTML.slice(0, 110));
   }, asked);
 }

@@ -42,7 +42,7 @@ export async function readBody(
   const declared = request.headers.get('content-type') ?? '';
   const type = declared.split(';')[0]?.trim().toLowerCase() ?? '';
   const next = takesTextFiles
-    ? 'Of a table take fewer rows: every second one, or fewer hours.'
+    ? 'Of a table take fewer rows, or fewer hours: 5000 rows at most.'
     : 'Send less at once.';
   const bytes = await readBytes(request, { bytesMax, next });
   if (type === 'multipart/form-data' && fileField !== undefined)

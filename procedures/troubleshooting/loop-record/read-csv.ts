@@ -159,6 +159,7 @@ function samplesOf(
   const used = columns.filter((column) => !blank.includes(column));
   const timeAt = columns.find(({ name }) => name === 'time')?.at ?? 0;
   const order = dayOrderOf(rows.map(({ cells }) => cells[timeAt] ?? ''));
+  if (order === null) return whole('Day and month of its dates cannot be told apart. Write the year first.');
   let before = Number.NEGATIVE_INFINITY;
   let midnightsS = 0;
   for (const { row, cells } of rows) {
@@ -206,8 +207,6 @@ function cellOf(
   const shown = text.length > 20 ? `${text.slice(0, 20)}...` : text;
   if (!NUMBER.test(text) || (text.includes(',') && !mayComma)) {
     const timeS = name === 'time' ? readTimeS(text, order) : null;
-    if (timeS === null && name === 'time' && order === null && readTimeS(text, 'day first') !== null)
-      return `Day and month cannot be told apart in “${shown}”. Write the year first.`;
     return timeS ?? `“${shown}” is no number${name === 'time' ? ' and no time' : ''}.`;
   }
   const value = Number(text.replace(',', '.').replace('\u2212', '-'));

@@ -23,8 +23,8 @@ const TIME = new RegExp(`^(?:${YEAR_FIRST}[T ]\\s*|${YEAR_LAST},?\\s+)?${CLOCK}(
 export type DayOrder = 'day first' | 'month first' | null;
 
 /**
- * What a column of times says of its dates: a number above twelve is a day, dots are written with the day first
- * (common practice, no source), and where all rows are of one date it does not matter.
+ * What a column of times says of its dates: a number above twelve is a day, the number that goes on at midnight is one, dots
+ * are written with the day first (common practice, no source), and where all rows are of one date it does not matter.
  * @example dayOrderOf(['11/26/2026 9:40', '11/27/2026 9:40']) // 'month first'
  */
 export function dayOrderOf(cells: readonly string[]): DayOrder {
@@ -34,8 +34,12 @@ export function dayOrderOf(cells: readonly string[]): DayOrder {
   });
   const [dayFirst, monthFirst] = [dates.some(({ one }) => one > 12), dates.some(({ other }) => other > 12)];
   if (dayFirst !== monthFirst) return dayFirst ? 'day first' : 'month first';
-  const alike = new Set(dates.map(({ one, other }) => `${one} ${other}`)).size <= 1;
-  return !dayFirst && (alike || dates.every(({ sign }) => sign === '.')) ? 'day first' : null;
+  if (dayFirst) return null;
+  const goesOn = dates.find(({ one, other }) => one !== dates[0]?.one || other !== dates[0]?.other);
+  if (goesOn === undefined || dates.every(({ sign }) => sign === '.')) return 'day first';
+  const [ones, others] = [goesOn.one - (dates[0]?.one ?? 0), goesOn.other - (dates[0]?.other ?? 0)];
+  if (ones === 1 && others === 0) return 'day first';
+  return ones === 0 && others === 1 ? 'month first' : null;
 }
 
 /**

@@ -18,8 +18,8 @@ export const loopRecord = {
   'No table was given.': 'No se dio ninguna tabla.',
   'No verdict: {1}.': 'Sin veredicto: {1}.',
   'not to be had': 'no se puede obtener',
-  'Of a table take fewer rows: every second one, or fewer hours.':
-    'De una tabla tome menos filas: una de cada dos, o menos horas.',
+  'Of a table take fewer rows, or fewer hours: 5000 rows at most.':
+    'De una tabla tome menos filas, o menos horas: 5000 filas como máximo.',
   'Save it as CSV UTF-8, and choose it again.': 'Guárdelo como CSV UTF-8 y elíjalo otra vez.',
   'The file cannot be read: its letters are neither UTF-8 nor UTF-16.':
     'El archivo no se puede leer: sus letras no son UTF-8 ni UTF-16.',

@@ -81,9 +81,23 @@ describe('a record of the loop', () => {
     expect(
       readLoopCsv(table('time,output,process', (at) => `${clock(at)},50,20`)).samples.at(-1)?.timeS,
     ).toBe(29);
-    const dates = (at: number) => `0${at < 15 ? 3 : 4}/04/2026 ${clock(at)},50,20`;
-    expect(faultsOf(table('time,output,process', dates))[0]?.what).toContain('Write the year first.');
-    expect(dayOrderOf(['03/04/2026 10:00', '04/04/2026 10:00'])).toBeNull();
+    const dates = (at: number, days: readonly [string, string]) =>
+      `${days[at < 15 ? 0 : 1]}/2026 ${clock(at)},50,20`;
+    const dated = (days: readonly [string, string]) => table('time,output,process', (at) => dates(at, days));
+    for (const days of [
+      ['03/04', '04/04'],
+      ['04/03', '04/04'],
+      ['31/12', '01/01'],
+    ] as const)
+      expect(readLoopCsv(dated(days).replaceAll('01/01/2026', '01/01/2027')).samples.at(-1)?.timeS).toBe(29);
+    expect(faultsOf(dated(['03/04', '05/06']))).toEqual([
+      {
+        row: null,
+        column: null,
+        what: 'Day and month of its dates cannot be told apart. Write the year first.',
+      },
+    ]);
+    expect(dayOrderOf(['13/04/2026 10:00', '04/14/2026 10:00'])).toBeNull();
     expect(dayOrderOf(['11/30/2026 10:00', '12/01/2026 10:00'])).toBe('month first');
     expect(readTimeS('12:05 AM', null)).toBe(300);
     expect(readTimeS('13:05 PM', null)).toBeNull();

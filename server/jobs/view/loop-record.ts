@@ -17,7 +17,7 @@ export interface LoopView {
 }
 
 /** Rows of the record that are written out. */
-const ROWS_SHOWN = 24;
+const ROWS_SHOWN = 12;
 
 const REASONS: Readonly<Record<Exclude<LoopReason, 'agree'>, string>> = {
   disagree: 'the methods contradict each other',
@@ -91,15 +91,15 @@ function tableOf(samples: readonly LoopSample[]): LoopView['table'] {
   const [first] = samples;
   const has = { position: first?.positionPercent !== null, setPoint: first?.setPoint !== null };
   const every = Math.max(1, Math.ceil(samples.length / ROWS_SHOWN));
-  const rows = samples
-    .filter((_, at) => at % every === 0)
-    .map(({ timeS, outputPercent, process, positionPercent, setPoint }) => [
-      cell(timeS),
-      cell(outputPercent),
-      cell(process),
-      ...(has.position ? [cell(positionPercent ?? 0)] : []),
-      ...(has.setPoint ? [cell(setPoint ?? 0)] : []),
-    ]);
+  const shown = samples.filter((_, at) => at % every === 0);
+  const columns = [
+    shown.map(({ timeS }) => timeS),
+    shown.map(({ outputPercent }) => outputPercent),
+    shown.map(({ process }) => process),
+    ...(has.position ? [shown.map(({ positionPercent }) => positionPercent ?? 0)] : []),
+    ...(has.setPoint ? [shown.map(({ setPoint }) => setPoint ?? 0)] : []),
+  ].map(alike);
+  const rows = shown.map((_, at) => columns.map((column) => column[at] ?? ''));
   return {
     heads: [
       'time, s',
@@ -110,6 +110,12 @@ function tableOf(samples: readonly LoopSample[]): LoopView['table'] {
     ],
     rows,
   };
+}
+
+/** Figures of one column, with as many decimals as the longest of them has. */
+function alike(values: readonly number[]): readonly string[] {
+  const digits = Math.max(0, ...values.map((value) => cell(value).split('.')[1]?.length ?? 0));
+  return values.map((value) => value.toFixed(digits).replace('-', '\u2212'));
 }
 
 function cell(value: number): string {

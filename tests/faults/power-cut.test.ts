@@ -9,6 +9,8 @@ import { aFolder } from '../folders.ts';
 import { expectAllKept } from './writer-run.ts';
 
 const CUTS = 5;
+/** So many answers are waited for before the power goes. */
+const ANSWERS_MIN = 11;
 
 /**
  * Ends a file system at once, without a last write of its journal: what was not synced is gone, as when the power goes
@@ -44,20 +46,34 @@ class LoopDisk {
   }
 }
 
-/** Lets a program write for a while, cuts the power under it, and looks at the disk as it comes back. @returns how many answers it gave */
-async function cutUnder(disk: LoopDisk, parameters: readonly string[]): Promise<number> {
+interface Cut {
+  /** Answers that must be kept. */
+  readonly acknowledged: number;
+  readonly answered: number;
+}
+
+/** Lets a program write for a while, cuts the power under it, and looks at the disk as it comes back. */
+async function cutUnder(disk: LoopDisk, parameters: readonly string[]): Promise<Cut> {
   disk.mount();
   const child = spawn(process.execPath, parameters, { stdio: ['ignore', 'pipe', 'ignore'] });
   let output = '';
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
     output += text;
   });
-  while (!output.includes('ack ') && child.exitCode === null) await after(20);
-  await after(300 + Math.random() * 700);
+  while (answersIn(output) < ANSWERS_MIN && child.exitCode === null) await after(20);
+  await after(Math.random() * 700);
+  const before = answersIn(output);
   disk.cutPower();
   await ended(child);
   disk.unmount();
   disk.mount();
+  const answered = answersIn(output);
+  // One sync at most is under way as the power goes. A program that lives on, as none does without power, may then be told by the
+  // dying file system that it was done: 3 of 25 cuts on Linux 6.18 kept all but that last answer.
+  return { acknowledged: Math.max(before, answered - 1), answered };
+}
+
+function answersIn(output: string): number {
   return output.split('\n').filter((line) => line.startsWith('ack ')).length;
 }
 
@@ -90,10 +106,10 @@ describe.runIf(isLong && canCut)('a power cut', () => {
   }, async () => {
     for (let cut = 1; cut <= CUTS; cut += 1) {
       const disk = new LoopDisk();
-      const acknowledged = await cutUnder(disk, [writer, join(disk.at, 'data'), '1', '1']);
+      const cut = await cutUnder(disk, [writer, join(disk.at, 'data'), '1', '1']);
       try {
-        expect(acknowledged).toBeGreaterThan(10);
-        await expectAllKept(join(disk.at, 'data'), acknowledged);
+        expect(cut.acknowledged).toBeGreaterThanOrEqual(ANSWERS_MIN);
+        await expectAllKept(join(disk.at, 'data'), cut.acknowledged, cut.answered);
       } finally {
         execFileSync('umount', ['-l', disk.at]);
       }
@@ -105,9 +121,9 @@ describe.runIf(isLong && canCut)('a power cut', () => {
   }, async () => {
     const disk = new LoopDisk();
     const file = join(disk.at, 'bare.sqlite');
-    const acknowledged = await cutUnder(disk, [bare, file]);
+    const { acknowledged } = await cutUnder(disk, [bare, file]);
     try {
-      expect(acknowledged).toBeGreaterThan(10);
+      expect(acknowledged).toBeGreaterThanOrEqual(ANSWERS_MIN);
       expect(rowsOf(file)).toBeLessThan(acknowledged);
     } finally {
       execFileSync('umount', ['-l', disk.at]);

@@ -14,26 +14,13 @@ export default defineConfig({
     expect: { poll: { timeout: 10_000 } },
     hookTimeout: 60_000,
     sequence: { sequencer: LongestFirst },
-    globalSetup: ['tests/run-folder.ts'],
+    include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/run-folder.ts', 'tests/browser/harness/global-setup.ts'],
     setupFiles: ['tests/seed.ts', 'tests/leave-nothing.ts'],
     pool: 'forks',
     // Files of one worker share what they import: a definition is proved once in a worker, not once in a file.
     isolate: false,
     // Half the time of the tests in a browser is waiting: three at work on two processors end sooner than two.
     maxWorkers: Math.ceil(availableParallelism() * 1.5),
-    projects: [
-      {
-        extends: true,
-        test: { name: 'code', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
-          globalSetup: ['tests/browser/harness/global-setup.ts'],
-        },
-      },
-    ],
   },
 });

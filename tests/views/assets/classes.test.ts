@@ -38,6 +38,7 @@ const ON_ONE_PAGE: Readonly<Record<string, string>> = {
   points: 'parts/job-work.njk',
   'practice-mark': 'parts/practice-mark.njk',
   'practice-page': 'layout.njk',
+  'practice-paper': 'layout.njk',
   photo: 'parts/record-photos.njk',
   photos: 'parts/record-photos.njk',
   procedure: 'pages/procedure.njk',

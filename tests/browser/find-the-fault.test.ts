@@ -71,6 +71,10 @@ inBrowser('finding a fault', (open) => {
     await press('Set it and begin');
     await press('Done');
     await page.getByText('The operator says: ').waitFor();
+    // The mark of the bench makes the head taller; the card begins below it all the same.
+    const edgePx = (selector: string, edge: 'top' | 'bottom') =>
+      page.locator(selector).evaluate((one, at) => one.getBoundingClientRect()[at], edge);
+    await expect.poll(() => edgePx('#card', 'top')).toBeGreaterThanOrEqual(await edgePx('.head', 'bottom'));
     await picture(page, 'practice-complaint');
     await page.locator('#symptom label').last().click();
     await press('Count it');

@@ -95,11 +95,18 @@ interface Typed {
 
 const NOTHING: Typed = { kind: '', place: '', lockable: '', job: '', because: '' };
 
+/** The tag in the address. @throws Refusal PNT-007 where no point could have it */
+function tagOf({ params }: BareCall): string {
+  const { success, data } = tagField.safeParse(params.tag ?? '');
+  if (!success) throw noSuchPoint(params.tag ?? '');
+  return data;
+}
+
 /** Whoever says what points are opens the page of one that nobody has described yet. @throws Refusal PNT-007 */
 async function pointOf(call: BareCall): Promise<SitePoint> {
-  const { success, data: tag = '' } = tagField.safeParse(call.params.tag ?? '');
-  const isKnown = success && (await call.services.log.place(streamOf('point', tag))) > 0;
-  if (!success || !(isKnown || isKeeper(call))) throw noSuchPoint(call.params.tag ?? '');
+  const tag = tagOf(call);
+  const isKnown = (await call.services.log.place(streamOf('point', tag))) > 0;
+  if (!(isKnown || isKeeper(call))) throw noSuchPoint(tag);
   return { ...(await call.services.log.state(pointKind, tag)), tag };
 }
 
@@ -162,7 +169,7 @@ const describePoint = route({
   }),
   handle: async (call) => {
     const { kind, place, lockable } = call.body;
-    const tag = tagField.parse(call.params.tag ?? '').toUpperCase();
+    const tag = tagOf(call).toUpperCase();
     const to = { log: call.services.log, by: byOf(call) };
     await describePoints(to, [{ tag, kind, place, lockable: lockable === 'yes' }]);
     return { data: { tag }, seeOther: pathOf(tag) };

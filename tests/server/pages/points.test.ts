@@ -107,6 +107,13 @@ describe('what a point is', () => {
     });
   });
 
+  test('is not said of a tag that no point could have', async () => {
+    const fields = { kind: 'cock', place: 'Bay 4', lockable: 'yes' };
+    const to = `/points/${'V'.repeat(41)}`;
+    expect(await post(site, { to, as: 'engineer', fields })).toMatchObject({ status: 404, code: 'PNT-007' });
+    expect(site.app.lines).toEqual([]);
+  });
+
   test('decides whether a tag alone may hang: where a lock can, only with a supervisor’s reason (EI-19)', async () => {
     const given = { ...(strokeScript(sheet).shutInlet as Record<string, string>), inletLockNumber: 'tag 10' };
     await expect(site.job.answer(given)).rejects.toMatchObject({ text: { code: 'PNT-004' } });

@@ -87,7 +87,7 @@ describe.each(KINDS)('valves with a hidden fault, %s', (kind, facts) => {
   test(
     'with two faults at once have one of them named',
     () => {
-      const { advised } = tableWorld(model, { runs: LONG ? RUNS : 8, seed: 4, from: pairsOf(model) });
+      const { advised } = tableWorld(model, { runs: LONG ? RUNS : 12, seed: 4, from: pairsOf(model) });
       tell({ kind, pairs: advised });
       expect(advised.first).toBeGreaterThanOrEqual(LONG ? 0.85 : 0.7);
     },

@@ -5,20 +5,12 @@ import type { Catalogue } from '../jobs/catalogue.ts';
 import { loadJob } from '../jobs/load.ts';
 import { lineGroups } from '../jobs/view/job-view.ts';
 import { wholeLine } from '../jobs/view/lines-in-sight.ts';
+import { lineAnswer } from '../jobs/view/page.ts';
 
 const placeOfLine = z
   .string()
   .regex(/^\d{1,9}$/, 'Say which line, by its number.')
   .optional();
-
-const lineAnswer = z.object({
-  place: z.number(),
-  what: z.string(),
-  reading: z.string(),
-  verdict: z.string(),
-  who: z.string(),
-  when: z.string(),
-});
 
 export function allLinesRoute(catalogue: Catalogue): Route {
   return route({

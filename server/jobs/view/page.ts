@@ -24,6 +24,16 @@ const fieldAnswer = z.object({
   options: z.array(z.object({ value: z.string(), label: z.string() })),
 });
 
+/** A line as it stands folded. */
+export const lineAnswer = z.object({
+  place: z.number(),
+  what: z.string(),
+  reading: z.string(),
+  verdict: z.string(),
+  who: z.string(),
+  when: z.string(),
+});
+
 /** What a client other than a browser is told of a job: enough to do it to the end. */
 export const jobAnswer = z.object({
   id: z.string(),
@@ -81,16 +91,7 @@ export const jobAnswer = z.object({
       lock: z.string().nullable(),
     }),
   ),
-  lines: z.array(
-    z.object({
-      place: z.number(),
-      what: z.string(),
-      reading: z.string(),
-      verdict: z.string(),
-      who: z.string(),
-      when: z.string(),
-    }),
-  ),
+  lines: z.array(lineAnswer),
 });
 
 /** What a program is told that asked for the outcome of its act alone: how the job stands now. */

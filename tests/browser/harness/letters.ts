@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { type Colours, layColoursReady } from './colours.ts';
 
 /**
  * Words that break in the middle, so that a line holds single letters: what is too narrow for its own text. Numbers of checks
@@ -31,20 +32,9 @@ export interface LeastContrast {
 
 /** Texts that stand out too little from the ground behind them, by the colours that the browser worked out (WCAG 1.4.3, 1.4.6). */
 export async function faintTexts(page: Page, least: LeastContrast): Promise<readonly string[]> {
+  await layColoursReady(page);
   return page.evaluate(({ ratio, large }) => {
-    const channels = (colour: string): readonly number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
-    const light = (colour: string): number => {
-      const [r = 0, g = 0, b = 0] = channels(colour).map((each) => {
-        const part = each / 255;
-        return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-      });
-      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-    };
-    const ground = (element: Element | null): string => {
-      if (element === null) return 'rgb(255, 255, 255)';
-      const { backgroundColor } = getComputedStyle(element);
-      return (channels(backgroundColor)[3] ?? 1) === 1 ? backgroundColor : ground(element.parentElement);
-    };
+    const { ground, contrast } = (globalThis as unknown as { colours: Colours }).colours;
     const faint = new Set<string>();
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
@@ -58,8 +48,7 @@ export async function faintTexts(page: Page, least: LeastContrast): Promise<read
       const { color, fontSize, fontWeight, visibility } = getComputedStyle(element);
       if (visibility !== 'visible' || element.getClientRects().length === 0) continue;
       const px = Number.parseFloat(fontSize);
-      const [lighter = 0, darker = 0] = [light(color), light(ground(element))].sort((a, b) => b - a);
-      const found = (lighter + 0.05) / (darker + 0.05);
+      const found = contrast(color, ground(element));
       const isLarge = px >= 24 || (px >= 18.66 && Number(fontWeight) >= 600);
       if (found < (isLarge ? large : ratio))
         faint.add(`${found.toFixed(2)}: ${color} on ${ground(element)}, ${element.outerHTML.slice(0, 80)}`);

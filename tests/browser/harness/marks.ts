@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { type Colours, layColoursReady } from './colours.ts';
 
 /**
  * Marks that the colours of the machine wipe out: what is drawn without a word, by a filling or a line of its own, and stands
@@ -14,26 +15,13 @@ export async function drawnParts(
   page: Page,
   asked: 'remember' | 'name the lost',
 ): Promise<readonly string[]> {
+  await layColoursReady(page);
   return page.evaluate((what) => {
     const SEEN_FROM = 1.5;
-    const channels = (colour: string): readonly number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
+    const { channels, ground, contrast } = (globalThis as unknown as { colours: Colours }).colours;
     const shines = (colour: string): boolean => channels(colour).length >= 3 && channels(colour)[3] !== 0;
-    const light = (colour: string): number => {
-      const [r = 0, g = 0, b = 0] = channels(colour).map((each) => {
-        const part = each / 255;
-        return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-      });
-      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-    };
-    const ground = (element: Element | null): string => {
-      if (element === null) return 'rgb(255, 255, 255)';
-      const { backgroundColor } = getComputedStyle(element);
-      return (channels(backgroundColor)[3] ?? 1) === 1 ? backgroundColor : ground(element.parentElement);
-    };
-    const standsOut = (colour: string, from: string): boolean => {
-      const [lighter = 0, darker = 0] = [light(colour), light(from)].sort((a, b) => b - a);
-      return shines(colour) && (lighter + 0.05) / (darker + 0.05) >= SEEN_FROM;
-    };
+    const standsOut = (colour: string, from: string): boolean =>
+      shines(colour) && contrast(colour, from) >= SEEN_FROM;
     const paints = (element: Element): readonly string[] => {
       const { fill, stroke, backgroundColor, borderTopWidth, borderTopColor } = getComputedStyle(element);
       if (element instanceof SVGElement) return [fill, stroke];

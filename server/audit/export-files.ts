@@ -11,7 +11,7 @@ import type { Checkpoints } from '../log/checkpoints.ts';
 import { exportLine } from '../log/export.ts';
 import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
 import { fileEndOf } from '../photos/kind.ts';
-import { builtFolder, VERIFIER } from '../project-folder.ts';
+import { builtFolder, projectFolder, VERIFIER } from '../project-folder.ts';
 import type { Head, LogEntry, Store, StoredBlob, StoredLine } from '../store/store.ts';
 import { EXPORT_SCHEMA, type Manifest } from '../verifier/verify-export.ts';
 import type { TarFile } from './tar.ts';
@@ -31,11 +31,9 @@ export interface ExportOf {
 
 const ENTRIES = 'log.jsonl';
 
-/** The verifier as the build made it, beside this program; as sources there is none. */
+/** The verifier as the build made it: of this program, or where it runs as it was written, of the last build. */
 export function builtVerifier(): string {
-  const folder = builtFolder();
-  if (folder === null) throw new Error('The verifier is made by a build: run "npm start".');
-  return readFileSync(join(folder, VERIFIER), 'utf8');
+  return readFileSync(join(builtFolder() ?? join(projectFolder(), 'dist'), VERIFIER), 'utf8');
 }
 
 /** The files of an export. The log may grow meanwhile: what comes after its head of now is left out. */

@@ -5,7 +5,7 @@ import type { Catalogue } from '../jobs/catalogue.ts';
 import { loadJob } from '../jobs/load.ts';
 import { lineGroups } from '../jobs/view/job-view.ts';
 import { wholeLine } from '../jobs/view/lines-in-sight.ts';
-import { lineAnswer } from '../jobs/view/page.ts';
+import { lineAnswer, toldLine } from '../jobs/view/page.ts';
 
 const placeOfLine = z
   .string()
@@ -38,14 +38,7 @@ export function allLinesRoute(catalogue: Catalogue): Route {
           job: job.id,
           phases: phases.map(({ phase, lines }) => ({
             title: phase,
-            lines: lines.map(({ place, what, reading, verdict, who, when }) => ({
-              place,
-              what,
-              reading,
-              verdict: verdict.word,
-              who,
-              when,
-            })),
+            lines: lines.map(toldLine),
           })),
         },
         fragment: { template: 'parts/opened-line.njk', params },

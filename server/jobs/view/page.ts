@@ -145,17 +145,20 @@ function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' |
     blocked: [...view.blocked],
     back: [...view.back],
     energies: view.energies.map(({ letter, name, state, is, lock }) => ({ letter, name, state, is, lock })),
-    lines: view.lines.flatMap((group) =>
-      group.lines.map(({ place, what, reading, verdict, who, when }) => ({
-        place,
-        what,
-        reading,
-        verdict: verdict.word,
-        who,
-        when,
-      })),
-    ),
+    lines: view.lines.flatMap((group) => group.lines.map(toldLine)),
   };
+}
+
+/** A line for a program. */
+export function toldLine({
+  place,
+  what,
+  reading,
+  verdict,
+  who,
+  when,
+}: JobView['lines'][number]['lines'][number]): z.input<typeof lineAnswer> {
+  return { place, what, reading, verdict: verdict.word, who, when };
 }
 
 function fieldOf(field: NonNullable<JobView['card']>['fields'][number]): z.input<typeof fieldAnswer> {

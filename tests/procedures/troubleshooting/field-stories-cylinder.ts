@@ -1,10 +1,7 @@
 import type { Story } from './field-stories.ts';
+import { FORCES, NOZZLES, PRACTICE } from './story-sources.ts';
 import { PISTON_ONE_RELAY, PISTON_RELAY_AN_END } from './valves.ts';
 
-const PRACTICE = 'common practice, no source';
-const NOZZLES =
-  'Lessons in Industrial Instrumentation (CC BY): plugged restriction low, plugged nozzle high output';
-const FORCES = 'Force balance of the stem: p A = k (x + x0) + friction + plug force';
 const PISTON_SIGNAL_SHUTS = { ...PISTON_ONE_RELAY, risingLoads: 'top', coveredNozzleLoads: 'top' } as const;
 const RELAY_AN_END_PLUG_UP = { ...PISTON_RELAY_AN_END, plugCloses: 'up' } as const;
 const LOCKED_PISTON = { ...PISTON_ONE_RELAY, lockUp: true } as const;

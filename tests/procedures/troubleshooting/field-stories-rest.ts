@@ -1,4 +1,5 @@
 import type { Story } from './field-stories.ts';
+import { FORCES, NOZZLES, PRACTICE } from './story-sources.ts';
 import {
   AIR_TO_CLOSE,
   BARE_DIAPHRAGM,
@@ -10,10 +11,6 @@ import {
   SPRING_PISTON,
 } from './valves.ts';
 
-const PRACTICE = 'common practice, no source';
-const NOZZLES =
-  'Lessons in Industrial Instrumentation (CC BY): plugged restriction low, plugged nozzle high output';
-const FORCES = 'Force balance of the stem: p A = k (x + x0) + friction + plug force';
 const PISTON_SIGNAL_SHUTS = { ...PISTON_ONE_RELAY, risingLoads: 'top', coveredNozzleLoads: 'top' } as const;
 const SPRING_PISTON_AIR_SHUTS = { ...SPRING_PISTON, airMovesStem: 'down' } as const;
 

@@ -1,8 +1,7 @@
 import type { Story } from './field-stories.ts';
+import { FORCES, PRACTICE } from './story-sources.ts';
 import { AIR_TO_CLOSE, BARE_DIAPHRAGM, DIAPHRAGM_WITH_POSITIONER, SPRING_PISTON } from './valves.ts';
 
-const PRACTICE = 'common practice, no source';
-const FORCES = 'Force balance of the stem: p A = k (x + x0) + friction + plug force';
 const POSITIONER_AIR_SHUTS = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' } as const;
 
 /** Spring actuators, one of three parts of the second set. */

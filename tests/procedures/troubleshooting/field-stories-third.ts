@@ -1,4 +1,5 @@
 import type { Story } from './field-stories.ts';
+import { FORCES, PRACTICE } from './story-sources.ts';
 import {
   AIR_TO_CLOSE,
   BARE_DIAPHRAGM,
@@ -6,9 +7,6 @@ import {
   PISTON_ONE_RELAY,
   PISTON_RELAY_AN_END,
 } from './valves.ts';
-
-const PRACTICE = 'common practice, no source';
-const FORCES = 'Force balance of the stem: p A = k (x + x0) + friction + plug force';
 
 const LOCKED_DIAPHRAGM = { ...BARE_DIAPHRAGM, lockUp: true } as const;
 const POSITIONER_AIR_SHUTS = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' } as const;

@@ -2,6 +2,7 @@ import type { CauseId } from '../../../procedures/troubleshooting/causes.ts';
 import type { CheckId } from '../../../procedures/troubleshooting/checks.ts';
 import type { OpeningId } from '../../../procedures/troubleshooting/openings.ts';
 import type { ValveFacts } from '../../../procedures/troubleshooting/valve-facts.ts';
+import { NOZZLES, PRACTICE } from './story-sources.ts';
 import {
   AIR_TO_CLOSE,
   BARE_DIAPHRAGM,
@@ -28,10 +29,6 @@ export interface Story {
   readonly because: string;
   readonly source: string;
 }
-
-const PRACTICE = 'common practice, no source';
-const NOZZLES =
-  'Lessons in Industrial Instrumentation (CC BY): plugged restriction low, plugged nozzle high output';
 
 export const STORIES: readonly Story[] = [
   {

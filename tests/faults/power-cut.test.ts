@@ -1,86 +1,50 @@
-import { type ChildProcess, execFileSync, spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync } from 'node:fs';
+import { execFile, spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout as after } from 'node:timers/promises';
+import { promisify } from 'node:util';
 import { DatabaseSync } from '@photostructure/sqlite';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { compiled } from '../compiled.ts';
 import { aFolder } from '../folders.ts';
+import { ROOT } from '../root.ts';
 import { expectAllKept } from './writer-run.ts';
 
-const CUTS = 5;
-/** So many answers are waited for before the power goes. */
-const ANSWERS_MIN = 11;
+const CUTS = 25;
+/** The first cut comes while the program starts; at each later one it has given at least so many answers more. */
+const ANSWERS_BETWEEN_CUTS = 10;
 
-/**
- * Ends a file system at once, without a last write of its journal: what was not synced is gone, as when the power goes
- * (EXT4_IOC_SHUTDOWN with EXT4_GOING_FLAGS_NOLOGFLUSH, from the kernel's ext4.h).
- */
-const SHUT_DOWN =
-  'import fcntl, os, struct, sys; fcntl.ioctl(os.open(sys.argv[1], os.O_RDONLY), 0x8004587D, struct.pack("I", 2))';
-
-/** A disk of its own in a file. */
-class LoopDisk {
-  readonly at: string;
-  readonly #image: string;
-
-  constructor() {
-    const folder = aFolder();
-    this.#image = join(folder, 'image');
-    this.at = join(folder, 'disk');
-    mkdirSync(this.at);
-    execFileSync('dd', ['if=/dev/zero', `of=${this.#image}`, 'bs=1M', 'count=64'], { stdio: 'ignore' });
-    execFileSync('mkfs.ext4', ['-q', this.#image]);
-  }
-
-  mount(): void {
-    execFileSync('mount', ['-o', 'loop', this.#image, this.at]);
-  }
-
-  unmount(): void {
-    execFileSync('umount', [this.at]);
-  }
-
-  cutPower(): void {
-    execFileSync('python3', ['-c', SHUT_DOWN, this.at]);
-  }
-}
+/** What becomes of the cache of the drive; with `barriers` the file system asks the drive to flush it, as ever. */
+type Drive = { readonly cache: 'kept' | 'lost'; readonly barriers: boolean };
 
 interface Cut {
-  /** Answers that must be kept. */
-  readonly acknowledged: number;
+  /** What the disk holds when the power is back. */
+  readonly kept: string;
+  /** Answers that were given before the power went. */
   readonly answered: number;
+  /** With those that were given as it went. */
+  readonly late: number;
 }
 
-/** Lets a program write for a while, cuts the power under it, and looks at the disk as it comes back. */
-async function cutUnder(disk: LoopDisk, parameters: readonly string[]): Promise<Cut> {
-  disk.mount();
-  const child = spawn(process.execPath, parameters, { stdio: ['ignore', 'pipe', 'ignore'] });
-  let output = '';
-  child.stdout.setEncoding('utf8').on('data', (text: string) => {
-    output += text;
-  });
-  while (answersIn(output) < ANSWERS_MIN && child.exitCode === null) await after(20);
-  await after(Math.random() * 700);
-  const before = answersIn(output);
-  disk.cutPower();
-  await ended(child);
-  disk.unmount();
-  disk.mount();
-  const answered = answersIn(output);
-  // One sync at most is under way as the power goes. A program that lives on, as none does without power, may then be told by the
-  // dying file system that it was done: 3 of 25 cuts on Linux 6.18 kept all but that last answer.
-  return { acknowledged: Math.max(before, answered - 1), answered };
+/** Lets a program write on a disk (`disk` in its own folder) and cuts the power under it at moments that chance gives. */
+async function cutsUnder(drive: Drive, cuts: number, program: readonly string[]): Promise<Cut[]> {
+  const folder = aFolder();
+  const pausesS = Array.from({ length: cuts }, () => (Math.random() * 0.4).toFixed(3)).join(' ');
+  const options = drive.barriers ? 'barrier' : 'nobarrier';
+  const script = [join(ROOT, 'tests/faults/cut-power.sh'), folder, drive.cache, options, pausesS, ...program];
+  await promisify(execFile)('unshare', [...OWN, 'sh', ...script], { timeout: 280_000 });
+  return Array.from({ length: cuts }, (_, index) => ({
+    kept: join(folder, `kept.${index + 1}`),
+    answered: answersIn(join(folder, `answered.${index + 1}`)),
+    late: answersIn(join(folder, `late.${index + 1}`)),
+  }));
 }
 
-function answersIn(output: string): number {
-  return output.split('\n').filter((line) => line.startsWith('ack ')).length;
-}
+const OWN = ['--mount', '--pid', '--fork', '--kill-child'];
 
-async function ended(child: ChildProcess): Promise<void> {
-  const closed = new Promise((resolve) => child.once('close', resolve));
-  child.kill('SIGKILL');
-  await closed;
+function answersIn(file: string): number {
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => line.startsWith('ack ')).length;
 }
 
 const isLong = process.env.YOKESIDE_LONG === '1';
@@ -88,46 +52,39 @@ const canCut =
   process.platform === 'linux' &&
   process.getuid?.() === 0 &&
   existsSync('/dev/loop-control') &&
-  ['python3', 'mkfs.ext4', 'mount'].every((program) => spawnSync('which', [program]).status === 0);
+  spawnSync('unshare', [...OWN, 'true']).status === 0 &&
+  ['fsfreeze', 'mkfs.ext4', 'mount'].every((program) => spawnSync('which', [program]).status === 0);
 if (isLong && !canCut)
   console.warn('This machine cannot cut the power of a disk in a file: that is not tried here.');
 
 // It wants the rights of an administrator and a disk of its own: the long run does it.
-describe.runIf(isLong && canCut)('a power cut', () => {
-  let writer: string;
-  let bare: string;
+describe.runIf(isLong && canCut)('a power cut', { timeout: 300_000 }, () => {
+  let writer: readonly string[];
+  let bare: readonly string[];
   beforeAll(async () => {
-    writer = await compiled('tests/faults/writer.ts');
-    bare = await compiled('tests/faults/bare-writer.ts');
+    writer = [process.execPath, await compiled('tests/faults/writer.ts'), 'disk/data', '1', '1'];
+    bare = [process.execPath, await compiled('tests/faults/bare-writer.ts'), 'disk/bare.sqlite'];
   });
 
-  test(`${CUTS} times over takes nothing that was confirmed (RL-01, RL-14, R-03)`, {
-    timeout: 300_000,
-  }, async () => {
-    for (let cut = 1; cut <= CUTS; cut += 1) {
-      const disk = new LoopDisk();
-      const cut = await cutUnder(disk, [writer, join(disk.at, 'data'), '1', '1']);
-      try {
-        expect(cut.acknowledged).toBeGreaterThanOrEqual(ANSWERS_MIN);
-        await expectAllKept(join(disk.at, 'data'), cut.acknowledged, cut.answered);
-      } finally {
-        execFileSync('umount', ['-l', disk.at]);
-      }
-    }
+  test.each(['kept', 'lost'] as const)(
+    `${CUTS} times over takes nothing that was confirmed: cache of the drive %s (RL-01, RL-14, R-03)`,
+    async (cache) => {
+      const cuts = await cutsUnder({ cache, barriers: true }, CUTS, writer);
+      for (const { kept, answered, late } of cuts) await expectAllKept(join(kept, 'data'), answered, late);
+      expect(cuts.at(-1)?.answered).toBeGreaterThanOrEqual((CUTS - 1) * ANSWERS_BETWEEN_CUTS);
+    },
+  );
+
+  test('takes what another program confirmed that waits for no disk: this test can fail (RL-16)', async () => {
+    const cuts = await cutsUnder({ cache: 'kept', barriers: true }, 3, bare);
+    for (const { kept, answered } of cuts.slice(1))
+      expect(rowsOf(join(kept, 'bare.sqlite'))).toBeLessThan(answered);
   });
 
-  test('takes what another program confirmed that waits for no disk: this test can fail (RL-16)', {
-    timeout: 120_000,
-  }, async () => {
-    const disk = new LoopDisk();
-    const file = join(disk.at, 'bare.sqlite');
-    const { acknowledged } = await cutUnder(disk, [bare, file]);
-    try {
-      expect(acknowledged).toBeGreaterThanOrEqual(ANSWERS_MIN);
-      expect(rowsOf(file)).toBeLessThan(acknowledged);
-    } finally {
-      execFileSync('umount', ['-l', disk.at]);
-    }
+  test('takes what was confirmed where the drive is not asked to flush: what is lost with its cache is really lost (RL-16)', async () => {
+    const [, cut] = await cutsUnder({ cache: 'lost', barriers: false }, 2, writer);
+    if (cut === undefined) throw new Error('There were two cuts.');
+    await expect(expectAllKept(join(cut.kept, 'data'), cut.answered, cut.late)).rejects.toThrow();
   });
 });
 

@@ -11,27 +11,38 @@ const WAITS_MS = 8_000;
 function asked() {
   const of = ['audit', '--omit=dev', '--json', '--fetch-retries=0'];
   const windows = process.platform === 'win32';
-  const { stdout } = spawnSync(windows ? 'npm.cmd' : 'npm', of, {
+  const { stdout, error } = spawnSync(windows ? 'npm.cmd' : 'npm', of, {
     encoding: 'utf8',
     timeout: WAITS_MS,
     shell: windows,
   });
-  return stdout ?? '';
+  if (error?.code === 'ETIMEDOUT') return { why: `no answer came within ${WAITS_MS / 1000} s` };
+  return error ? { why: `npm did not run (${error.code})` } : { text: stdout };
 }
 
-/** @param {string} text  of `npm audit --json`; nothing of it is believed before it was looked at */
-function counts(text) {
+/**
+ * @param {string} text  of `npm audit --json`; nothing of it is believed before it was looked at
+ * @returns counts and names, or why there are none
+ */
+function foundIn(text) {
   try {
-    const { metadata } = JSON.parse(text);
+    const { metadata, vulnerabilities, statusCode } = JSON.parse(text);
+    if (Number.isInteger(statusCode)) return { why: `the registry refuses such a question (${statusCode})` };
     const { high, critical, total } = metadata.vulnerabilities;
-    return [high, critical, total].every(Number.isInteger) ? { bad: high + critical, total } : null;
+    if (![high, critical, total].every(Number.isInteger)) throw new TypeError('no counts');
+    const isBad = ({ severity }) => severity === 'high' || severity === 'critical';
+    const names = Object.values(vulnerabilities ?? {}).filter(isBad);
+    return { bad: high + critical, total, names: names.map(({ name }) => name) };
   } catch {
-    return null;
+    return { why: 'what came back is no answer to it' };
   }
 }
 
-const found = counts(process.argv.includes('--read') ? readFileSync(0, 'utf8') : asked());
-if (found === null)
-  console.log('Packages NOT AUDITED: the registry did not answer. Ask where one does: npm run audit');
-else console.log(`Packages audited: ${found.total} known weaknesses, ${found.bad} of them high or critical.`);
-process.exit(found !== null && found.bad > 0 ? 1 : 0);
+const { text, why: unasked } = process.argv.includes('--read') ? { text: readFileSync(0, 'utf8') } : asked();
+const { bad = 0, total, names = [], why } = unasked ? { why: unasked } : foundIn(text);
+if (why) console.log(`Packages NOT AUDITED: ${why}. Ask where one answers: npm run audit`);
+else {
+  console.log(`Packages audited: ${total} known weaknesses, ${bad} of them high or critical.`);
+  if (names.length > 0) console.log(`Look at: ${names.join(', ')}`);
+}
+process.exit(bad > 0 ? 1 : 0);

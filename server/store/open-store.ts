@@ -2,6 +2,7 @@
 import { backUpBeforeUpdate } from './before-update.ts';
 import { dataPath } from './data-folder.ts';
 import { openSqliteStore } from './sqlite-store.ts';
+import { StorageUnavailable } from './storage-unavailable.ts';
 import type { Store } from './store.ts';
 
 export interface StorePlace {
@@ -55,11 +56,27 @@ async function copyBeforeUpdate(folder: string): Promise<void> {
     );
 }
 
-/** What opens the store of the practice bench when somebody first practises. */
+/**
+ * What opens the store of the practice bench when somebody first practises.
+ *
+ * @throws StorageUnavailable from what it gives, where there is no folder for the bench: real work goes on without
+ */
 export async function practiceOpener(place: StorePlace): Promise<() => Store> {
-  if (place.database === '') return () => openSqliteStore({ folder: practiceBeside(place.folder) });
+  if (place.database === '') return () => openBench(practiceBeside(place.folder));
   const store = await openStore(place, { practice: true });
   return () => store;
+}
+
+function openBench(folder: string): Store {
+  try {
+    return openSqliteStore({ folder });
+  } catch (cause) {
+    const code = (cause as NodeJS.ErrnoException).code ?? 'no database';
+    throw new StorageUnavailable(
+      `the practice bench has a folder of its own beside the data folder, and it cannot be opened (${code})`,
+      { cause, reading: true },
+    );
+  }
 }
 
 /** @example practiceBeside('yokeside-data') // 'yokeside-data-practice' */

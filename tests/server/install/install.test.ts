@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readConfig } from '../../../server/config.ts';
 import { licencePage, licencesIn, notTaken } from '../../../server/install/licences.ts';
+import { practiceBeside } from '../../../server/store/open-store.ts';
 import { ROOT } from '../../root.ts';
 
 const read = (path: string) => readFileSync(join(ROOT, path), 'utf8');
@@ -43,7 +44,9 @@ describe('the audit of the packages', () => {
     });
     return [status, stdout.trim()];
   };
-  const report = (counts: object) => JSON.stringify({ metadata: { vulnerabilities: counts } });
+  const report = (counts: object, vulnerabilities?: object) =>
+    JSON.stringify({ metadata: { vulnerabilities: counts }, vulnerabilities });
+  const named = { one: { name: 'one', severity: 'high' }, two: { name: 'two', severity: 'low' } };
 
   test.each([
     [
@@ -53,8 +56,15 @@ describe('the audit of the packages', () => {
       '2 known weaknesses, 0 of',
     ],
     ['something critical is', report({ high: 1, critical: 1, total: 3 }), 1, '3 known weaknesses, 2 of'],
-    ['the registry takes no such question', JSON.stringify({ statusCode: 405 }), 0, 'NOT AUDITED'],
-    ['nothing came', '', 0, 'NOT AUDITED'],
+    ['one is, by its name', report({ high: 1, critical: 0, total: 2 }, named), 1, 'Look at: one'],
+    [
+      'the registry takes no such question',
+      JSON.stringify({ statusCode: 405 }),
+      0,
+      'NOT AUDITED: the registry refuses such a question (405)',
+    ],
+    ['nothing came', '', 0, 'NOT AUDITED: what came back is no answer'],
+    ['the counts are none', report({ high: '0', critical: 0, total: 0 }), 0, 'NOT AUDITED'],
   ])('says it where %s', (_, printed, ends, says) => {
     const [status, line] = audited(printed);
     expect([status, line]).toEqual([ends, expect.stringContaining(says)]);
@@ -91,6 +101,14 @@ describe('what a service is installed with', () => {
     const built = JSON.parse(read('tsconfig.json')).include as readonly string[];
     expect(built.filter((name) => !copied.includes(name.split('/')[0] ?? ''))).toEqual([]);
     expect(container).toMatch(/^USER node$/m);
+    // The folder of the practice bench, too, has to stand in what is kept and may be written.
+    const volumes = JSON.parse(/^VOLUME (.+)$/m.exec(container)?.[1] ?? '[]') as readonly string[];
+    const data = /YOKESIDE_DATA=(\S+)/.exec(container)?.[1] ?? '';
+    for (const folder of [data, practiceBeside(data)])
+      expect(
+        volumes.some((volume) => folder.startsWith(`${volume}/`)),
+        folder,
+      ).toBe(true);
     expect(container).toContain(
       JSON.stringify(JSON.parse(read('package.json')).scripts.start.split(' ')).replaceAll(',', ', '),
     );

@@ -31,6 +31,7 @@ inBrowser('finding a fault', (open) => {
     await page.locator('input[name=outputPercent]').fill('100 %');
     await page.locator('input[name=signalSeenPa]').fill('12 psi');
     await press('Count it');
+    await page.locator('#sourceKind').waitFor();
     await press('Count it');
     await page.locator('input[name=operator]').fill('shift operator');
     for (const name of ['consentGiven', 'notLocked']) await page.locator(`#${name} label`).first().click();

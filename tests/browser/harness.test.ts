@@ -53,11 +53,13 @@ inBrowser('the watch over a page', (open) => {
   afterAll(() => server.close());
 
   /** Opened outside the chapter's own pages, which fail on any fault. */
-  async function faultsAt(path: string): Promise<readonly string[]> {
+  async function faultsAt(path: string, wanted = 0): Promise<readonly string[]> {
     const browser = await openBrowser(inject('chromium'));
     try {
       const { page, watch } = await openPage(browser, { origin: server.origin });
       await page.goto(path);
+      // What the console says may be told after the page has come.
+      await expect.poll(() => watch.faults().length).toBeGreaterThanOrEqual(wanted);
       return watch.faults();
     } finally {
       await browser.close();
@@ -65,7 +67,7 @@ inBrowser('the watch over a page', (open) => {
   }
 
   test('writes down errors of scripts, breaches of the policy and missing files', async () => {
-    const faults = (await faultsAt('/bad')).join('\n');
+    const faults = (await faultsAt('/bad', 3)).join('\n');
     expect(faults).toContain('script: Cannot read properties of null');
     expect(faults).toContain('policy script-src-elem breached by inline');
     expect(faults).toContain('404 for');

@@ -127,6 +127,7 @@ inBrowser('an empty site', (open) => {
     await page.getByLabel('Your PIN again').fill('111111');
     await page.getByText('I have read it').click();
     await page.getByRole('button', { name: 'Set up this site' }).click();
+    await page.locator('[name="newPin"][aria-invalid="true"]').waitFor();
     expect(await page.getByLabel('What the plant is called').inputValue()).toBe('Plant 7');
     expect(await page.getByLabel('Your PIN', { exact: true }).getAttribute('aria-invalid')).toBe('true');
   });

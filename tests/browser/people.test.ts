@@ -140,9 +140,9 @@ describe.skipIf('missing' in found)('over plain http, by a name of the network',
     await page.getByLabel('PIN', { exact: true }).fill(PINS.technician);
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.getByRole('button', { name: 'Sign out' }).waitFor();
-    expect(sent.map((headers) => [headers.origin, headers['sec-fetch-site']])).toEqual([
-      [server.networkOrigin, undefined],
-    ]);
+    await expect
+      .poll(() => sent.map((headers) => [headers.origin, headers['sec-fetch-site']]))
+      .toEqual([[server.networkOrigin, undefined]]);
     await context.close();
     await server.stop();
   });

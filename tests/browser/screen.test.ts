@@ -46,7 +46,7 @@ inBrowser('a screen', (open) => {
     await page.keyboard.press('Enter');
     const opened = page.locator(`details#${id}`);
     await opened.locator('.line__more').waitFor();
-    expect(await opened.locator('summary').evaluate((one) => one === document.activeElement)).toBe(true);
+    await opened.locator('summary:focus').waitFor();
     await page.keyboard.press('Enter');
     await opened.locator('.line__more').waitFor({ state: 'hidden' });
     expect(page.url()).toMatch(/\/jobs\/12$/);

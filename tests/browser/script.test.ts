@@ -21,7 +21,8 @@ const part = (component: string, macro: string, params: object) =>
 /** What the little server behind the page has seen and how it behaves. */
 const server = {
   posts: [] as URLSearchParams[],
-  delayMs: 0,
+  /** Answers to acts wait for it. */
+  answers: Promise.resolve(),
   requestId: 1,
   alive: true,
   person: 'T1',
@@ -94,7 +95,7 @@ async function act(request: Request): Promise<Response> {
     server.requestId += 1;
     return gone();
   }
-  await new Promise((resolve) => setTimeout(resolve, server.delayMs));
+  await server.answers;
   const htmx = request.headers.get('HX-Request') === 'true';
   if (fields.get('reply') === 'wrong')
     return answer(work({ value: 'wrong', error: 'Not counted.' }), undefined, 422);
@@ -132,7 +133,8 @@ inBrowser('the script of the page', (open) => {
   });
   afterAll(() => site.close());
   beforeEach(() => {
-    Object.assign(server, { posts: [], delayMs: 0, requestId: 1, alive: true, dies: 'never' });
+    const answers = Promise.resolve();
+    Object.assign(server, { posts: [], answers, requestId: 1, alive: true, dies: 'never' });
   });
 
   async function start(options: { javaScript?: boolean } = {}): Promise<Page> {
@@ -140,6 +142,22 @@ inBrowser('the script of the page', (open) => {
     await page.goto('/');
     return page;
   }
+
+  /** Where milliseconds count: the page has a clock that the test alone moves on, so that a busy machine changes nothing. */
+  async function startAtRest(): Promise<Page> {
+    const { page } = await open({ origin: site.origin });
+    await page.clock.install({ time: 0 });
+    await page.goto('/');
+    await page.clock.pauseAt(60_000);
+    await page.evaluate(() => {
+      document.addEventListener('htmx:beforeRequest', () => {
+        document.documentElement.dataset.begun = `${Number(document.documentElement.dataset.begun ?? 0) + 1}`;
+      });
+    });
+    return page;
+  }
+  /** How many acts the page at rest has begun to send: known at once, where a post would still be on its way. */
+  const begun = (page: Page) => page.evaluate(() => Number(document.documentElement.dataset.begun));
 
   test('goes on at the new card when an answer was counted', async () => {
     const page = await start();
@@ -160,7 +178,7 @@ inBrowser('the script of the page', (open) => {
   });
 
   test('takes two taps within half a second for one act, also where the card was redrawn between them (UI-30)', async () => {
-    const page = await start();
+    const page = await startAtRest();
     await page.evaluate(() => {
       const tap = () => document.querySelector<HTMLButtonElement>('.reply button')?.click();
       document.addEventListener('htmx:afterSettle', tap, { once: true });
@@ -168,10 +186,14 @@ inBrowser('the script of the page', (open) => {
       tap();
     });
     await page.getByRole('heading', { name: 'Step 2' }).waitFor();
-    await page.waitForTimeout(600);
-    expect(server.posts).toHaveLength(1);
+    await page.clock.runFor(499);
+    await expect.poll(() => focused(page)).toBe('Step 2');
+    await count(page).click();
+    expect(await begun(page)).toBe(1);
+    await page.clock.runFor(1);
     await count(page).click();
     await page.getByRole('heading', { name: 'Step 3' }).waitFor();
+    expect(server.posts).toHaveLength(2);
   });
 
   test('lets nobody wait to make safe', async () => {
@@ -183,15 +205,21 @@ inBrowser('the script of the page', (open) => {
   });
 
   test('says that it is keeping only when keeping takes long, and posts once however often it is tapped meanwhile (R-13)', async () => {
-    const page = await start();
-    server.delayMs = 900;
+    const page = await startAtRest();
+    let answer = () => {};
+    server.answers = new Promise((resolve) => {
+      answer = resolve;
+    });
     await count(page).click();
     const keeping = page.getByText('keeping…');
-    await page.waitForTimeout(200);
+    await page.clock.runFor(399);
     expect(await keeping.isVisible()).toBe(false);
-    await keeping.waitFor({ state: 'visible' });
-    await page.waitForTimeout(200);
+    await page.clock.runFor(1);
+    expect(await keeping.isVisible()).toBe(true);
+    await page.clock.runFor(5000);
     await count(page).click();
+    expect(await begun(page)).toBe(1);
+    answer();
     await page.getByRole('heading', { name: 'Step 2' }).waitFor();
     expect(await keeping.isVisible()).toBe(false);
     expect(server.posts).toHaveLength(1);

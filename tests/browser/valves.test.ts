@@ -20,6 +20,7 @@ inBrowser('valve sheets', (open) => {
     await page.goto('/valves');
     await page.getByLabel('Find by tag').fill('condensate');
     await page.getByRole('button', { name: 'Find' }).click();
+    await page.waitForURL((url) => url.searchParams.has('find'));
     expect(await faultsOfPage(page)).toEqual([]);
     await page.goto('/valves/FV-214');
     expect(await page.locator('svg.valve').getAttribute('aria-label')).toContain('plug closes moving down');

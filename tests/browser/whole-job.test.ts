@@ -29,13 +29,14 @@ const LOOKED_AT = LONG
 /** The open card begins in the upper half of the screen, whatever the last one was; the last card of all has little below it. */
 const IN_REACH_PX = 400;
 
-/** A card is brought there once it stands. */
-async function comesInReach(page: Page): Promise<boolean> {
+/** A card is brought there once it stands: so long is waited for the first that is not, and a moment for those behind it. */
+const PATIENCE_MS = { first: 10_000, later: 1000 };
+async function comesInReach(page: Page, patienceMs: number): Promise<boolean> {
   const isInReach = (px: number) => {
     const top = document.querySelector('#card')?.getBoundingClientRect().top ?? -1;
     return top >= 0 && top <= px;
   };
-  const found = page.waitForFunction(isInReach, IN_REACH_PX, { timeout: 1000, polling: 50 });
+  const found = page.waitForFunction(isInReach, IN_REACH_PX, { timeout: patienceMs, polling: 50 });
   return found.then(
     () => true,
     () => false,
@@ -64,7 +65,8 @@ inBrowser('a stroke check of the demo plant by clicking, with the same log as on
         place: 'line',
         supervisor: inRole(plant.people, 'supervisor'),
         at: async (step, row) => {
-          if (!(await comesInReach(page))) outOfReach.push(`${step}:${row}`);
+          const patienceMs = outOfReach.length === 0 ? PATIENCE_MS.first : PATIENCE_MS.later;
+          if (!(await comesInReach(page, patienceMs))) outOfReach.push(`${step}:${row}`);
           asHeard.push(...(await faultsAsHeard(page, step)));
           if (!LOOKED_AT.includes(`${step}:${row}`)) return;
           faults.push(...(await faultsOfPage(page)).map((fault) => `${step}: ${fault}`));

@@ -134,7 +134,8 @@ async function stopUnderLoad({ server, people }: Outcome) {
     );
     return { number, status };
   });
-  await after(AT_THE_END / 2);
+  // Some are confirmed by then and some are not, however busy this machine is.
+  await Promise.all([after(AT_THE_END / 2), Promise.any(sent)]);
   const begunMs = performance.now();
   expect(await server.stop()).toBe(0);
   expect(performance.now() - begunMs).toBeLessThan(15_000);

@@ -43,7 +43,8 @@ function start(environment: Readonly<Record<string, string>>): Started {
   child.stderr.on('data', (bytes) => {
     err += bytes;
   });
-  const ended = new Promise<number | null>((resolve) => child.on('exit', resolve));
+  // Not as it exits: what it said last may still be on its way then.
+  const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
   return { child, ended, out: () => out, err: () => err, address: () => addressIn(() => err, ended) };
 }
 

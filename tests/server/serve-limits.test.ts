@@ -66,7 +66,8 @@ describe('a caller', () => {
     const slow = call(text());
     expect(await isServed()).toBe(true);
     const { told, afterMs } = await slow.closed;
-    expect(afterMs).toBeLessThan(3000);
+    // Well before the bounds of production would do it, however busy this machine is.
+    expect(afterMs).toBeLessThan(LIMITS.headersMs - 1000);
     expect(told).not.toContain('200 OK');
     expect(await isServed()).toBe(true);
   });
@@ -76,11 +77,11 @@ describe('a caller', () => {
     const elsewhere = process.platform === 'linux' ? '127.0.0.2' : '127.0.0.1';
     const many = Array.from({ length: 1000 }, () => call('', elsewhere));
     await expect
-      .poll(() => many.filter(({ socket }) => !socket.destroyed).length, { timeout: 8000 })
+      .poll(() => many.filter(({ socket }) => !socket.destroyed).length, { timeout: 20_000 })
       .toBe(40);
     if (elsewhere !== '127.0.0.1') expect(await isServed()).toBe(true);
     for (const { socket } of many) socket.destroy();
-    await expect.poll(() => isServed(elsewhere), { timeout: 5000 }).toBe(true);
+    await expect.poll(() => isServed(elsewhere)).toBe(true);
   });
 });
 

@@ -99,18 +99,19 @@ test('a crowd at the door, at the real cost of a PIN, takes a bounded memory, an
   const watch = setInterval(() => {
     highest = Math.max(highest, process.memoryUsage().rss);
   }, 10);
-  const crowd = Array.from({ length: 50 }, (_, at) =>
-    app.post('/sign-in', { who: `stranger ${at}`, pin: '1' }),
-  );
-  const startedAt = performance.now();
+  const answered: number[] = [];
+  const crowd = Array.from({ length: 50 }, async (_, at) => {
+    answered.push((await app.post('/sign-in', { who: `stranger ${at}`, pin: '1' })).status);
+  });
   const alive = await app.get('/alive');
-  const aliveMs = performance.now() - startedAt;
-  const statuses = (await Promise.all(crowd)).map(({ status }) => status);
+  const answeredBefore = [...answered];
+  await Promise.all(crowd);
   clearInterval(watch);
-  expect(statuses.filter((status) => status === 403)).toHaveLength(4);
-  expect(statuses.filter((status) => status === 429)).toHaveLength(46);
+  expect(answered.filter((status) => status === 403)).toHaveLength(4);
+  expect(answered.filter((status) => status === 429)).toHaveLength(46);
   expect(alive.status).toBe(200);
-  expect(aliveMs).toBeLessThan(1000);
+  // Served before the first PIN of those ahead was worked out: by the order, which a busy machine does not change.
+  expect(answeredBefore).not.toContain(403);
   // Two at once, 128 MiB each, and what fifty requests need besides; fifty at once would take 6 GiB.
   expect(highest - before).toBeLessThan(600 * 1024 * 1024);
 });

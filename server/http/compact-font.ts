@@ -1,15 +1,32 @@
 /** A typeface in fewer bytes: what a page never asks of it is left out, letters and figures stay as they are. */
 import { brotliCompressSync, brotliDecompressSync, constants } from 'node:zlib';
+import { onlyGlyphs } from './font-glyphs.ts';
+import { equalFigures, glyphsOfLetters, LETTERS, tableOfLetters } from './font-letters.ts';
 
 /** Where the number of tables and the two sums of lengths stand in the head of a WOFF2 file. */
 const AT = { lengthBytes: 8, tables: 12, sfntBytes: 16, packedBytes: 20, directory: 48 };
 /** Numbers of the tables that have one, as the format counts them; 63 says that four letters follow. */
-const KNOWN = { name: 5, post: 7, glyf: 10, loca: 11, GPOS: 27, named: 63 };
+const KNOWN = {
+  cmap: 0,
+  hmtx: 3,
+  name: 5,
+  post: 7,
+  glyf: 10,
+  loca: 11,
+  GDEF: 26,
+  GPOS: 27,
+  GSUB: 28,
+  named: 63,
+};
 
 /** A table of names with none in it, and the head of `post` in the form that names no glyph. */
 const NO_NAMES = Buffer.from([0, 0, 0, 0, 0, 6]);
 const POST_BYTES = 32;
 const POST_WITHOUT_NAMES = 0x0003_0000;
+/** What is drawn for a letter that a typeface does not have. */
+const MISSING_GLYPH = 0;
+/** Where letters stand to each other, and which of their glyphs are marks: the one is read with the other. */
+const OF_PLACES: readonly number[] = [KNOWN.GPOS, KNOWN.GDEF];
 
 interface Table {
   readonly known: number;
@@ -29,17 +46,19 @@ const ONE_ADVANCE = 0x0004_0000;
 const KERNED_TO = 10;
 
 /**
- * The same typeface without the names of its glyphs and without what it says of itself (its licence is served beside it),
- * with pairs closed up to the hundredth, without the places of loose accents, since letters with accents are glyphs of their own, and packed again as tightly as can be. As W3C's WOFF File Format 2.0 has it, sections 4 and 5.
+ * The same typeface with the letters that pages ask for and no others, figures in one width, without the names of its glyphs and
+ * without what it says of itself (its licence is served beside it), with pairs closed up to the hundredth, without the places of
+ * loose accents, since letters with accents are glyphs of their own, and packed again as tightly as can be. As W3C's WOFF File
+ * Format 2.0 has it, sections 4 and 5.
  *
  * @param isKerned false leaves out how pairs of letters close up, a sixth of all bytes
- * @throws TypeError where it is no WOFF2 file
+ * @throws TypeError where it is no WOFF2 file, or one that was made otherwise than those that are served
  */
 export function compactFont(font: Uint8Array, isKerned = true): Buffer {
   const file = Buffer.from(font);
   if (file.toString('latin1', 0, 4) !== 'wOF2') throw new TypeError('This is no WOFF2 file.');
-  const tables = tablesOf(file)
-    .filter(({ known }) => isKerned || known !== KNOWN.GPOS)
+  const tables = withFewLetters(tablesOf(file))
+    .filter(({ known }) => isKerned || !OF_PLACES.includes(known))
     .map(shortened);
   const entries = Buffer.concat(tables.map(({ entry }) => entry));
   const data = Buffer.concat(tables.map(({ bytes }) => bytes));
@@ -58,6 +77,38 @@ export function compactFont(font: Uint8Array, isKerned = true): Buffer {
   head.writeUInt32BE(12 + tables.length * 16 + data.length, AT.sfntBytes);
   head.writeUInt32BE(packed.length, AT.packedBytes);
   return Buffer.concat([head, entries, packed, padding]);
+}
+
+/** Those of the letters that pages ask for; one packed before has no other figures and stays as it is. */
+function withFewLetters(tables: readonly Table[]): readonly Table[] {
+  const bytesOf = (wanted: number) => tables.find(({ known }) => known === wanted)?.bytes ?? Buffer.alloc(0);
+  const substitutes = bytesOf(KNOWN.GSUB);
+  if (substitutes.length === 0) return tables;
+  const figure = equalFigures(substitutes);
+  const all = glyphsOfLetters(bytesOf(KNOWN.cmap));
+  const letters = new Map(
+    [...all]
+      .filter(([letter]) => LETTERS.includes(String.fromCharCode(letter)))
+      .map(([letter, glyph]) => [letter, figure(glyph)]),
+  );
+  const kept = new Set([MISSING_GLYPH, ...letters.values()]);
+  const outlines = onlyGlyphs(bytesOf(KNOWN.glyf), kept);
+  return tables
+    .filter(({ known }) => known !== KNOWN.GSUB)
+    .map((table) => {
+      if (table.known === KNOWN.cmap) return plainTable(KNOWN.cmap, tableOfLetters(letters));
+      if (table.known === KNOWN.hmtx) return { ...table, bytes: withoutWidths(table.bytes, kept) };
+      return table.known === KNOWN.glyf
+        ? { ...table, entry: packedEntry(table, outlines.length), bytes: outlines }
+        : table;
+    });
+}
+
+/** Widths, two words a glyph, none for those that are not kept. */
+function withoutWidths(widths: Buffer, kept: ReadonlySet<number>): Buffer {
+  const fewer = Buffer.from(widths);
+  for (let at = 0; at < fewer.length; at += 4) if (!kept.has(at / 4)) fewer.fill(0, at, at + 4);
+  return fewer;
 }
 
 function tablesOf(file: Buffer): readonly Table[] {
@@ -146,9 +197,21 @@ function offsetsAt(places: Buffer, at: number, from: number): readonly number[] 
   );
 }
 
-/** Shorter than 128 bytes, so that its length is one byte. */
 function plainTable(known: number, bytes: Buffer): Table {
-  return { known, entry: Buffer.from([known, bytes.length]), bytes };
+  return { known, entry: Buffer.concat([Buffer.from([known]), packedNumber(bytes.length)]), bytes };
+}
+
+/** What the directory says of a packed table: its flags, its length unpacked, which is not less than before, and as it is. */
+function packedEntry({ entry }: Table, length: number): Buffer {
+  const unpacked = numberAt(entry, 1);
+  return Buffer.concat([entry.subarray(0, unpacked.next), packedNumber(length)]);
+}
+
+/** The shortest form of a number, as `numberAt` reads it. */
+function packedNumber(value: number): Buffer {
+  const bytes = [value & 127];
+  for (let rest = value >> 7; rest > 0; rest >>= 7) bytes.unshift((rest & 127) | 128);
+  return Buffer.from(bytes);
 }
 
 /** Seven bits a byte, the highest bit says that more follow. */

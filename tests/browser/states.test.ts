@@ -1,10 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { LETTERS } from '../../server/http/font-letters.ts';
 import { type Asked, axeViolations, sticksOut } from './harness/axe.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { layoutShift } from './harness/layout-shift.ts';
-import { brokenWords, faintTexts, type LeastContrast, movingParts } from './harness/letters.ts';
+import {
+  brokenWords,
+  faintTexts,
+  type LeastContrast,
+  letteredOtherwise,
+  movingParts,
+} from './harness/letters.ts';
 import { drawnParts } from './harness/marks.ts';
 import { coloursOfPdf } from './harness/pdf-colours.ts';
 import { inRole, signIn } from './harness/people.ts';
@@ -137,6 +146,13 @@ inBrowser('every page in every state in which somebody may look at it', (open) =
       { loaded: true, inColumns: true },
       { loaded: true, inColumns: true },
     ]);
+    for (const weight of ['400', '600']) {
+      const font = `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`;
+      const base64 = readFileSync(createRequire(import.meta.url).resolve(font), 'base64');
+      // The last one was left out, and would be found if it were one of those that are kept.
+      const drawn = { letters: `${LETTERS}\u00df`, original: { weight, base64 } };
+      expect(await letteredOtherwise(page, drawn)).toEqual(['\u00df']);
+    }
     expect(await shifted(page)).toEqual([]);
     expect(await tightFaults(page)).toEqual([]);
     await enterState(page, 'whole');

@@ -93,3 +93,39 @@ export async function movingParts(page: Page): Promise<readonly string[]> {
       .map((element) => element.outerHTML.slice(0, 90)),
   );
 }
+
+/** A typeface as its makers packed it. */
+export interface Original {
+  readonly weight: string;
+  readonly base64: string;
+}
+
+/** Letters that the typeface of the page draws otherwise than its original, or in another width; its figures are those of one width. */
+export async function letteredOtherwise(
+  page: Page,
+  { letters, original }: { readonly letters: string; readonly original: Original },
+): Promise<readonly string[]> {
+  return page.evaluate(
+    async ({ all, weight, base64 }) => {
+      const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+      const face = new FontFace('Original', bytes, { weight, featureSettings: '"tnum"' });
+      document.fonts.add(await face.load());
+      await document.fonts.load(`${weight} 40px Yokeside`);
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [80, 80];
+      const context = canvas.getContext('2d', { willReadFrequently: true });
+      if (context === null) throw new Error('This browser draws nothing.');
+      const drawn = (letter: string, family: string) => {
+        context.clearRect(0, 0, 80, 80);
+        context.font = `${weight} 40px ${family}`;
+        context.fillText(letter, 10, 50);
+        const { data } = context.getImageData(0, 0, 80, 80);
+        return `${context.measureText(letter).width} ${data.join()}`;
+      };
+      const otherwise = [...all].filter((letter) => drawn(letter, 'Yokeside') !== drawn(letter, 'Original'));
+      document.fonts.delete(face);
+      return otherwise;
+    },
+    { all: letters, ...original },
+  );
+}

@@ -37,6 +37,7 @@ export interface Offer {
   readonly title: string;
   readonly revision: string;
   readonly place: Place;
+  readonly folder: ServedProcedure['folder'];
   /** Null where the valve may have it, else why not. */
   readonly because: string | null;
 }
@@ -90,12 +91,13 @@ export class Catalogue {
 
   /** What this valve may have done to it, on the bench and in the line, and why not the rest. */
   offers(sheet: ValveSheet): readonly Offer[] {
-    return [...this.#byId.values()].flatMap(({ procedure: { definition, whyNot } }) =>
+    return [...this.#byId.values()].flatMap(({ procedure: { definition, folder, whyNot } }) =>
       (['bench', 'line'] as const).map((place) => ({
         id: definition.id,
         title: definition.title,
         revision: revisionOf(definition),
         place,
+        folder,
         because: whyNot(sheet, place),
       })),
     );

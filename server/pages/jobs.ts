@@ -70,6 +70,7 @@ function newJobRoute(catalogue: Catalogue): Route {
       place: z.string().default(''),
       plan: planField,
       ...goesOnFields,
+      ...(gearFields as Record<string, z.ZodOptional<z.ZodString>>),
     }),
     answer: z.object({
       tag: z.string(),
@@ -87,10 +88,10 @@ function newJobRoute(catalogue: Catalogue): Route {
       const { tag, procedure, place, ...typed } = call.query;
       const params = await newJobParams(
         { services: call.services, catalogue },
-        { tag, procedure, place, typed: withoutBlanks(typed) },
+        { person: call.person.id, tag, procedure, place, typed: withoutBlanks(typed) },
       );
       return {
-        data: { tag: params.tag, offers: params.offers.map(({ where: _, ...offer }) => offer) },
+        data: { tag: params.tag, offers: params.offers.map(({ where: _, folder: __, ...offer }) => offer) },
         page: { title: `Open a job on ${params.tag}`, template: 'pages/open-job.njk', params },
       };
     },
@@ -143,7 +144,13 @@ function openJobRoute(catalogue: Catalogue): Route {
       if (!tag.success) return {};
       const params = await newJobParams(
         { services: call.services, catalogue },
-        { tag: tag.data, procedure: of('procedure'), place: of('place'), typed: call.typed },
+        {
+          person: call.person?.id ?? null,
+          tag: tag.data,
+          procedure: of('procedure'),
+          place: of('place'),
+          typed: call.typed,
+        },
       );
       return { page: { title: `Open a job on ${params.tag}`, template: 'pages/open-job.njk', params } };
     },

@@ -1,6 +1,5 @@
 import { say } from '../../../procedures/say.ts';
 import { procedureNamed } from '../../../procedures/served.ts';
-import { gearFaults } from '../../../procedures/test-gear/fit.ts';
 import { GEAR_KINDS, type GearItem } from '../../../procedures/test-gear/gear.ts';
 import { GEAR_ROLES, type GearRole, rolesFor } from '../../../procedures/test-gear/roles.ts';
 import { wantedOf } from '../../../procedures/test-gear/wanted.ts';
@@ -12,8 +11,12 @@ import { noSuchValve } from '../../valves/valve-refusals.ts';
 import { valveKind } from '../../valves/valve-stream.ts';
 import type { Catalogue, Offer } from '../catalogue.ts';
 import { leftBehind } from '../left-behind.ts';
+import { gearOptions } from './gear-options.ts';
+import { sameGear } from './same-gear.ts';
 
 export interface NewJobAsked {
+  /** Id of who asks; null where nobody is signed in. */
+  readonly person: string | null;
   readonly tag: string;
   readonly procedure: string;
   readonly place: string;
@@ -28,7 +31,7 @@ const GOES_ON = ['from', 'fromPlace', 'fromStep', 'fromChoice', 'fromReason'] as
 /** The page on which a job is opened: what the valve offers, and which gear in use is fit for it. @throws Refusal VAL-001 */
 export async function newJobParams(
   { services, catalogue }: { readonly services: Services; readonly catalogue: Catalogue },
-  { tag, procedure, place, typed }: NewJobAsked,
+  { person, tag, procedure, place, typed }: NewJobAsked,
 ) {
   const { sheet } = await services.log.state(valveKind, tag);
   if (sheet === null) throw noSuchValve(tag);
@@ -48,6 +51,7 @@ export async function newJobParams(
     tag,
     left: await leftBehind(tag, services),
     offers,
+    groups: groupsOf(offers.filter((offer) => offer.because === null && offer !== chosen)),
     whyNot: offers.find((offer) => offer.procedure === procedure && offer.place === place)?.because ?? '',
     roles: roles.map((role) => ({
       name: role,
@@ -55,15 +59,65 @@ export async function newJobParams(
       help: reachWords(role, sheet),
       options: [
         { value: '', label: 'choose' },
-        ...optionsFor(role, { inUse, sheet, today, chosen: typed[role] }),
+        ...gearOptions(role, { inUse, sheet, today, chosen: typed[role] }),
       ],
     })),
+    same: await sameParams(
+      services,
+      { person, roles, inUse, sheet, today },
+      { tag, procedure, place, typed },
+    ),
     ...(await planParams({ services, tag, chosen, typed: typed.plan })),
     goesOn: Object.fromEntries(
       GOES_ON.flatMap((name) => (typeof typed[name] === 'string' ? [[name, typed[name]] as const] : [])),
     ),
     chosen: chosen ?? { procedure: '', place: '' as Offer['place'] | '', title: '', where: '' },
   };
+}
+
+/** The gear of the last job, each with what it is there for, and the address at which it stands chosen. */
+async function sameParams(
+  services: Services,
+  asked: Omit<Parameters<typeof sameGear>[1], 'person'> & { readonly person: string | null },
+  { tag, procedure, place, typed }: Omit<NewJobAsked, 'person'>,
+) {
+  const { person, ...rest } = asked;
+  const same =
+    person === null || rest.roles.length === 0 ? null : await sameGear(services, { person, ...rest });
+  if (same === null) return null;
+  const kept = Object.entries(typed).flatMap(([name, value]) =>
+    [...GOES_ON, 'plan'].includes(name) && typeof value === 'string' ? [[name, value] as const] : [],
+  );
+  const query = new URLSearchParams({ tag, procedure, place, ...Object.fromEntries(kept), ...same.numbers });
+  return {
+    job: same.job,
+    tag: same.tag,
+    href: `/jobs/new?${query}#gear`,
+    pieces: Object.values(same.numbers).join(', '),
+    isAll: Object.keys(same.numbers).length === asked.roles.length,
+    isChosen: Object.entries(same.numbers).every(([role, number]) => typed[role] === number),
+  };
+}
+
+type Offered = Omit<Offer, 'id'> & { readonly procedure: string; readonly where: string };
+
+/** What brings somebody to a valve most pressingly stands first. */
+const GROUPS: readonly { readonly folder: Offer['folder']; readonly title: string }[] = [
+  { folder: 'troubleshooting', title: 'Something is wrong with it' },
+  { folder: 'commissioning', title: 'Set and check' },
+  { folder: 'overhaul', title: 'Mend and renew' },
+];
+
+/** Each procedure once, with where it may be done, under what it is for. */
+function groupsOf(offers: readonly Offered[]) {
+  return GROUPS.map(({ folder, title }) => {
+    const there = offers.filter((offer) => offer.folder === folder);
+    const procedures = [...new Set(there.map(({ procedure }) => procedure))].map((procedure) => {
+      const ways = there.filter((offer) => offer.procedure === procedure);
+      return { procedure, title: ways[0]?.title ?? '', ways };
+    });
+    return { title, procedures };
+  }).filter(({ procedures }) => procedures.length > 0);
 }
 
 /** What is planned for the valve, and which of it this job would be. */
@@ -107,36 +161,4 @@ async function gearInUse({ log }: Services): Promise<readonly GearItem[]> {
   return lines
     .map((line) => line.body as unknown as Gear)
     .flatMap(({ item, retired }) => (item === null || retired ? [] : [item]));
-}
-
-interface Choosing {
-  readonly inUse: readonly GearItem[];
-  readonly sheet: ValveSheet;
-  readonly today: string;
-  readonly chosen: string | readonly string[] | undefined;
-}
-
-/** Gear of the right kind: what is fit first, and what is not with its reason, so that nobody looks for it in vain. */
-function optionsFor(role: GearRole, { inUse, sheet, today, chosen }: Choosing) {
-  const wanted = wantedOf(role, sheet);
-  const options = inUse
-    .filter(({ kind }) => kind === wanted.kind)
-    .map((item) => {
-      const faults = gearFaults(item, { wanted, today });
-      const stopping = faults.filter(({ stops }) => stops);
-      const told = stopping.length > 0 ? stopping : faults;
-      return {
-        fit: stopping.length === 0,
-        value: item.number,
-        selected: chosen === item.number,
-        label: told.length === 0 ? plainLabel(item) : told.map(({ what }) => what).join(' '),
-      };
-    });
-  return [...options.filter(({ fit }) => fit), ...options.filter(({ fit }) => !fit)].map(
-    ({ fit, label, ...option }) => ({ ...option, label: fit ? label : `Not fit: ${label}` }),
-  );
-}
-
-function plainLabel({ number, dueOn, note }: GearItem): string {
-  return `${number}, due ${dueOn}${note === '' ? '' : `, ${note}`}`;
 }

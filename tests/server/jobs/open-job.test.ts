@@ -50,6 +50,22 @@ const choice = (place: 'bench' | 'line', gear: Readonly<Record<string, string>>)
   ...gear,
 });
 
+/** Values of what stands chosen in the lists of a page. */
+function chosenIn(html: string): (string | undefined)[] {
+  return readHtml(html)
+    .elements.filter(
+      (element) => element.tagName === 'option' && attributeOf(element, 'selected') !== undefined,
+    )
+    .map((option) => attributeOf(option, 'value'));
+}
+
+async function optionsOf(app: AnApp, { who, name }: { readonly who: Browser; readonly name: string }) {
+  const page = await app.get(`/jobs/new?tag=${sheet.tag}&procedure=stroke-check&place=bench`, { as: who });
+  return readHtml(await page.text())
+    .elements.filter((element) => element.tagName === 'select' && attributeOf(element, 'name') === name)
+    .flatMap((select) => readOptions(select));
+}
+
 interface Problem {
   readonly code: string;
   readonly what: string;
@@ -165,28 +181,71 @@ describe('opening a job', () => {
   test('keeps what was chosen on the form that is drawn again', async () => {
     const { app, technician } = await aSite();
     const refused = await app.post('/jobs', choice('line', { regulator: 'R-901' }), { as: technician });
-    const chosen = readHtml(await refused.text()).elements.filter(
-      (element) => element.tagName === 'option' && attributeOf(element, 'selected') !== undefined,
-    );
-    expect(chosen.map((option) => attributeOf(option, 'value')).sort()).toEqual(
+    expect(chosenIn(await refused.text()).sort()).toEqual(
       Object.values({ ...gearNumbers('line'), regulator: 'R-901' }).sort(),
     );
   });
 
-  test('names what is not fit before it is chosen, after what is', async () => {
+  test('names each by its number and scale, what fits first, and what does not with its reason', async () => {
     const { app, technician } = await aSite();
-    const page = await app.get(`/jobs/new?tag=${sheet.tag}&procedure=stroke-check&place=bench`, {
-      as: technician,
-    });
-    const { elements } = readHtml(await page.text());
-    const regulators = elements
-      .filter((element) => element.tagName === 'select' && attributeOf(element, 'name') === 'regulator')
-      .flatMap((select) => readOptions(select));
+    const regulators = await optionsOf(app, { who: technician, name: 'regulator' });
     expect(regulators).toEqual([
       'choose',
-      'R-301, due 2099-01-15',
-      'Not fit: R-901 does not bleed down: air that stays behind looks like hysteresis.',
+      'R-301, 0 to 60 psi, due 2099-01-15',
+      'R-901, 0 to 60 psi, due 2099-01-15: does not bleed down',
     ]);
+    const gauges = await optionsOf(app, { who: technician, name: 'signalGauge' });
+    expect(gauges).toContain('G-902, 0 to 15 psi, due 2099-01-15: scale too short');
+    expect(gauges).toContain('G-904, 0 to 30 psi, due 2024-01-15: due soon');
+    expect(gauges.at(-1)).toContain(': ');
+  });
+
+  test('offers the gear of one’s own last job, which stands chosen once that is pressed', async () => {
+    const { app, technician } = await aSite();
+    const address = '/jobs/new?tag=FV-215&procedure=stroke-check&place=bench';
+    await withValve(app, aSheet({ tag: 'FV-215' }));
+    expect(await (await app.get(address, { as: technician })).text()).not.toContain(
+      'The same as on your job',
+    );
+    await app.postJson('/jobs', choice('line', {}), { as: technician });
+    const other = (await app.signedIn('supervisor')).browser;
+    expect(await (await app.get(address, { as: other })).text()).not.toContain('The same as on your job');
+
+    const offered = await (await app.get(address, { as: technician })).text();
+    expect(textOf(offered)).toContain(`The same as on your job 1, ${sheet.tag}`);
+    expect(chosenIn(offered)).toEqual([]);
+    const link = readHtml(offered).elements.find((element) =>
+      attributeOf(element, 'href')?.includes('signalGauge='),
+    );
+    const href = link === undefined ? '' : (attributeOf(link, 'href') ?? '');
+    const taken = await (await app.get(href, { as: technician })).text();
+    expect(chosenIn(taken).sort()).toEqual(Object.values(gearNumbers('bench')).sort());
+    expect(textOf(taken)).toContain('Look that it is what you hold now');
+  });
+
+  test('does not offer gear again that is out of date by now', async () => {
+    const { app, technician } = await aSite();
+    await withValve(app, aSheet({ tag: 'FV-215' }));
+    await app.postJson('/jobs', choice('bench', { signalGauge: 'G-904' }), { as: technician });
+    app.wait(24 * 3600 * 1000);
+    const again = (await app.signedIn('technician')).browser;
+    const page = await app.get('/jobs/new?tag=FV-215&procedure=stroke-check&place=bench', { as: again });
+    expect(textOf(await page.text())).toContain('The same as on your job 1, FV-214 G-102, D-201, R-301 ');
+  });
+
+  test('shows what is for a fault first, then setting and checking, then mending', async () => {
+    const { app, technician } = await aSite();
+    const text = textOf(await (await app.get(`/jobs/new?tag=${sheet.tag}`, { as: technician })).text());
+    const at = [
+      'Something is wrong with it',
+      'Find the fault',
+      'Set and check',
+      'Stroke check',
+      'Mend and renew',
+    ];
+    const places = at.map((words) => text.indexOf(words));
+    expect(places.every((place) => place > 0)).toBe(true);
+    expect(places).toEqual([...places].sort((one, other) => one - other));
   });
 
   test('takes gear on the last day on which it is in date', async () => {
@@ -277,8 +336,10 @@ describe('the gear of the demo plant', () => {
 });
 
 function readOptions(select: ReturnType<typeof readHtml>['elements'][number]): string[] {
-  return select.childNodes
-    .filter((node) => node.nodeName === 'option')
-    .map((option) => ('childNodes' in option ? option.childNodes : []))
-    .map((nodes) => nodes.map((node) => ('value' in node ? node.value : '')).join(''));
+  return select.childNodes.flatMap((node) => {
+    if (!('childNodes' in node)) return [];
+    // A group of options is read as the options in it.
+    if (node.nodeName === 'optgroup') return readOptions(node as typeof select);
+    return [node.childNodes.map((text) => ('value' in text ? text.value : '')).join('')];
+  });
 }

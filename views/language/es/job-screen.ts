@@ -2,6 +2,22 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The screen of a job and what leads to it. */
 export const jobScreen = {
+  'Chosen as on your job {1}.': 'Elegido como en su trabajo {1}.',
+  'Look that it is what you hold now: {1}. Choose the rest.':
+    'Mire que sea lo que tiene ahora en la mano: {1}. Elija lo demás.',
+  'Look that it is what you hold now: {1}.': 'Mire que sea lo que tiene ahora en la mano: {1}.',
+  'The same as on your job {1}, {2}': 'Lo mismo que en su trabajo {1}, {2}',
+  'scale too short': 'escala demasiado corta',
+  'coarse for the tolerance': 'poco exacto para la tolerancia',
+  'wide scale': 'escala demasiado amplia',
+  'out of date': 'calibración vencida',
+  Fits: 'Sirve',
+  'Fits, with a caution': 'Sirve, con reserva',
+  'Does not fit': 'No sirve',
+  'Something is wrong with it': 'Algo anda mal en ella',
+  'Set and check': 'Ajustar y comprobar',
+  'Mend and renew': 'Reparar y renovar',
+  '{1}, {2}, due {3}{4}': '{1}, {2}, vence {3}{4}',
   Chosen: 'Elegida',
   ', line {1}.': ', línea {1}.',
   ', or': ', o',

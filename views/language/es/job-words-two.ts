@@ -135,7 +135,6 @@ export const jobWordsTwo = {
   '{1} wrote: {2}': '{1} escribió: {2}',
   '{1} {2} UTC{3}': '{1} {2} UTC{3}',
   '{1}, check {2}': '{1}, comprobación {2}',
-  '{1}, due {2}{3}': '{1}, vence {2}{3}',
   '{1}, entered together': '{1}, escritos juntos',
   '{1}, give or take {2}': '{1}, más o menos {2}',
   '{1}, line {2}: {3}': '{1}, línea {2}: {3}',

@@ -91,7 +91,6 @@ export const jobWords = {
   'None connected': 'Ninguno conectado',
   'None hang on this job': 'En este trabajo no hay ninguno puesto',
   'None here': 'Aquí no hay',
-  'Not fit: {1}': 'No sirve: {1}',
   'Not looked at yet': 'Todavía sin mirar',
   'Not shown safe: {1}.': 'No demostrado seguro: {1}.',
   'Nothing more: it says that this was looked at and accepted': 'Nada más: dice que esto se miró y se aceptó',

@@ -21,6 +21,24 @@ const CURRENT = new RegExp(
   'gi',
 );
 
+/** `the operator says that`: who told it stands in the field of its own. */
+const TOLD_BY =
+  /^\s*(?:the\s+)?(?:operator|board|board\s+operator|control\s+room)\s+(?:says|said|reports|reported)(?:\s+that)?\s+/i;
+/** `the valve sticks`: every complaint is of the valve. */
+const OF_THE_VALVE =
+  /^\s*(?:the\s+)?valve\s+(?:is\s+)?(?=(?:stick|jump|hunt|hunting|slow|pass|leak|swing|oscillat|moves|does\s+not\s+(?:shut|move)))/i;
+/** `sticks near shut`: where it does so is no reading. */
+const NEAR_AN_END =
+  /(?<=\b(?:stick(?:s|ing|y)|jump(?:s|ing)|jerky|hunt(?:s|ing)|stiction)\b[^,;.\d]*)\s+near\s+(?:the\s+seat|shut|closed|open)(?=\s*(?:[,;.]|$))/i;
+/** `will not open past 60 %`, `only opens to 60 %`: it moves part way, and stands there. */
+const PART_WAY = new RegExp(
+  String.raw`\b(?:it\s+)?(?:(?:will\s+not|won't|wont|does\s+not)\s+(?:open|go)\s+(?:past|beyond|further\s+than)|only\s+opens\s+to|opens\s+only\s+to)\s+${NUMBER}\s*%`,
+  'gi',
+);
+/** `at full output`, `air at the valve 12 psi`. */
+const FULL_OUTPUT = /\b(?:at\s+)?full\s+output\b/i;
+const AIR_AT_THE_VALVE = /\bair\s+(?=at\s+the\s+valve\b)/i;
+
 /** Signals that a whole current stands for (common practice, no source); of a part of one nobody knows which current. */
 const WHOLE_SIGNALS_PA = [
   [toSi({ value: 3, unit: 'psi' }), toSi({ value: 15, unit: 'psi' })],
@@ -41,15 +59,22 @@ const NEAR_PA = 1_000;
 export function firstLineSaid(text: string, { fields, job }: Pick<Ask, 'fields' | 'job'>): string {
   const asks = (name: string) => fields.some((field) => field.name === name);
   if (!asks(OUTPUT) || !asks(TRAVEL)) return text;
+  const plain = text
+    .replace(TOLD_BY, '')
+    .replace(OF_THE_VALVE, '')
+    .replace(NEAR_AN_END, '')
+    .replace(FULL_OUTPUT, 'output 100 %')
+    .replace(AIR_AT_THE_VALVE, '');
   const { signalLowPa, signalHighPa } = job.sheet;
   const isWhole = WHOLE_SIGNALS_PA.some(
     ([low, high]) => Math.abs(low - signalLowPa) < NEAR_PA && Math.abs(high - signalHighPa) < NEAR_PA,
   );
-  const withOutput = once(once(text, { of: OP, as: (number) => `output ${number} %` }), {
+  const withOutput = once(once(plain, { of: OP, as: (number) => `output ${number} %` }), {
     of: CURRENT,
-    as: (current) => (isWhole && !OUTPUT_SAID.test(text) ? asOutput(current) : null),
+    as: (current) => (isWhole && !OUTPUT_SAID.test(plain) ? asOutput(current) : null),
   });
-  return once(once(withOutput, { of: STUCK_AT, as: (number) => `stuck, stem ${number} %` }), {
+  const partWay = once(withOutput, { of: PART_WAY, as: (number) => `moves part way, stem ${number} %` });
+  return once(once(partWay, { of: STUCK_AT, as: (number) => `stuck, stem ${number} %` }), {
     of: STANDS,
     as: (number) => `stem ${number} %`,
   });

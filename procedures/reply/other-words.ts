@@ -69,6 +69,8 @@ export const SAID: Readonly<Record<string, readonly string[]>> = {
     'does not shut off',
     'leaking through',
     'passing when shut',
+    'leaks past the seat',
+    'leaking past the seat',
   ],
   'leaks at the packing': [
     'packing leaks',
@@ -80,6 +82,7 @@ export const SAID: Readonly<Record<string, readonly string[]>> = {
     'leaking at the packing',
     'gland leaking',
     'gland drips',
+    'packing drips',
     'stem leaks',
     'stem drips',
   ],

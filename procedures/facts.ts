@@ -23,6 +23,17 @@ export const FACTS = {
 export type FactName = keyof typeof FACTS;
 export type Facts = { readonly [F in FactName]: (typeof FACTS)[F][number] };
 
+/** What is shown, asked or offered only where a fact stands so: in one way, or in one of some. */
+export interface WhenFact {
+  readonly fact: FactName;
+  readonly is: Facts[FactName] | readonly Facts[FactName][];
+}
+
+/** @example standsSo({ fact: 'positioner', is: ['pneumatic', 'electropneumatic'] }, facts) // true where one is fitted */
+export function standsSo(when: WhenFact | undefined, facts: Facts): boolean {
+  return when === undefined || [when.is].flat().includes(facts[when.fact]);
+}
+
 export const FACT_NAMES = Object.keys(FACTS) as readonly FactName[];
 
 /** @example factsOf(sheet, 'bench').place // 'bench' */

@@ -1,9 +1,9 @@
 import type { ActionClass } from '../safety/action-classes.ts';
 import type { Compiled } from './compile.ts';
-import { FACT_NAMES, type Facts } from './facts.ts';
+import { FACT_NAMES, type Facts, standsSo, type WhenFact } from './facts.ts';
 import { withWords } from './phases/reword.ts';
 import { reachedSteps } from './reached.ts';
-import type { Definition, OpenStep, Step, WhenFact } from './vocabulary.ts';
+import type { Definition, OpenStep, Step } from './vocabulary.ts';
 
 const KNOWN = new WeakMap<Definition, Map<string, Definition>>();
 
@@ -72,8 +72,7 @@ function inCylinderWords(step: OpenStep): OpenStep {
 }
 
 function withChoicesOf(step: OpenStep, facts: Facts): OpenStep {
-  const isOffered = ({ when }: { readonly when?: WhenFact }) =>
-    when === undefined || facts[when.fact] === when.is;
+  const isOffered = ({ when }: { readonly when?: WhenFact }) => standsSo(when, facts);
   if (step.kind === 'question') {
     const choices = Object.entries(step.choices);
     const offered = choices.filter(([, choice]) => isOffered(choice));

@@ -1,5 +1,6 @@
 import { ACTION_CLASSES, type ActionClass, type ActionClassRow, needsOf } from '../safety/action-classes.ts';
 import { CONDITIONS, type ConditionId } from '../safety/conditions.ts';
+import type { WhenFact } from './facts.ts';
 import { GEAR_ROLES } from './test-gear/roles.ts';
 import type {
   Caution,
@@ -202,7 +203,7 @@ function asked(field: Field): string {
     kindOf(field),
     ...(field.optional ? ['may be left blank'] : []),
     ...(field.carried ? ['known from before, where left blank'] : []),
-    ...(field.when === undefined ? [] : [`only where ${field.when.fact} is ${field.when.is}`]),
+    ...(field.when === undefined ? [] : [`only where ${factWords(field.when)}`]),
   ];
   return `${field.label} \`${field.name}\` (${marks.join('; ')})`;
 }
@@ -210,7 +211,7 @@ function asked(field: Field): string {
 function kindOf(field: Field): string {
   if (field.type === 'choice')
     return field.choices
-      .map(({ label, when }) => (when === undefined ? label : `${label} (where ${when.fact} is ${when.is})`))
+      .map(({ label, when }) => (when === undefined ? label : `${label} (where ${factWords(when)})`))
       .join(' / ');
   if (field.type === 'csv') return 'a table, uploaded or pasted';
   if (field.type === 'text') return field.mustBe === undefined ? 'text' : `must be {${field.mustBe}}`;
@@ -218,6 +219,11 @@ function kindOf(field: Field): string {
   const most = field.onCase ? 'testAirLimit' : field.most;
   const limit = most === undefined ? '' : `, at most {${most}}`;
   return `${field.dimension}${gauge}${limit}${field.wanted === undefined ? '' : `, wanted {${field.wanted}}`}`;
+}
+
+/** @example factWords({ fact: 'actuator', is: 'piston' }) // 'actuator is piston' */
+function factWords({ fact, is }: WhenFact): string {
+  return `${fact} is ${[is].flat().join(' or ')}`;
 }
 
 function judgeLines(step: OpenStep): readonly string[] {
@@ -257,7 +263,7 @@ function wayLines(step: OpenStep, numbers: Numbers): readonly string[] {
   return waysOf(step).map(({ event, outcome, way }) => {
     const label = step.kind === 'question' && outcome !== null ? step.choices[outcome]?.label : outcome;
     const choice = step.kind === 'question' ? step.choices[outcome ?? ''] : undefined;
-    const only = choice?.when === undefined ? '' : ` (only where ${choice.when.fact} is ${choice.when.is})`;
+    const only = choice?.when === undefined ? '' : ` (only where ${factWords(choice.when)})`;
     const reason = choice?.reason ? ' (with its reason)' : '';
     const sets = Object.entries(way.sets ?? {}).map(
       ([id, set]) => `${nameOf(id)} ${typeof set === 'object' ? set.among.join(' or ') : set}`,

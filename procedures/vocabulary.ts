@@ -1,7 +1,7 @@
 import type { ActionClass } from '../safety/action-classes.ts';
 import type { ConditionId, StateOf } from '../safety/conditions.ts';
 import type { Dimension } from './calculations/unit-table.ts';
-import type { FactName, Facts } from './facts.ts';
+import type { FactName, Facts, WhenFact } from './facts.ts';
 import type { Json } from './json.ts';
 import type { FigureName } from './quantities.ts';
 import type { RuleName } from './rules/registry.ts';
@@ -37,12 +37,6 @@ export interface ByFact<Id extends string> {
 export interface Way<Id extends string> {
   readonly to: Target<Id>;
   readonly sets?: Sets;
-}
-
-/** A field is shown and asked only where the fact stands so. */
-export interface WhenFact {
-  readonly fact: FactName;
-  readonly is: Facts[FactName];
 }
 
 interface FieldBase {

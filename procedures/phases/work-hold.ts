@@ -1,6 +1,7 @@
 import type { ActionClass } from '../../safety/action-classes.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
-import type { Choice, HoldStep, QuestionStep, Target, WhenFact } from '../vocabulary.ts';
+import type { WhenFact } from '../facts.ts';
+import type { Choice, HoldStep, QuestionStep, Target } from '../vocabulary.ts';
 import { ALL_ENERGIES } from './overhaul-frame.ts';
 
 /** The hold before work that cannot be undone: each energy shown safe, signed by somebody who did none of it. */

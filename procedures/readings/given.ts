@@ -2,6 +2,7 @@ import { testAirLimit } from '../../safety/limits.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { DIMENSIONS } from '../calculations/unit-table.ts';
 import { preferredUnit } from '../calculations/units.ts';
+import { standsSo } from '../facts.ts';
 import type { Csv, Job, Reading, Words } from '../job.ts';
 import { FIGURES } from '../quantities.ts';
 import { fill, say } from '../say.ts';
@@ -62,7 +63,7 @@ export function understand(
 
 /** A field is asked where its fact stands so. */
 export function asked(field: Field, job: Job): boolean {
-  return field.when === undefined || job.facts[field.when.fact] === field.when.is;
+  return standsSo(field.when, job.facts);
 }
 
 function readQuantity(

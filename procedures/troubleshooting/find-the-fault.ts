@@ -148,6 +148,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'Soap tests at the stem say first that it may move: fingers stay outside the yoke. A handwheel is felt with the output held where no air is on the actuator, and goes back to neutral. Where this job has put the loop in manual, the mode of before counts. A card that takes numbers asks for them before the words. Cylinder gauges that part without the stem, a cock that is shut in the air and an uncoupled stem that drags have words of their own: a parted rod, a positioner without air and a scored bore are told so. From the bypass positioner and converter calibration go on as their own jobs, and so does the one on indicator and coupling. There is no letter I: it reads as a one.',
     },
+    {
+      letter: 'K',
+      date: '2026-11-26',
+      change:
+        'A gauge on the nozzle, and whether a cover may come off with air on, are asked only where a positioner is fitted.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

@@ -5,6 +5,7 @@
 
 import { compile } from '../../procedures/compile.ts';
 import type { JobDraft } from '../../procedures/evolve.ts';
+import { standsSo } from '../../procedures/facts.ts';
 import { rowsToReadAgain } from '../../procedures/hold.ts';
 import type { Job } from '../../procedures/job.ts';
 import { FIGURES } from '../../procedures/quantities.ts';
@@ -117,9 +118,7 @@ function plain(job: Job, step: Step): Texts {
     return { choice: name, ...(first?.reason ? { reason: 'agreed with the shift supervisor' } : {}) };
   }
   if (step.kind !== 'reading') return {};
-  const fields = step.asks.filter(
-    (field) => field.when === undefined || job.facts[field.when.fact] === field.when.is,
-  );
+  const fields = step.asks.filter((field) => standsSo(field.when, job.facts));
   return Object.fromEntries(fields.map((field) => [field.name, textFor(job, field)]));
 }
 

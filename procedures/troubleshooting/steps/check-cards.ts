@@ -1,7 +1,8 @@
 /** A card for each check of the list at each hub where it can be made. Its texts stand with the check, once. */
 import type { ActionClass } from '../../../safety/action-classes.ts';
+import type { WhenFact } from '../../facts.ts';
 import { STEM_MOVES, yesNo } from '../../phases/common.ts';
-import type { Caution, ChoiceField, Field, ReadingStep, Step, WhenFact } from '../../vocabulary.ts';
+import type { Caution, ChoiceField, Field, ReadingStep, Step } from '../../vocabulary.ts';
 import type { Check, Hub } from '../check.ts';
 import { CHECK_READINGS } from '../check-readings.ts';
 import { type CheckId, checkOf } from '../checks.ts';

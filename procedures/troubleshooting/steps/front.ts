@@ -13,6 +13,8 @@ const fitted = (name: string, label: string): ChoiceField => ({
   optional: true,
 });
 
+const WITH_POSITIONER = { fact: 'positioner', is: ['pneumatic', 'electropneumatic'] } as const;
+
 const FIRST_NUMBERS = [
   ...(CHECK_READINGS.valveAgainstCommand?.asks ?? []),
   ...(CHECK_READINGS.travelAgainstOutput?.asks ?? []),
@@ -120,8 +122,11 @@ function complaint(): Readonly<Record<string, Step>> {
           ...fitted('gaugeAtEnds', 'Gauges at both ends of the cylinder'),
           when: { fact: 'actuator', is: 'piston' },
         },
-        fitted('gaugeAtNozzle', 'Gauge on the nozzle of the positioner'),
-        fitted('coverMay', 'The area allows a positioner cover off with air on'),
+        { ...fitted('gaugeAtNozzle', 'Gauge on the nozzle of the positioner'), when: WITH_POSITIONER },
+        {
+          ...fitted('coverMay', 'The area allows a positioner cover off with air on'),
+          when: WITH_POSITIONER,
+        },
       ],
       judge: { rule: 'record' },
       ways: { kept: { to: 'askOperator' } },

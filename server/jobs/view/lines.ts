@@ -111,7 +111,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       step: answer.step,
       phase: step?.phase ?? '',
       what: whatOf(answer, { job, definition }),
-      reading: given(answer.readings) || wordsOf(answer, step),
+      reading: saidOf(answer, step),
       verdict: answer.superseded
         ? { mark: 'off-path', word: answer.corrected ? 'corrected' : 'asked again' }
         : togetherToo(lateToo(verdictOf(answer), answer), answer),
@@ -164,6 +164,14 @@ function peopleText({ act, words }: Answer): string {
   const heir =
     words.heir === '' || words.heir === undefined ? 'no lock is left' : `on those of ${short(words.heir)}`;
   return `Locks of ${short(words.owner ?? '')} taken off in their absence: ${heir}`;
+}
+
+/** Of a complaint what is complained of stands before its numbers; elsewhere the numbers say it all. */
+function saidOf(answer: Answer, step: Step | undefined): string {
+  const numbers = given(answer.readings);
+  const complaint = answer.words.symptom === undefined ? '' : wordsOf(answer, step);
+  if (numbers !== '' && complaint !== '') return `${complaint}: ${numbers}`;
+  return numbers || wordsOf(answer, step);
 }
 
 function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {

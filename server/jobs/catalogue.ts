@@ -12,15 +12,21 @@ import { canonical } from '../log/canonical.ts';
 import { sha256 } from '../log/chain.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
+import type { LogEntry } from '../store/store.ts';
+import { inOrder, type KeyOrder } from './key-order.ts';
 
 /** A definition as it was when a job opened on it, kept in the log under its hash. */
 export const procedureKind: StreamKind<{ readonly definition: Definition | null }> = {
   kind: 'procedure',
   initial: { definition: null },
-  evolve: (state, entry) =>
-    entry.kind === 'procedure-stored' ? { definition: entry.inputs as unknown as Definition } : state,
+  evolve: (state, entry) => (entry.kind === 'procedure-stored' ? { definition: definitionIn(entry) } : state),
   summarise: () => null,
 };
+
+function definitionIn({ inputs, outcome }: LogEntry): Definition {
+  const { order } = outcome as { readonly order?: KeyOrder };
+  return inOrder(inputs, order) as unknown as Definition;
+}
 
 export interface Served {
   readonly hash: string;

@@ -24,6 +24,7 @@ import { actStreams, decidedOn, type JobCall, noSuchJob, pointTags } from './act
 import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
 import { type GoesOnFrom, handedTo, locksHandedOn, openedFrom, takenOverAt } from './hand-on.ts';
 import { jobKind } from './job-stream.ts';
+import { keyOrder } from './key-order.ts';
 
 export interface Opening {
   readonly services: Services;
@@ -165,7 +166,8 @@ function decide(read: Read, deciding: Deciding) {
     stream: streamOf('procedure', served.hash),
     kind: 'procedure-stored',
     inputs: asJson(definition),
-    ...bare,
+    outcome: { order: keyOrder(asJson(definition)) as unknown as Json },
+    effects: {},
   };
   return {
     entries: [

@@ -73,7 +73,7 @@ export function firstLineSaid(text: string, { fields, job }: Pick<Ask, 'fields' 
     of: CURRENT,
     as: (current) => (isWhole && !OUTPUT_SAID.test(plain) ? asOutput(current) : null),
   });
-  const partWay = once(withOutput, { of: PART_WAY, as: (number) => `moves part way, stem ${number} %` });
+  const partWay = once(withOutput, { of: PART_WAY, as: (number) => `part way, stem ${number} %` });
   return once(once(partWay, { of: STUCK_AT, as: (number) => `stuck, stem ${number} %` }), {
     of: STANDS,
     as: (number) => `stem ${number} %`,

@@ -3,6 +3,8 @@ import type { Job } from '../../procedures/job.ts';
 import type { Json } from '../../procedures/json.ts';
 import { type MeasuredJob, measuredOf } from '../history/measured.ts';
 import { type NotedJob, notedOf } from '../history/noted.ts';
+import { linesAtTop } from '../log/lines-at-top.ts';
+import type { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
 
 /** A line of the shift list: what is open, where it stands, since when. */
@@ -27,6 +29,12 @@ export interface JobLine {
   /** For the history of its valve, once it is closed. */
   readonly measured: MeasuredJob | null;
   readonly noted: NotedJob | null;
+}
+
+/** Jobs that are still worked on, in order of opening. */
+export function openJobLines(log: Pick<SiteLog, 'summaries'>, max: number): Promise<readonly JobLine[]> {
+  const isWanted = ({ status }: JobLine) => status === 'open' || status === 'parked';
+  return linesAtTop(log, 'job', { max, isWanted });
 }
 
 /** Open jobs stand before closed ones, each in order of opening. */

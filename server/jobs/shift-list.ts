@@ -3,11 +3,12 @@ import type { Json } from '../../procedures/json.ts';
 import { fill } from '../../procedures/say.ts';
 import type { ConditionId } from '../../safety/conditions.ts';
 import type { PointState } from '../../safety/isolation-points.ts';
+import { linesAtTop } from '../log/lines-at-top.ts';
 import { plannedNow, plannedSchema } from '../plans/planned.ts';
 import type { Services } from '../services.ts';
 import { shownTime } from '../shown-time.ts';
 import type { Catalogue } from './catalogue.ts';
-import { type JobLine, jobKind } from './job-stream.ts';
+import { type JobLine, jobKind, openJobLines } from './job-stream.ts';
 import { energyView } from './view/energies.ts';
 import {
   energyMarks,
@@ -97,7 +98,10 @@ export async function shiftList(
     }),
   );
   const waiting = rowsOf(jobs, (one) => waitingRow(one, looking));
-  const points = await log.summaries('point', { limit: OPEN_MAX });
+  const points = await linesAtTop<PointState>(log, 'point', {
+    max: OPEN_MAX,
+    isWanted: ({ locks }) => locks.length > 0,
+  });
   const { role } = looking.person;
   const planned = await plannedNow(services, { role, nowMs: looking.nowMs, listedMax: PLANNED_MAX });
   return {
@@ -109,7 +113,7 @@ export async function shiftList(
     open: jobs.map((one) => openRow(one, looking)),
     sentBack: rowsOf(jobs, (one) => sentBackRow(one, looking)),
     locked: [
-      ...points.flatMap(({ body }) => lockRows(body as unknown as PointState, { jobs, looking })),
+      ...points.flatMap((point) => lockRows(point, { jobs, looking })),
       ...jobs.flatMap((one) => bypassRow(one, looking)),
     ],
     closed: lines.closed.map((line) => closedRow(line, looking)),
@@ -119,12 +123,12 @@ export async function shiftList(
 
 /** Open jobs stand first in the list of jobs, so its two ends are all that is read. */
 async function linesOf({ log }: Services) {
-  const up = await log.summaries('job', { limit: OPEN_MAX + 1 });
   const down = await log.summaries('job', { limit: CLOSED_MAX, order: 'down' });
-  const bodies = (lines: typeof up) => lines.map(({ body }) => body as unknown as JobLine & Json);
   return {
-    open: bodies(up).filter((line) => line.status === 'open' || line.status === 'parked'),
-    closed: bodies(down).filter((line) => line.status === 'closed'),
+    open: await openJobLines(log, OPEN_MAX + 1),
+    closed: down
+      .map(({ body }) => body as unknown as JobLine & Json)
+      .filter((line) => line.status === 'closed'),
   };
 }
 

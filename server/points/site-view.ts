@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import type { Job } from '../../procedures/job.ts';
 import { isTagAlone } from '../../safety/isolation-points.ts';
-import { type JobLine, jobKind } from '../jobs/job-stream.ts';
+import { jobKind, openJobLines } from '../jobs/job-stream.ts';
 import type { SitePoint } from '../jobs/point-stream.ts';
 import { clock, day, type Names, nameOf } from '../jobs/view/words.ts';
 import type { Services } from '../services.ts';
@@ -87,10 +87,7 @@ export async function siteView({ log }: Pick<Services, 'log'>, seen: SeenBy): Pr
 }
 
 async function openJobs({ log }: Pick<Services, 'log'>): Promise<readonly Job[]> {
-  const lines = (await log.summaries('job', { limit: JOBS_MAX })).map(
-    ({ body }) => body as unknown as JobLine,
-  );
-  const open = lines.filter(({ status }) => status === 'open' || status === 'parked');
+  const open = await openJobLines(log, JOBS_MAX);
   return await Promise.all(open.map(({ id }) => log.state(jobKind, id)));
 }
 

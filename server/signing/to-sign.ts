@@ -4,7 +4,7 @@ import { fill } from '../../procedures/say.ts';
 import type { OpenStep, Step } from '../../procedures/vocabulary.ts';
 import type { BareCall } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
-import { type JobLine, jobKind } from '../jobs/job-stream.ts';
+import { openJobLines } from '../jobs/job-stream.ts';
 import { type LoadedJob, loadJob } from '../jobs/load.ts';
 import { type HoldCard, holdCard } from '../jobs/view/cards/hold-card.ts';
 import { scaleView } from '../jobs/view/scale.ts';
@@ -88,10 +88,7 @@ export async function toSign(call: SignedInCall, catalogue: Catalogue): Promise<
 
 async function openJobs(call: SignedInCall, catalogue: Catalogue): Promise<readonly LoadedJob[]> {
   const { services, person, language } = call;
-  const lines = await services.log.summaries(jobKind.kind, { limit: OPEN_MAX });
-  const open = lines
-    .map(({ body }) => body as unknown as JobLine)
-    .filter(({ status }) => status === 'open' || status === 'parked');
+  const open = await openJobLines(services.log, OPEN_MAX);
   const loaded = await Promise.all(
     open.map(({ id }) => loadJob(id, { services, catalogue, person, language })),
   );

@@ -10,6 +10,14 @@ export function blobsOf({ inputs }: Pick<LogEntry, 'inputs'>): readonly string[]
   return Array.isArray(blobs) ? blobs.filter((one) => typeof one === 'string') : [];
 }
 
+/**
+ * Whether a line may name photos, by its text: canonical JSON writes that name in one way alone. Sought without the quote before it,
+ * of which a line has a hundred, it takes a third of the time.
+ */
+export function mayNameBlobs({ bytes }: Pick<StoredLine, 'bytes'>): boolean {
+  return bytes.includes('blobs"');
+}
+
 export function blobHash(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }

@@ -5,9 +5,9 @@
 import type { Json } from '../../procedures/json.ts';
 
 /** Deeper than any entry is; a bound, so that no input can exhaust the stack. */
-const NESTING_MAX = 100;
+export const NESTING_MAX = 100;
 
-const LONE_SURROGATE = /\p{Surrogate}/u;
+export const LONE_SURROGATE = /\p{Surrogate}/u;
 
 /**
  * The canonical text of a value. Encoded as UTF-8 it is what gets hashed.
@@ -79,100 +79,6 @@ function writeText(value: string, path: Path): string {
 function refused(path: readonly (string | number)[], met: string): TypeError {
   const place = path.map((step) => `[${JSON.stringify(step)}]`).join('');
   return new TypeError(`Canonical JSON cannot carry ${met}${place === '' ? '' : ` at ${place}`}.`);
-}
-
-const QUOTE = 0x22;
-const COMMA = 0x2c;
-const COLON = 0x3a;
-const LEFT_BRACKET = 0x5b;
-const RIGHT_BRACKET = 0x5d;
-const LETTER_F = 0x66;
-const LETTER_N = 0x6e;
-const LETTER_T = 0x74;
-const LEFT_BRACE = 0x7b;
-const RIGHT_BRACE = 0x7d;
-
-/**
- * Whether a text is canonical, in one pass over it, a third of the work of writing it anew. Only for text that
- * `JSON.parse` has accepted: its form is known, so that names, numbers and blanks are all that need looking at. False also for
- * the few canonical texts that it does not look into, those with an escape, so that `canonical` has the last word.
- *
- * @example isCanonical('{"b":1,"a":2}') // false
- */
-export function isCanonical(text: string): boolean {
-  if (text.includes('\\') || LONE_SURROGATE.test(text)) return false;
-  /** Where the name before begins, in each object that is open. */
-  const names: number[] = [];
-  for (let at = 0; at < text.length; ) {
-    switch (text.charCodeAt(at)) {
-      case QUOTE: {
-        const end = text.indexOf('"', at + 1);
-        if (end < 0) return false;
-        if (text.charCodeAt(end + 1) !== COLON) {
-          at = end + 1;
-          break;
-        }
-        const before = names[names.length - 1] ?? NO_NAME;
-        if (before !== NO_NAME && !isNameAfter(text, before, at + 1)) return false;
-        names[names.length - 1] = at + 1;
-        at = end + 2;
-        break;
-      }
-      case LEFT_BRACE:
-      case LEFT_BRACKET:
-        if (names.push(NO_NAME) > NESTING_MAX) return false;
-        at += 1;
-        break;
-      case RIGHT_BRACE:
-      case RIGHT_BRACKET:
-        names.pop();
-        at += 1;
-        break;
-      case COMMA:
-        at += 1;
-        break;
-      case LETTER_N:
-      case LETTER_T:
-        at += 4;
-        break;
-      case LETTER_F:
-        at += 5;
-        break;
-      default: {
-        // A blank is no number, and stands nowhere between canonical texts.
-        const end = numberEnd(text, at);
-        if (!isCanonicalNumber(text.slice(at, end))) return false;
-        at = end;
-      }
-    }
-  }
-  return true;
-}
-
-const NO_NAME = -1;
-
-/** Of two names by where they begin, compared by UTF-16 code units; neither holds a quote. */
-function isNameAfter(text: string, before: number, at: number): boolean {
-  for (let letter = 0; ; letter += 1) {
-    const one = text.charCodeAt(before + letter);
-    const other = text.charCodeAt(at + letter);
-    if (one !== other) return one === QUOTE || (other !== QUOTE && other > one);
-    if (one === QUOTE) return false;
-  }
-}
-
-function numberEnd(text: string, from: number): number {
-  for (let at = from; ; at += 1) {
-    const code = text.charCodeAt(at);
-    if (code === COMMA || code === RIGHT_BRACE || code === RIGHT_BRACKET || at >= text.length) return at;
-  }
-}
-
-/** So many digits a double always carries. */
-const PLAIN_INTEGER = /^(?:0|-?[1-9]\d{0,14})$/;
-
-function isCanonicalNumber(text: string): boolean {
-  return PLAIN_INTEGER.test(text) || String(Number(text)) === text;
 }
 
 /**

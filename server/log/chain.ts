@@ -5,7 +5,8 @@
 import { hash } from 'node:crypto';
 import type { Json } from '../../procedures/json.ts';
 import type { Head, LogEntry, SealedEntry, StoredLine, StreamHead } from '../store/store.ts';
-import { canonical, isCanonical, parseStrict } from './canonical.ts';
+import { canonical, parseStrict } from './canonical.ts';
+import { isCanonical, membersOf } from './canonical-look.ts';
 
 /** What stands for the hash before the first entry. */
 export const NO_HASH = '0'.repeat(64);
@@ -64,7 +65,7 @@ export class LogDamaged extends Error {
  * @throws LogDamaged saying what is wrong
  */
 export function unseal(line: StoredLine): LogEntry {
-  if (sha256(line.bytes) !== line.hash) throw new LogDamaged(line, 'its content does not give its hash');
+  requireHash(line);
   // Nobody else has what was just read, so that it need not be copied.
   const entry: LogEntry = Object.assign(readFields(line), { hash: line.hash });
   for (const field of ['seq', 'stream', 'place'] as const) {
@@ -73,6 +74,47 @@ export function unseal(line: StoredLine): LogEntry {
     }
   }
   return entry;
+}
+
+/** What the chain needs of an entry. */
+export type Link = Pick<LogEntry, 'seq' | 'stream' | 'place' | 'previousHash' | 'previousInStream' | 'hash'>;
+
+/**
+ * As `unseal`, of no more than the chain needs: of a line that is as it was sealed no value is made, which would take most of the time.
+ *
+ * @throws LogDamaged as `unseal`
+ */
+export function linkOf(line: StoredLine): Link {
+  requireHash(line);
+  return plainLink(line) ?? unseal(line);
+}
+
+/** Undefined for whatever wants a closer look. */
+function plainLink(line: StoredLine): Link | undefined {
+  const texts = membersOf(line.bytes, NAMES);
+  if (texts === undefined) return undefined;
+  const [at, codeVersion, kind, place, previousHash, previousInStream, screen, seq, stream] = texts;
+  const isSame =
+    Number(seq) === line.seq && Number(place) === line.place && stream?.slice(1, -1) === line.stream;
+  const isComplete = isText(at) && isText(codeVersion) && isText(kind) && isText(screen) && isText(stream);
+  if (!isSame || !isComplete || !isText(previousHash) || !isText(previousInStream)) return undefined;
+  return {
+    seq: line.seq,
+    stream: line.stream,
+    place: line.place,
+    hash: line.hash,
+    previousHash: previousHash.slice(1, -1),
+    previousInStream: previousInStream.slice(1, -1),
+  };
+}
+
+/** Of the text of a value. */
+function isText(value: string | undefined): value is string {
+  return value?.startsWith('"') === true;
+}
+
+function requireHash(line: StoredLine): void {
+  if (sha256(line.bytes) !== line.hash) throw new LogDamaged(line, 'its content does not give its hash');
 }
 
 /** @throws LogDamaged where the bytes are not the one canonical text of what they say */
@@ -100,6 +142,8 @@ const FIELDS = Object.entries({
   previousHash: 'string',
   previousInStream: 'string',
 } as const satisfies Partial<Record<keyof LogEntry, string>>) as readonly [keyof LogEntry, string][];
+/** In their canonical order. */
+const NAMES = FIELDS.map(([name]) => name).sort();
 
 function readFields(line: StoredLine): Omit<LogEntry, 'hash'> {
   const fields = readCanonical(line) as unknown as LogEntry | null;

@@ -7,10 +7,10 @@
  * number kept elsewhere can show: compare it with the head's.
  */
 import { TELL_NOBODY, type Tell } from '../long/long-work.ts';
-import type { Head, LogEntry, Store, StoredLine, StreamHead } from '../store/store.ts';
+import type { Head, Store, StoredLine, StreamHead } from '../store/store.ts';
 import type { Auditor, AuditProblem } from './auditor.ts';
-import { type BlobFault, blobFaults, blobsOf } from './blobs.ts';
-import { EMPTY_HEAD, EMPTY_STREAM, LogDamaged, unseal } from './chain.ts';
+import { type BlobFault, blobFaults, mayNameBlobs } from './blobs.ts';
+import { EMPTY_HEAD, EMPTY_STREAM, type Link, LogDamaged, linkOf, unseal } from './chain.ts';
 import { splitStream } from './stream-kind.ts';
 
 /** The first entry that is not as it was sealed. */
@@ -69,16 +69,16 @@ export async function verifyTold(
   const { seq: of } = await store.head();
   const photos: BlobFault[] = [];
   // Few entries name a photo, and nothing is waited for at most others.
-  const look = async (entry: LogEntry) => {
-    photos.push(...(await blobFaults(entry, store)));
+  const look = async (line: StoredLine) => {
+    if (mayNameBlobs(line)) photos.push(...(await blobFaults(unseal(line), store)));
     // More may have been written since it began.
-    await tell({ doing: 'line checked', done: Math.min(entry.seq, of), of });
+    await tell({ doing: 'line checked', done: Math.min(line.seq, of), of });
   };
-  const verdict = await verifyLines(store.lines(BEFORE_ALL), (entry) =>
-    entry.seq % TOLD_EACH === 0 || blobsOf(entry).length > 0 ? look(entry) : undefined,
+  const verdict = await verifyLines(store.lines(BEFORE_ALL), (line) =>
+    line.seq % TOLD_EACH === 0 || mayNameBlobs(line) ? look(line) : undefined,
   );
   const problems: StreamProblem[] = [];
-  if (verdict.fault !== null) return { ...verdict, problems, photos };
+  if (verdict.fault !== null || auditors.length === 0) return { ...verdict, problems, photos };
   const streams: string[] = [];
   for await (const stream of store.streams())
     if (auditors.some(({ kind }) => kind === splitStream(stream).kind)) streams.push(stream);
@@ -97,28 +97,28 @@ export async function verifyStream(
   const lines = await store.stream(asked.stream);
   const verdict = verifyStreamLines(lines);
   const photos: BlobFault[] = [];
-  for (const line of lines.slice(0, verdict.entries)) photos.push(...(await blobFaults(unseal(line), store)));
+  for (const line of lines.slice(0, verdict.entries).filter(mayNameBlobs))
+    photos.push(...(await blobFaults(unseal(line), store)));
   const problems = verdict.fault === null ? await audit({ store, ...asked }) : [];
   return { ...verdict, problems: audited(asked.stream, problems), photos };
 }
 
 /**
  * Verifies all lines of a site, from a store or from an export.
- * @param seen told of each good entry
+ * @param seen told of each good line
  */
 export async function verifyLines(
   lines: AsyncIterable<StoredLine>,
-  seen: (entry: LogEntry) => Promise<unknown> | undefined = () => undefined,
+  seen: (line: StoredLine) => Promise<unknown> | undefined = () => undefined,
 ): Promise<Verdict> {
   const streams = new Map<string, StreamHead>();
   let head = EMPTY_HEAD;
   for await (const line of lines) {
-    const checked = check(line, { head, streamHead: streams.get(line.stream) ?? EMPTY_STREAM });
-    if ('fault' in checked) return { entries: head.seq, head, fault: checked.fault };
-    const { entry } = checked;
-    head = { seq: entry.seq, hash: entry.hash };
-    streams.set(entry.stream, { place: entry.place, hash: entry.hash });
-    const waits = seen(entry);
+    const fault = faultOf(line, { head, streamHead: streams.get(line.stream) ?? EMPTY_STREAM });
+    if (fault !== undefined) return { entries: head.seq, head, fault };
+    head = { seq: line.seq, hash: line.hash };
+    streams.set(line.stream, { place: line.place, hash: line.hash });
+    const waits = seen(line);
     if (waits !== undefined) await waits;
   }
   return { entries: head.seq, head, fault: null };
@@ -129,10 +129,10 @@ export function verifyStreamLines(lines: Iterable<StoredLine>): Verdict {
   let head = EMPTY_HEAD;
   let streamHead = EMPTY_STREAM;
   for (const line of lines) {
-    const checked = check(line, { streamHead });
-    if ('fault' in checked) return { entries: streamHead.place, head, fault: checked.fault };
-    head = { seq: checked.entry.seq, hash: checked.entry.hash };
-    streamHead = { place: checked.entry.place, hash: checked.entry.hash };
+    const fault = faultOf(line, { streamHead });
+    if (fault !== undefined) return { entries: streamHead.place, head, fault };
+    head = { seq: line.seq, hash: line.hash };
+    streamHead = { place: line.place, hash: line.hash };
   }
   return { entries: streamHead.place, head, fault: null };
 }
@@ -143,16 +143,15 @@ interface Before {
   readonly streamHead: StreamHead;
 }
 
-function check(line: StoredLine, before: Before): { entry: LogEntry } | { fault: LogFault } {
+function faultOf(line: StoredLine, before: Before): LogFault | undefined {
   const missing = before.head === undefined ? undefined : missingBefore(line, before.head);
-  if (missing !== undefined) return { fault: missing };
+  if (missing !== undefined) return missing;
   try {
-    const entry = unseal(line);
-    const what = misplaced(entry, before);
-    return what === undefined ? { entry } : { fault: { ...placeOf(line), what } };
+    const what = misplaced(linkOf(line), before);
+    return what === undefined ? undefined : { ...placeOf(line), what };
   } catch (error) {
     if (!(error instanceof LogDamaged)) throw error;
-    return { fault: { ...placeOf(line), what: error.what } };
+    return { ...placeOf(line), what: error.what };
   }
 }
 
@@ -170,7 +169,7 @@ function missingBefore(line: StoredLine, head: Head): LogFault | undefined {
   };
 }
 
-function misplaced(entry: LogEntry, { head, streamHead }: Before): string | undefined {
+function misplaced(entry: Link, { head, streamHead }: Before): string | undefined {
   if (head !== undefined && entry.seq !== head.seq + 1) return `its number comes after ${head.seq}`;
   if (head !== undefined && entry.previousHash !== head.hash) {
     return `it was not written after entry ${head.seq} as that one is now`;

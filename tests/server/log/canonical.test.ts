@@ -3,7 +3,8 @@ import theirs from 'canonicalize';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Json } from '../../../procedures/json.ts';
-import { canonical, isCanonical, parseStrict } from '../../../server/log/canonical.ts';
+import { canonical, parseStrict } from '../../../server/log/canonical.ts';
+import { isCanonical, membersOf } from '../../../server/log/canonical-look.ts';
 import { sha256 } from '../../../server/log/chain.ts';
 import { canonicalText } from '../../../server/verifier/verify-export.ts';
 
@@ -116,6 +117,12 @@ describe('canonical JSON', () => {
         const plain = JSON.stringify(value);
         const read = JSON.parse(plain);
         if (isCanonical(plain)) expect(canonical(read)).toBe(plain);
+        if (typeof read === 'object' && read !== null && !Array.isArray(read)) {
+          const names = Object.keys(read).sort();
+          const texts = names.map((name) => canonical(read[name]));
+          expect(membersOf(canonical(read), names) ?? texts).toEqual(texts);
+          expect(membersOf(canonical(read), [...names, '~'])).toBeUndefined();
+        }
         const text = canonical(read);
         expect(isCanonical(text) || text.includes('\\')).toBe(true);
       }),
@@ -141,6 +148,26 @@ describe('canonical JSON', () => {
       '1\n',
       '"\\u0061"',
       deep,
+      // What is not JSON at all.
+      '',
+      '"',
+      '"a',
+      '"a\u0000"',
+      '{"a":1',
+      '{"a":1,}',
+      '{"a"}',
+      '[1,',
+      '[,1]',
+      '1,2',
+      '1.',
+      '-',
+      '01',
+      'nul',
+      'NaN',
+      'Infinity',
+      '"tab\t"',
+      '0.0000010',
+      '0.0000001',
     ];
     for (const text of doubtful) expect(isCanonical(text), text).toBe(false);
   });
@@ -164,14 +191,37 @@ describe('canonical JSON', () => {
       for (const letter of ['', ...letters]) {
         for (const rest of [at, at + 1, at + 2]) {
           const changed = line.slice(0, at) + letter + line.slice(rest);
-          const read = readOrUndefined(changed);
-          if (read === undefined || !isCanonical(changed)) continue;
+          if (!isCanonical(changed)) continue;
           taken += 1;
-          if (canonicalText(read) !== changed) expect.fail(changed);
+          const read = readOrUndefined(changed);
+          if (read === undefined || canonicalText(read) !== changed) expect.fail(changed);
         }
       }
     }
     expect(taken).toBeGreaterThan(1000);
+  });
+
+  test('the quick look at a short text is not misled by a longer one before it, nor by one of any length', () => {
+    const long = canonical({ a: 'x'.repeat(30_000), b: 1 });
+    for (const text of ['{"a":12}', '[true]', '12', long]) {
+      expect(isCanonical('9'.repeat(40))).toBe(false);
+      expect(isCanonical(`[${'7,'.repeat(40)}7]`)).toBe(true);
+      expect(isCanonical(text)).toBe(true);
+      for (const end of [1, 2, 3].filter((less) => text.length > less))
+        expect(readOrUndefined(text.slice(0, -end)) !== undefined).toBe(isCanonical(text.slice(0, -end)));
+    }
+    expect(membersOf(long, ['b'])).toEqual(['1']);
+  });
+
+  test('a number of any digits is taken by the quick look only as it is written anew', () => {
+    const digits = fc.stringMatching(/^-?\d{1,19}(\.\d{1,19})?(e[+-]?\d{1,3})?$/);
+    fc.assert(
+      fc.property(digits, fc.double({ noNaN: true, noDefaultInfinity: true }), (typed, value) => {
+        expect(isCanonical(typed)).toBe(String(Number(typed)) === typed);
+        expect(isCanonical(`[${canonical(value)}]`)).toBe(true);
+      }),
+      { numRuns: ANY_VALUES },
+    );
   });
 
   test('whatever JSON it is, a library that shares nothing with us writes the same bytes, and so does the verifier (SA-32, SA-36)', () => {

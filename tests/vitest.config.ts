@@ -10,9 +10,9 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     // Long enough for a busy machine: a test that runs into it hangs.
-    testTimeout: 60_000,
-    expect: { poll: { timeout: 10_000 } },
-    hookTimeout: 60_000,
+    testTimeout: 120_000,
+    expect: { poll: { timeout: 30_000 } },
+    hookTimeout: 120_000,
     sequence: { sequencer: LongestFirst },
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/run-folder.ts', 'tests/browser/harness/global-setup.ts'],

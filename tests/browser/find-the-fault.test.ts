@@ -11,9 +11,7 @@ import { faultsOfPage, showWhole } from './harness/whole-page.ts';
 inBrowser('finding a fault', (open) => {
   const plant = demoPlant({ startsAt: new Date('2026-06-01T08:00:00Z') });
 
-  test('without any script a hub shows likely causes and the check to make, and a button makes it', {
-    timeout: 60_000,
-  }, async () => {
+  test('without any script a hub shows likely causes and the check to make, and a button makes it', async () => {
     const { page } = await open({ origin: plant.server.origin, javaScript: false });
     await signIn(page, inRole(plant.people, 'technician'));
     await page.goto('/jobs/new?tag=FV-101&procedure=find-the-fault&place=line');

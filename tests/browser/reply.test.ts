@@ -50,7 +50,7 @@ inBrowser('cards answered by the reply line alone', (open) => {
     await nextTap(page);
     await page.locator('[data-count]:focus').waitFor();
     await page.keyboard.press('Enter');
-    await expect.poll(async () => (await jobOf(id)).step, { timeout: 10_000 }).toBe(card.to);
+    await expect.poll(async () => (await jobOf(id)).step).toBe(card.to);
     await page.locator('[data-count]').waitFor({ state: 'detached' });
     await nextTap(page);
   }

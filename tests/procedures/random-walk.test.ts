@@ -274,7 +274,7 @@ const moves = fc.array(fc.record({ move: arbitraryMove, who: fc.nat(PEOPLE.lengt
 
 describe('[SAF-03] [SAF-04] [SAF-05] [SAF-09] [SAF-10] Whatever people do on a job', () => {
   test('no hold is passed unsigned, nobody is exposed, no job ends locked, and a stop is always taken (SA-07)', {
-    timeout: 20_000 + WALKS * 200,
+    timeout: 120_000 + WALKS * 200,
   }, () => {
     const count = { taken: 0, refused: 0, closed: 0, signed: 0 };
     const ends = new Set<string>();

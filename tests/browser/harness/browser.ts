@@ -62,7 +62,8 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
       reducedMotion: 'reduce',
     }));
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  // Long enough for a busy machine: what runs into it does not come.
+  page.setDefaultTimeout(30_000);
   noteTaps(page);
   return { page, context, watch: await watch(page) };
 }

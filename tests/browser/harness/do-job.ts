@@ -126,7 +126,7 @@ async function answerCard(
     const field = document.querySelector<HTMLInputElement>('#work input[name=place]');
     return field === null || Number(field.value) > place;
   };
-  await page.waitForFunction(seen, state.place, { timeout: 15_000, polling: 50 }).catch(async () => {
+  await page.waitForFunction(seen, state.place, { timeout: 30_000, polling: 50 }).catch(async () => {
     const said = await page.locator('.refusal, .said').allTextContents();
     throw new Error(`${state.step} was not answered: ${said.join(' ') || 'nothing was said'}`);
   });

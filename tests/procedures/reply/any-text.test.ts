@@ -79,7 +79,7 @@ const onCard = fc.oneof(
 );
 
 test('the longest reply of one kind over and over is read in no time to speak of', {
-  timeout: 60_000,
+  timeout: 120_000,
 }, () => {
   const longest = [
     '9 ',
@@ -124,7 +124,7 @@ function fractionsIn(text: string): readonly string[] {
 }
 
 test('whatever is written, it is understood, offered as choices, answered, or refused: nothing is thrown', {
-  timeout: 60_000,
+  timeout: 120_000,
 }, () => {
   fc.assert(
     fc.property(onCard, ({ card, text }) => {
@@ -137,7 +137,7 @@ test('whatever is written, it is understood, offered as choices, answered, or re
   );
 });
 
-test('no number is counted that the text does not hold', { timeout: 60_000 }, () => {
+test('no number is counted that the text does not hold', { timeout: 120_000 }, () => {
   fc.assert(
     fc.property(onCard, ({ card, text }) => {
       const held = [...numbersIn(text.normalize('NFC')), ...fractionsIn(text.normalize('NFC'))];
@@ -151,7 +151,7 @@ test('no number is counted that the text does not hold', { timeout: 60_000 }, ()
   );
 });
 
-test('what it prints as understood, typed again, is understood the same', { timeout: 60_000 }, () => {
+test('what it prints as understood, typed again, is understood the same', { timeout: 120_000 }, () => {
   let tried = 0;
   fc.assert(
     fc.property(onCard, ({ card, text }) => {
@@ -167,7 +167,9 @@ test('what it prints as understood, typed again, is understood the same', { time
   expect(tried).toBeGreaterThan(40);
 });
 
-test('each choice that is offered leads on: chosen, it is one meaning, or fewer', { timeout: 60_000 }, () => {
+test('each choice that is offered leads on: chosen, it is one meaning, or fewer', {
+  timeout: 120_000,
+}, () => {
   fc.assert(
     fc.property(onCard, ({ card, text }) => {
       const reply = card.read(text);

@@ -55,7 +55,7 @@ const codeIn = (said: string) => /: (\d{8})$/m.exec(said)?.[1] ?? '';
 const by = () => ({ requestId: newRequestId(), person: null, screen: 'screen 1' });
 
 test('a sole engineer who forgot the PIN is let in from the console, chooses another, and everybody reads of it', {
-  timeout: 60_000,
+  timeout: 120_000,
 }, async () => {
   const { status, said } = run('Engineer 1');
   expect([status, said]).toEqual([0, expect.stringContaining('One-time code for Engineer 1 (e1): ')]);
@@ -88,7 +88,7 @@ test('a run of wrong PINs that holds the account is over with it', async () => {
 });
 
 test('where the key is lost, nothing is let in until it is said, and then every PIN is void', {
-  timeout: 60_000,
+  timeout: 120_000,
 }, async () => {
   const file = pepperBeside(folder);
   renameSync(file, `${file}.lost`);

@@ -29,7 +29,7 @@ const ALTERED = `{"${LETTER}":"other"}`;
 
 const read = (folder: string, name: string) => readFileSync(join(folder, FOLDER, name), 'utf8');
 const run = (...args: readonly string[]) =>
-  spawnSync(process.execPath, [command, ...args], { cwd: project, encoding: 'utf8', timeout: 20_000 });
+  spawnSync(process.execPath, [command, ...args], { cwd: project, encoding: 'utf8', timeout: 100_000 });
 
 test('Sheets are printed and the newest revision gets its hash, as they are kept in the project', () => {
   const kept = Object.entries(JSON.parse(read(ROOT, 'stroke-check.revisions.json')) as object);

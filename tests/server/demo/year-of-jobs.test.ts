@@ -17,7 +17,7 @@ beforeAll(async () => {
     app.wait(backMs - wantedMs);
     backMs = wantedMs;
   });
-}, 60_000);
+}, 120_000);
 afterAll(() => app.close());
 
 /** How many days before the loading each entry of a job was written. */

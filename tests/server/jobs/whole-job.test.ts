@@ -45,7 +45,7 @@ describe('a whole stroke check over HTTP', () => {
   for (const geometry of GEOMETRIES) {
     const name = `plug closes ${geometry.plugCloses}, air moves the stem ${geometry.airMovesStem}`;
     test(`${name}: forms without script and JSON leave the same log but for times and ids`, {
-      timeout: 60_000,
+      timeout: 120_000,
     }, async () => {
       const sheet = sheetFor(geometry);
       const byForm = await doWholeJob('form', { sheet, place: 'line' });

@@ -270,7 +270,7 @@ const ODD = [
 ];
 
 test('whatever is typed is answered with a result or a plain refusal, as page and as JSON', {
-  timeout: 60_000,
+  timeout: 120_000,
 }, async () => {
   const faults = site.app.lines.length;
   const odd = fc.oneof(fc.constantFrom(...ODD), fc.string({ unit: 'binary', maxLength: 40 }));

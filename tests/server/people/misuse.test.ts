@@ -88,7 +88,7 @@ describe('somebody who guesses', () => {
 });
 
 test('a crowd at the door, at the real cost of a PIN, takes a bounded memory, and the rest is asked to come again while others are served (WS-07)', {
-  timeout: 90_000,
+  timeout: 120_000,
 }, async () => {
   const quick = await anApp({ people: true, routes: [] });
   await quick.close();

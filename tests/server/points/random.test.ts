@@ -48,7 +48,7 @@ beforeAll(async () => {
     opened.push(job);
   }
   jobs = opened;
-}, 60_000);
+}, 120_000);
 afterAll(() => app.close());
 
 interface Move {

@@ -1,8 +1,7 @@
 import type { Story } from './field-stories.ts';
 import { FORCES, NOZZLES, PRACTICE } from './story-sources.ts';
-import { PISTON_ONE_RELAY, PISTON_RELAY_AN_END } from './valves.ts';
+import { PISTON_ONE_RELAY, PISTON_RELAY_AN_END, PISTON_SIGNAL_SHUTS } from './valves.ts';
 
-const PISTON_SIGNAL_SHUTS = { ...PISTON_ONE_RELAY, risingLoads: 'top', coveredNozzleLoads: 'top' } as const;
 const RELAY_AN_END_PLUG_UP = { ...PISTON_RELAY_AN_END, plugCloses: 'up' } as const;
 const LOCKED_PISTON = { ...PISTON_ONE_RELAY, lockUp: true } as const;
 

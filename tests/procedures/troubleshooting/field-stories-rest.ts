@@ -8,10 +8,10 @@ import {
   FULLY_FITTED,
   PISTON_ONE_RELAY,
   PISTON_RELAY_AN_END,
+  PISTON_SIGNAL_SHUTS,
   SPRING_PISTON,
 } from './valves.ts';
 
-const PISTON_SIGNAL_SHUTS = { ...PISTON_ONE_RELAY, risingLoads: 'top', coveredNozzleLoads: 'top' } as const;
 const SPRING_PISTON_AIR_SHUTS = { ...SPRING_PISTON, airMovesStem: 'down' } as const;
 
 /** Accessories, air, trim, line and control room, one of three parts of the second set. */

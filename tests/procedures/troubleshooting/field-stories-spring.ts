@@ -1,8 +1,12 @@
 import type { Story } from './field-stories.ts';
 import { FORCES, PRACTICE } from './story-sources.ts';
-import { AIR_TO_CLOSE, BARE_DIAPHRAGM, DIAPHRAGM_WITH_POSITIONER, SPRING_PISTON } from './valves.ts';
-
-const POSITIONER_AIR_SHUTS = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' } as const;
+import {
+  AIR_TO_CLOSE,
+  BARE_DIAPHRAGM,
+  DIAPHRAGM_WITH_POSITIONER,
+  POSITIONER_AIR_SHUTS,
+  SPRING_PISTON,
+} from './valves.ts';
 
 /** Spring actuators, one of three parts of the second set. */
 export const STORIES_OF_SPRING_ACTUATORS: readonly Story[] = [

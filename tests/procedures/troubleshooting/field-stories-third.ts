@@ -6,10 +6,10 @@ import {
   DIAPHRAGM_WITH_POSITIONER,
   PISTON_ONE_RELAY,
   PISTON_RELAY_AN_END,
+  POSITIONER_AIR_SHUTS,
 } from './valves.ts';
 
 const LOCKED_DIAPHRAGM = { ...BARE_DIAPHRAGM, lockUp: true } as const;
-const POSITIONER_AIR_SHUTS = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' } as const;
 
 /** Told in numbers where others say a word, and what the review of the tables asked for. */
 export const STORIES_THIRD: readonly Story[] = [

@@ -45,6 +45,9 @@ export const DIAPHRAGM_WITH_POSITIONER: ValveFacts = {
   gaugesFitted: ['source', 'supply', 'signal', 'actuator'],
 };
 
+/** With a positioner, and air presses the plug onto its seat. */
+export const POSITIONER_AIR_SHUTS: ValveFacts = { ...DIAPHRAGM_WITH_POSITIONER, airMovesStem: 'down' };
+
 /** Double-acting, one relay with two outputs. */
 export const PISTON_ONE_RELAY: ValveFacts = {
   ...BARE_DIAPHRAGM,
@@ -54,6 +57,13 @@ export const PISTON_ONE_RELAY: ValveFacts = {
   springHeldBy: 'no spring',
   gaugesFitted: ['source', 'supply', 'signal', 'cylinderTop', 'cylinderBottom'],
   numbers: { ...NUMBERS, supplyPa: 80 * PSI_PA },
+};
+
+/** A rising signal loads the top and shuts the valve. */
+export const PISTON_SIGNAL_SHUTS: ValveFacts = {
+  ...PISTON_ONE_RELAY,
+  risingLoads: 'top',
+  coveredNozzleLoads: 'top',
 };
 
 /** Double-acting, a relay for each end. */

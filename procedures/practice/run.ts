@@ -30,10 +30,13 @@ export function run(build: Build, of: Running): State {
   return atOnce(running(build, of));
 }
 
-/** A relay or a tube that has shut the actuator in keeps what stood there when it did: a valve at work, half open. */
+/**
+ * A relay or a tube that has shut the actuator in keeps what stood there when it did: a valve at work, half open. Behind
+ * a tube that is nearly shut it is still there, since filling it anew takes longer than anybody waits.
+ */
 function* beforeIt(build: Build, process: Doing['process']): Generator<void, State> {
   const state = stateAt(build, 0.5);
-  if (!build.lockUpShut && build.outTubeOpen > 0) return state;
+  if (!build.lockUpShut && build.outTubeOpen >= 1) return state;
   const open = { ...build, lockUpShut: false, outTubeOpen: 1 };
   return yield* running(open, { state, seconds: 30, doing: { outputPercent: 50, process } });
 }

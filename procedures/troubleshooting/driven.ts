@@ -137,6 +137,10 @@ export function standsPartWay(of: { readonly share: number; readonly atOnce: num
   };
 }
 
+/** Ends of a cylinder that is shut in: what stood there stays, or leaks away slowly. */
+const LEFT_THERE = { full: 0.08, empty: 0.06, low: 0.16 } as const;
+export const SHUT_IN = { topPressure: LEFT_THERE, bottomPressure: LEFT_THERE } as const satisfies Shows;
+
 /** Signal as read at its source and at the valve, with none or all of it there; on the axes in percent of the span. */
 export function signalReads(v: ValveFacts, of: { readonly full: boolean; readonly share: number }): Shows {
   const { signalLowPa, signalHighPa } = v.numbers;

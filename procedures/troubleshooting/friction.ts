@@ -64,7 +64,7 @@ export function upDownPercent(v: ValveFacts, share: number): number {
 const SMALL_STEP = 0.08;
 
 /** A stem that sticks, in every check that moves it or reads its air. */
-export function frictionShows(v: ValveFacts, friction: Friction): Shows {
+function frictionShows(v: ValveFacts, friction: Friction): Shows {
   const { share, where, breakaway } = friction;
   const positioner = hasPositioner(v);
   const wide = upDownPercent(v, share);

@@ -108,7 +108,9 @@ function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
     sourceFivePoints: fivePoints(meanOf(sag)),
     supplyDroop: { large: { small: 0, medium: 0.12, large: 0.38 }[of.id] },
     ...(of.place === 'actuator' ? { blockActuatorSide: { pieces: decay(v, of.id) } } : {}),
-    ...(hasPositioner(v) ? positionerStarved(v, valveSuffers) : stemSuffers(v, { total, valveSuffers })),
+    ...(hasPositioner(v)
+      ? positionerStarved(v, { total, valveSuffers })
+      : stemSuffers(v, { total, valveSuffers })),
     controllerOutput: { [signalLost(v).output]: valveSuffers * 0.88 },
     trend: trendOf(of.id),
   };
@@ -132,17 +134,26 @@ function sizes(lostPercent: number): { readonly sourceFollows: number; readonly 
   return { sourceFollows: 0.97 * share(1, 8), valveSuffers: share(2, 30) };
 }
 
-function stemSuffers(
+interface Suffers {
+  readonly total: readonly Piece[];
+  readonly valveSuffers: number;
+}
+
+/** The stem goes where the signal that is left sends it, or stands where hardly any is. */
+function standsOffBy(
   v: ValveFacts,
-  of: { readonly total: readonly Piece[]; readonly valveSuffers: number },
-): Shows {
+  { total, stuck }: { readonly total: Suffers['total']; readonly stuck: number },
+) {
   const sign = signalLost(v).leans === 'less open' ? 1 : -1;
-  const stuck = of.valveSuffers * 0.6;
   return {
-    travelAgainstOutput: {
-      pieces: of.total.map(([share, low, high]) => piece(share * (1 - stuck), [sign * low, sign * high])),
-      words: { [signalLost(v).stays]: stuck },
-    },
+    pieces: total.map(([share, low, high]) => piece(share * (1 - stuck), [sign * low, sign * high])),
+    words: { [signalLost(v).stays]: stuck },
+  };
+}
+
+function stemSuffers(v: ValveFacts, of: Suffers): Shows {
+  return {
+    travelAgainstOutput: standsOffBy(v, { ...of, stuck: 0.6 * of.valveSuffers }),
     smallStep: { 'no move': of.valveSuffers * 0.7, slow: 0.3 * Math.min(1, 3 * of.valveSuffers) },
     strokeByController: {
       [signalFull(v).short]: 0.75 * Math.min(1, 2 * of.valveSuffers) * (1 - 0.6 * of.valveSuffers),
@@ -154,9 +165,9 @@ function stemSuffers(
 }
 
 /** The leak is before the positioner: it moves to a lower signal, as asked. */
-function positionerStarved(v: ValveFacts, suffers: number): Shows {
+function positionerStarved(v: ValveFacts, { total, valveSuffers: suffers }: Suffers): Shows {
   return {
-    travelAgainstOutput: { [signalLost(v).leans]: 0.6 * suffers, [signalLost(v).stays]: 0.35 * suffers },
+    travelAgainstOutput: standsOffBy(v, { total, stuck: 0.35 * suffers }),
     smallStep: { slow: 0.35 * suffers, 'no move': 0.2 * suffers },
     strokeByController: { [signalFull(v).short]: 0.8 * suffers },
   };

@@ -16,34 +16,43 @@ export function looseJoint(v: ValveFacts, always: Shows): readonly Grade[] {
 
 function lostMotion(v: ValveFacts): Shows {
   const stroke = { 'short of open': 0.4, 'short of shut': 0.45, 'in jumps': 0.08 };
+  // A spring ties air to the place of the actuator; without one the play is crossed at the same pressures.
   const air = {
     pieces: [
       [0.4, -30, -4],
       [0.4, 4, 30],
     ],
   } as const;
+  const byAir: Shows = v.spring
+    ? { airAtTravel: air, leavesSeatAt: air, upAgainstDown: { pieces: [[0.9, 9, 55]] } }
+    : { upAgainstDown: { narrow: 0.15 } };
   return {
     trend: { 'sudden change': 0.4, 'saw-tooth': 0.15, 'fast swing': 0.1, offset: 0.1 },
-    controllerOutput: { swings: 0.25, 'wound up': 0.08, 'wound down': 0.08 },
     holdInManual: { stops: 0.22, 'goes on': 0.05 },
-    // The feedback hangs on the stem and makes up for most of it.
-    travelAgainstOutput: hasPositioner(v)
-      ? { 'less open': 0.12, 'more open': 0.12 }
+    // The feedback hangs on the stem and makes up for most of it; without one a move within the play moves nothing.
+    ...(hasPositioner(v)
+      ? {
+          controllerOutput: { swings: 0.25, 'wound up': 0.08, 'wound down': 0.08 },
+          travelAgainstOutput: { 'less open': 0.12, 'more open': 0.12 },
+          smallStep: { 'no move': 0.3, jumps: 0.25, swings: 0.15, slow: 0.05 },
+        }
       : {
-          pieces: [
-            [0.42, -26, -3],
-            [0.42, 3, 26],
-          ],
-        },
-    smallStep: { 'no move': 0.3, jumps: 0.25, swings: hasPositioner(v) ? 0.15 : 0, slow: 0.05 },
+          controllerOutput: { swings: 0.25, 'wound up': 0.18, 'wound down': 0.18 },
+          travelAgainstOutput: {
+            pieces: [
+              [0.32, -26, -3],
+              [0.32, 3, 26],
+            ],
+            words: { 'stays part way': 0.25 },
+          },
+          smallStep: { 'no move': 0.7, jumps: 0.1 },
+        }),
     strokeByController: stroke,
     strokeOnTestAir: stroke,
-    airAtTravel: air,
-    leavesSeatAt: air,
+    ...byAir,
     leakShut: { passes: 0.1, 'passes much': 0.5 },
-    upAgainstDown: { pieces: [[0.9, 9, 55]] },
     outputGauge: { 'without the stem': 0.45 },
-    cylinderGaugesOnStep: { 'without the stem': 0.4 },
+    cylinderGaugesOnStep: { 'without the stem': 0.15, slow: 0.1 },
     noise: { rattle: 0.15 },
     benchSetUncoupled: { 'span wrong': 0.5, 'up and down apart': 0.2 },
   };

@@ -1,11 +1,11 @@
 import { type CauseId, SOUND } from './causes.ts';
 
 /**
- * Two faults at once. Any two that do not shut each other out may meet by chance; these meet for a reason, and so
- * much more often. Judgement.
+ * Two faults at once. Any two that do not shut each other out may meet by chance, and two complaints at once are seldom;
+ * these meet for a reason: where the one is there, the other is four times as likely as it is by itself. Judgement.
  */
 export const PAIR_BY_CHANCE_FACTOR = 0.25;
-export const PAIR_FOR_A_REASON_FACTOR = 4 * PAIR_BY_CHANCE_FACTOR;
+export const PAIR_FOR_A_REASON_FACTOR = 4;
 
 interface Reason {
   readonly of: readonly CauseId[];

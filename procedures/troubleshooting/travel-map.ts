@@ -39,8 +39,10 @@ export function signalMap(
 export const ASKED = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8] as const;
 /** How far a step of the output is taken where somebody looks whether the travel follows. */
 const STEP = 0.12;
-/** Beyond both ends of the signal, as a full stroke is made and as a controller goes. Common practice, no source. */
+/** Beyond both ends of the signal, as a full stroke is often made and as a controller goes. Common practice, no source. */
 const BEYOND = 0.05;
+/** The same where the step is small: a twentieth, and what a person adds to be sure. */
+const SMALL_STEP = 0.08;
 /** A difference of travel that is seen. */
 const SEEN = 0.02;
 
@@ -72,19 +74,30 @@ export function waysAsked({ low, high }: TravelMap): readonly {
 export function travelShows(map: TravelMap, told: Told = {}): Shows {
   const stroke = strokeShows(map);
   const openings = told.asked ?? ASKED;
-  const still = openings.filter((asked) => stands(map, asked)).length / openings.length;
+  const shareOf = (is: (map: TravelMap, asked: number) => boolean) =>
+    openings.filter((asked) => is(map, asked)).length / openings.length;
+  const [still, oneWay] = [shareOf(stands), shareOf(movesOneWay)];
   return {
     travelAgainstOutput: againstOutput(map, openings),
-    smallStep: { 'no move': 0.97 * still },
+    // At its stop it waits until what was wound up beyond it has come back, and goes then.
+    smallStep: { 'no move': 0.97 * still + 0.3 * oneWay, jumps: 0.4 * oneWay },
     strokeByController: stroke,
     strokeOnTestAir: stroke,
-    leakShut: leftOpen(restsAt(map, -8 * BEYOND)),
+    leakShut: drivenShut(map),
     ...loopShows(map, told),
   };
 }
 
 function stands(map: TravelMap, asked: number): boolean {
   return Math.abs(restsAt(map, asked + STEP) - restsAt(map, asked - STEP)) < SEEN;
+}
+
+/** A small step is seen one way, and the other way a stop is in its path. */
+function movesOneWay(map: TravelMap, asked: number): boolean {
+  if (stands(map, asked)) return false;
+  const at = restsAt(map, asked);
+  const [up, down] = [restsAt(map, asked + SMALL_STEP) - at, at - restsAt(map, asked - SMALL_STEP)];
+  return up < SEEN !== down < SEEN;
 }
 
 function againstOutput(map: TravelMap, openings: readonly number[]) {
@@ -106,12 +119,22 @@ function againstOutput(map: TravelMap, openings: readonly number[]) {
   return { pieces, words };
 }
 
-function strokeShows(map: TravelMap) {
-  const shortOpen = 1 - restsAt(map, 1 + BEYOND);
-  const shortShut = restsAt(map, -BEYOND);
-  if (restsAt(map, 1 + BEYOND) - shortShut < 0.05) return { 'does not move': 0.97 };
+/** Some give the ends of the signal, some a little more: half and half, judgement. */
+function strokeShows(map: TravelMap): Readonly<Record<string, number>> {
+  const shows: Record<string, number> = {};
+  for (const beyond of [0, BEYOND]) {
+    const [word, share] = strokedTo(map, beyond);
+    shows[word] = (shows[word] ?? 0) + share / 2;
+  }
+  return shows;
+}
+
+function strokedTo(map: TravelMap, beyond: number): readonly [word: string, share: number] {
+  const shortOpen = 1 - restsAt(map, 1 + beyond);
+  const shortShut = restsAt(map, -beyond);
+  if (1 - shortOpen - shortShut < 0.05) return ['does not move', 0.97];
   const seen = 0.97 * shareSeen(Math.max(shortOpen, shortShut), [0.02, 0.045]);
-  return shortOpen >= shortShut ? { 'short of open': seen } : { 'short of shut': seen };
+  return [shortOpen >= shortShut ? 'short of open' : 'short of shut', seen];
 }
 
 /** What passes a plug that stands so far off its seat, with a plug of the usual shape. */
@@ -119,6 +142,15 @@ export function leftOpen(at: number): Readonly<Record<string, number>> {
   const some = shareSeen(at, [0.003, 0.01]);
   const much = shareSeen(at, [0.02, 0.045]);
   return { passes: 0.96 * (some - much), 'passes much': 0.96 * much };
+}
+
+/** Driven shut with full load, as its check says; of those who say that it passes some gave no more than no output. */
+const NO_MORE_THAN_SHUT = 0.3;
+function drivenShut(map: TravelMap): Readonly<Record<string, number>> {
+  const [home, ended] = [leftOpen(restsAt(map, -8 * BEYOND)), leftOpen(restsAt(map, 0))];
+  const part = (word: string) =>
+    (1 - NO_MORE_THAN_SHUT) * (home[word] ?? 0) + NO_MORE_THAN_SHUT * (ended[word] ?? 0);
+  return { passes: part('passes'), 'passes much': part('passes much') };
 }
 
 /** From nothing at the first place to everything at the second. */

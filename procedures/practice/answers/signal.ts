@@ -124,8 +124,8 @@ function soapSignalTube(at: At): Said {
 
 function traceTubing({ valve: { build }, random }: At): Said {
   if (seenBy(random, { there: build.tubesCrossed, share: 0.97 })) return word('crossed');
-  const there = build.tubeOpen < 1 || build.outTubeOpen < 1;
-  if (seenBy(random, { there, share: 0.82 })) return word('pinched');
+  if (seenBy(random, { there: build.tubeOpen < 1, share: 0.82 })) return word('pinched');
+  if (seenBy(random, { there: build.outTubeOpen < 1, share: 0.82 })) return word('pinched behind');
   const shutOff = build.positionerCockOpen === 0;
   return word(seenBy(random, { there: shutOff, share: 0.8 }) ? 'air shut off' : 'right');
 }

@@ -1,8 +1,8 @@
 import type { Cause, Grade, Shows } from '../cause.ts';
-import { relayAtItsEnd, standsPartWay } from '../driven.ts';
+import { relayAtItsEnd, SHUT_IN, standsPartWay } from '../driven.ts';
 import { frictionGrades } from '../friction.ts';
 import { looseJoint } from '../loose-joint.ts';
-import { bothEnds, loading, otherEnd, signalLost } from '../senses.ts';
+import { loading, otherEnd, signalLost } from '../senses.ts';
 import type { ValveFacts } from '../valve-facts.ts';
 import { BASIS } from './sources.ts';
 
@@ -13,20 +13,55 @@ const WEAK_LOOK = {
   bothFlappersAgainstGauges: { 'top covered, low': 0.09, 'bottom covered, low': 0.09 },
 } as const;
 
-/** A leak on one output tube: at rest both ends sink together, for the forces must balance. */
-function outputTube(end: 'top' | 'bottom', v: ValveFacts) {
-  return {
-    ...WEAK_LOOK,
-    travelAgainstOutput: { [loading(v, otherEnd(end)).leans]: 0.3 },
-    smallStep: { slow: 0.52 },
-    cylinderGaugesOnStep: { slow: 0.4 },
-    strokeByController: { slow: 0.5 },
-    ...bothEnds({ end, this: { low: 0.66, empty: 0.03 }, other: { low: 0.56 } }),
-    listenExhaust: { loud: 0.3, 'no bleed': 0.12 },
-    soapOutputTubes: { [end]: 0.97 },
-    supplyDroop: { large: 0.3 },
-  };
+/** Both ends where a leak of either is made good by little, and where it takes most of what the relay gives. */
+const SUNK_A_LITTLE = {
+  topPressure: { pieces: [[0.6, 35, 58]] },
+  bottomPressure: { pieces: [[0.6, 35, 58]] },
+} as const;
+const SUNK_FAR = {
+  topPressure: { pieces: [[0.88, 2, 40]] },
+  bottomPressure: { pieces: [[0.88, 2, 40]] },
+} as const;
+
+/**
+ * A leak on one output tube: at rest both ends sink together, for the forces must balance. Where the relay makes it good
+ * nothing else is seen of it; a larger one leaves it little to move the stem with.
+ */
+function outputTube(end: 'top' | 'bottom', v: ValveFacts): readonly Grade[] {
+  const soapOutputTubes = { [end]: 0.97 };
+  return [
+    {
+      id: 'made good',
+      share: 0.4,
+      shows: { ...SUNK_A_LITTLE, listenExhaust: { loud: 0.1 }, soapOutputTubes },
+    },
+    {
+      id: 'slow',
+      share: 0.6,
+      shows: {
+        ...WEAK_LOOK,
+        flapperAgainstGauges: { 'covered, low': 0.35 },
+        // The end that leaks hardly rises, whichever way the relay stands.
+        flapperByHand: { 'one way': 0.3 },
+        travelAgainstOutput: { [loading(v, otherEnd(end)).leans]: 0.4 },
+        smallStep: { slow: 0.65, swings: 0.1 },
+        cylinderGaugesOnStep: { slow: 0.6 },
+        strokeByController: { slow: 0.72 },
+        ...SUNK_FAR,
+        listenExhaust: { loud: 0.45, 'no bleed': 0.15 },
+        soapOutputTubes,
+        supplyDroop: { large: 0.42 },
+      },
+    },
+  ];
 }
+
+/** The relays make good what goes across: it takes air, and shows in nothing else. */
+const MADE_GOOD = {
+  listenExhaust: { loud: 0.2 },
+  positionerExhaust: { blows: 0.12 },
+  supplyPressure: { pieces: [[0.15, -8, -3]] },
+} as const;
 
 /**
  * A leak from one end to the other, by the piston or by its equalising valve. One that the positioner makes good takes
@@ -40,12 +75,7 @@ function leakAcross(of: {
     {
       id: 'made good',
       share: 0.5,
-      shows: {
-        listenExhaust: { loud: 0.2 },
-        positionerExhaust: { blows: 0.12 },
-        supplyPressure: { pieces: [[0.15, -8, -3]] },
-        ...of.shows,
-      },
+      shows: { ...MADE_GOOD, ...of.shows },
     },
     {
       id: 'slow',
@@ -70,6 +100,8 @@ function leakAcross(of: {
     },
   ];
 }
+
+const LATE_AND_SHORT = { slow: 0.45, 'short of open': 0.12, 'short of shut': 0.18 } as const;
 
 const EQUALISER_STANDS_OPEN = {
   equaliser: { open: 0.99 },
@@ -105,15 +137,16 @@ function joinedEnds(v: ValveFacts): Shows {
   };
 }
 
-/** Opened by a turn: the relay makes most of it good, and what it gives the stem comes late. */
-function endsPartSlowly(v: ValveFacts): Shows {
+/** Opened by a turn: the relay makes most of it good, what it gives the stem comes late, and little is left for the seat. */
+function endsPartSlowly(): Shows {
   return {
     ...WEAK_LOOK,
     trend: { sluggish: 0.45 },
-    travelAgainstOutput: { [signalLost(v).leans]: 0.15 },
+    travelAgainstOutput: { 'less open': 0.2, 'more open': 0.2 },
     smallStep: { slow: 0.65 },
-    strokeByController: { slow: 0.6 },
-    strokeOnTestAir: { slow: 0.6 },
+    strokeByController: LATE_AND_SHORT,
+    strokeOnTestAir: LATE_AND_SHORT,
+    leakShut: { passes: 0.2, 'passes much': 0.2 },
     topPressure: { low: 0.3 },
     bottomPressure: { low: 0.3 },
     cylinderGaugesOnStep: { slow: 0.5 },
@@ -136,18 +169,27 @@ function narrowTube(): Shows {
     strokeOnTestAir: { slow: 0.85 },
     cylinderGaugesOnStep: { slow: 0.75 },
     outputGauge: { slow: 0.7, 'without the stem': 0.15 },
-    flapperByHand: { creeps: 0.6, 'one way': 0.2 },
+    flapperByHand: { creeps: 0.5, 'one way': 0.15, 'not at all': 0.2 },
     positionerExhaust: { nothing: 0.2 },
   };
 }
 
+/** A kink that costs nothing while little air goes through it. */
+const KINKED: Shows = {
+  trend: { sluggish: 0.1 },
+  smallStep: { slow: 0.2 },
+  strokeByController: { slow: 0.25 },
+  strokeOnTestAir: { slow: 0.25 },
+  cylinderGaugesOnStep: { slow: 0.4 },
+  outputGauge: { slow: 0.4 },
+  flapperByHand: { creeps: 0.4, 'not at all': 0.2 },
+};
+
 /** Nothing comes and nothing goes: what stood in the actuator stays, or leaks away. */
 function shutTube(v: ValveFacts): Shows {
-  const left = { empty: 0.3, low: 0.3 };
   return {
     ...standsPartWay({ share: 0.9, atOnce: 0.5 }),
-    topPressure: left,
-    bottomPressure: left,
+    ...SHUT_IN,
     cylinderGaugesOnStep: { none: 0.85 },
     outputGauge: { none: 0.45, 'without the stem': 0.4 },
     flapperByHand: { 'not at all': 0.6, 'one way': 0.1 },
@@ -182,13 +224,23 @@ export const pistonCauses = {
     prior: 2,
     basis: BASIS.leaks,
     when: (v) => v.actuator === 'piston',
-    shows: () => ({
-      smallStep: { slow: 0.25 },
-      listenExhaust: { loud: 0.35 },
-      bottomPressure: { low: 0.26 },
-      soapCylinder: { bubbles: 0.97 },
-      blockActuatorSide: { 'slow fall': 0.45, 'fast fall': 0.45 },
-    }),
+    shows: () => ({}),
+    // As of a tube that leaks: without a spring the other end goes down with it.
+    grades: (v) => {
+      const always = {
+        soapCylinder: { bubbles: 0.97 },
+        blockActuatorSide: { 'slow fall': 0.45, 'fast fall': 0.45 },
+      };
+      const [little, far] = v.spring ? [{}, {}] : [SUNK_A_LITTLE, SUNK_FAR];
+      return [
+        { id: 'made good', share: 0.6, shows: { ...little, listenExhaust: { loud: 0.2 }, ...always } },
+        {
+          id: 'slow',
+          share: 0.4,
+          shows: { ...far, smallStep: { slow: 0.6 }, listenExhaust: { loud: 0.6 }, ...always },
+        },
+      ];
+    },
   },
   equaliserOpen: {
     words: 'The equalising valve of the cylinder was left open',
@@ -198,8 +250,9 @@ export const pistonCauses = {
     when: doubleActing,
     shows: () => ({}),
     grades: (v) => [
-      { id: 'wide', share: 0.65, shows: { ...joinedEnds(v), ...EQUALISER_STANDS_OPEN } },
-      { id: 'cracked', share: 0.35, shows: { ...endsPartSlowly(v), ...EQUALISER_STANDS_OPEN } },
+      { id: 'wide', share: 0.6, shows: { ...joinedEnds(v), ...EQUALISER_STANDS_OPEN } },
+      { id: 'cracked', share: 0.25, shows: { ...endsPartSlowly(), ...EQUALISER_STANDS_OPEN } },
+      { id: 'made good', share: 0.15, shows: { ...MADE_GOOD, ...EQUALISER_STANDS_OPEN } },
     ],
   },
   equaliserPasses: {
@@ -221,7 +274,8 @@ export const pistonCauses = {
     prior: 1.5,
     basis: BASIS.leaks,
     when: doubleActing,
-    shows: (v) => outputTube('top', v),
+    shows: () => ({}),
+    grades: (v) => outputTube('top', v),
   },
   bottomTubeLeaks: {
     words: 'The tube to the bottom of the cylinder leaks',
@@ -229,7 +283,8 @@ export const pistonCauses = {
     prior: 1.5,
     basis: BASIS.leaks,
     when: doubleActing,
-    shows: (v) => outputTube('bottom', v),
+    shows: () => ({}),
+    grades: (v) => outputTube('bottom', v),
   },
   outputTubeBlocked: {
     words: 'A tube from positioner to actuator is blocked or crushed',
@@ -239,8 +294,9 @@ export const pistonCauses = {
     when: (v) => v.positioner !== 'none',
     shows: () => ({}),
     grades: (v) => [
-      { id: 'narrow', share: 0.5, shows: { ...narrowTube(), traceTubing: { pinched: 0.82 } } },
-      { id: 'shut', share: 0.5, shows: { ...shutTube(v), traceTubing: { pinched: 0.82 } } },
+      { id: 'kinked', share: 0.2, shows: { ...KINKED, traceTubing: { 'pinched behind': 0.82 } } },
+      { id: 'narrow', share: 0.35, shows: { ...narrowTube(), traceTubing: { 'pinched behind': 0.82 } } },
+      { id: 'shut', share: 0.45, shows: { ...shutTube(v), traceTubing: { 'pinched behind': 0.82 } } },
     ],
   },
   boreScored: {

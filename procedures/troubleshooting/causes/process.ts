@@ -15,7 +15,13 @@ export const processCauses = {
     shows: () => ({
       controllerOutput: { 'wound down': 0.45, 'near shut': 0.2 },
       trend: { offset: 0.4, sluggish: 0.25 },
-      flowAgainstTravel: { more: 0.94 },
+      // Of a bypass that passes a fiftieth to a third of the rated flow; at half travel the valve passes a seventh.
+      flowAgainstTravel: {
+        pieces: [
+          [0.6, 10, 80],
+          [0.34, 80, 230],
+        ],
+      },
       // Seen at the valve it is not: with the bypass carrying the process it is open anyway.
       leakShut: { passes: 0.15, 'passes much': 0.2 },
       lineUp: { 'bypass passes': 0.85 },
@@ -48,8 +54,14 @@ export const processCauses = {
       const held = hasPositioner(v);
       const off = held ? 0.3 : 0.85;
       return {
-        controllerOutput: cannotShut ? { 'wound down': 0.3 * off + 0.1 } : { 'wound up': 0.6 * off },
-        trend: { offset: 0.4 * off + 0.05 },
+        // With more drop the loop comes to the flow that it wants nearer the seat, where it may swing.
+        controllerOutput: {
+          ...(cannotShut ? { 'wound down': 0.3 * off + 0.1 } : { 'wound up': 0.6 * off }),
+          'near shut': 0.25,
+          swings: 0.1,
+        },
+        trend: { offset: 0.4 * off + 0.05, 'fast swing': 0.1 },
+        holdInManual: { stops: 0.1 },
         travelAgainstOutput: cannotShut
           ? { 'more open': off, 'less open': 0.05 }
           : { 'stays shut': 0.12 * off, 'less open': 0.8 * off, 'more open': 0.05 },

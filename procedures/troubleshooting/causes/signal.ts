@@ -1,5 +1,5 @@
 import type { Cause, Grade, Piece, Shows } from '../cause.ts';
-import { relayAtItsEnd, signalAtEnd, signalReads, standsPartWay, trendOf } from '../driven.ts';
+import { relayAtItsEnd, SHUT_IN, signalAtEnd, signalReads, standsPartWay, trendOf } from '../driven.ts';
 import { leakGrades } from '../leaks.ts';
 import { signalFull, signalLost } from '../senses.ts';
 import { OFF_BY, shareSeen, signalMap, travelShows } from '../travel-map.ts';
@@ -286,9 +286,7 @@ export const signalCauses = {
       // One that sticks inside stands as it always does.
       accessories: { tripped: 0.9 },
       travelAgainstOutput: { 'stays part way': 0.85, [signalFull(v).leans]: 0.1 },
-      // What stood in the actuator stays there, or leaks away slowly.
-      topPressure: { full: 0.08, empty: 0.06, low: 0.16 },
-      bottomPressure: { full: 0.08, empty: 0.06, low: 0.16 },
+      ...SHUT_IN,
       ...(hasPositioner(v) ? {} : standsOff({ lower: 0.3, higher: 0.4 })),
     }),
   },

@@ -1,6 +1,6 @@
 import type { Cause, Shows } from '../cause.ts';
 import { relayAtItsEnd } from '../driven.ts';
-import { frictionGrades, frictionShows } from '../friction.ts';
+import { frictionGrades } from '../friction.ts';
 import { bothEnds } from '../senses.ts';
 import { stoppedAirShows, stoppedShareOf } from '../spring-map.ts';
 import { gradesOf, leftOpen, TRUE_TRAVEL, travelShows, waysAsked } from '../travel-map.ts';
@@ -82,14 +82,12 @@ export const stemCauses = {
     shows: () => ({}),
     // It binds in one place of the stroke: what is tried elsewhere moves as it should.
     grades: (v) =>
-      [
-        { share: 0.12, where: 0.6 },
-        { share: 0.3, where: 0.7 },
-      ].map(({ share, where }) => ({
-        id: `${share}`,
-        share: 0.5,
+      frictionGrades(v, {
+        sizes: [
+          { share: 0.12, where: 0.6, breakaway: 1.2 },
+          { share: 0.3, where: 0.7, breakaway: 1.2 },
+        ],
         shows: {
-          ...frictionShows(v, { share, where, breakaway: 1.2 }),
           stemAndGland: { 'scored or bent': 0.87, 'gland tight': 0.03 },
           strokeByController: { 'in jumps': 0.5, slow: 0.12, 'short of shut': 0.06, 'short of open': 0.06 },
           strokeOnTestAir: { 'in jumps': 0.5, slow: 0.12, 'short of shut': 0.06, 'short of open': 0.06 },
@@ -97,7 +95,7 @@ export const stemCauses = {
           handwheelFeel: { 'heavy in one place': 0.9 },
           plugFollowsStem: { drags: 0.6 },
         },
-      })),
+      }),
   },
   plugSeized: {
     words: 'The plug has seized or galled in its guide',

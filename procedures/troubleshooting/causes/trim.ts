@@ -170,13 +170,46 @@ export const trimCauses = {
     family: 'trim',
     prior: 0.4,
     basis: BASIS.judgement,
-    shows: () => ({
-      controllerOutput: { 'wound up': 0.2, 'wound down': 0.1, swings: 0.15 },
-      holdInManual: { stops: 0.15 },
-      trend: { offset: 0.25, 'fast swing': 0.2 },
-      flowAgainstTravel: { more: 0.45, less: 0.45 },
-      pressureDrop: { high: 0.15, low: 0.15 },
-      openBody: { 'wrong trim': 0.9 },
-    }),
+    shows: () => ({}),
+    // Of another size the flow differs by a factor, and the loop comes to terms with it; of another shape it differs most
+    // about half travel, and the gain with it. Sizes of trim stand a third to a half apart: common practice, no source.
+    grades: () => [
+      {
+        id: 'larger',
+        share: 0.4,
+        shows: {
+          controllerOutput: { 'near shut': 0.12, 'wound down': 0.04 },
+          flowAgainstTravel: { pieces: [[0.95, 20, 140]] },
+          openBody: { 'wrong trim': 0.9 },
+        },
+      },
+      {
+        id: 'smaller',
+        share: 0.4,
+        shows: {
+          controllerOutput: { 'wound up': 0.3 },
+          trend: { offset: 0.28 },
+          flowAgainstTravel: { pieces: [[0.95, -60, -15]] },
+          pressureDrop: { high: 0.15 },
+          openBody: { 'wrong trim': 0.9 },
+        },
+      },
+      {
+        id: 'another shape',
+        share: 0.2,
+        shows: {
+          controllerOutput: { swings: 0.35, 'near shut': 0.2 },
+          holdInManual: { stops: 0.35 },
+          trend: { 'fast swing': 0.4 },
+          flowAgainstTravel: {
+            pieces: [
+              [0.6, 30, 250],
+              [0.3, -75, -20],
+            ],
+          },
+          openBody: { 'wrong trim': 0.9 },
+        },
+      },
+    ],
   },
 } as const satisfies Record<string, Cause>;

@@ -137,7 +137,8 @@ export const signalChecks = {
     outcomes: {
       right: 'As drawn, no kink',
       crossed: 'Two tubes exchanged',
-      pinched: 'Kinked, crushed or frozen',
+      pinched: 'One on the way to the valve is kinked, crushed or frozen',
+      'pinched behind': 'One from positioner to actuator is kinked, crushed or frozen',
       'air shut off': 'A cock in its supply is shut, or a filter in it plugged',
     },
   },

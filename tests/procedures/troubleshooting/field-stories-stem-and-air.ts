@@ -120,7 +120,7 @@ export const STORIES_OF_STEM_AND_AIR: readonly Story[] = [
       ['smallStep', 'slow'],
       ['strokeByController', 'slow'],
       ['supplyDroop', 4],
-      ['traceTubing', 'pinched'],
+      ['traceTubing', 'pinched behind'],
     ],
     first: ['outputTubeBlocked'],
     because: 'Little air is taken and it comes late: it is held up between relay and cylinder.',

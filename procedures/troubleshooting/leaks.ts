@@ -31,14 +31,42 @@ export interface LeakPlace {
  * along the tube and at the source; with a positioner between them the positioner makes it good until it cannot.
  */
 export function leakGrades(v: ValveFacts, of: LeakPlace): readonly Grade[] {
-  return GRADES.flatMap((id) => {
+  const behindPositioner = of.place === 'actuator' && hasPositioner(v);
+  return GRADES.flatMap((id): readonly Grade[] => {
     const share = of.shares[id];
     if (share === undefined) return [];
-    const behindPositioner = of.place === 'actuator' && hasPositioner(v);
-    const shows = behindPositioner ? hiddenLeak(v, id) : openLeak(v, { id, place: of.place });
-    return [{ id, share, shows: { ...shows, ...of.always } }];
+    if (behindPositioner) return [{ id, share, shows: { ...hiddenLeak(v, id), ...of.always } }];
+    const parts = PARTED[id];
+    return parts.map((part) => ({
+      id: [id, ...part.sources, ...part.holes].join(' '),
+      share: share / parts.length,
+      shows: { ...openLeak(v, { id, place: of.place, part }), ...of.always },
+    }));
   });
 }
+
+/** Which quarters of its holes a part of a grade has, and which sources feed it. */
+interface Part {
+  readonly holes: readonly number[];
+  readonly sources: readonly Source[];
+}
+
+const SOURCES = ['strong', 'weak'] as const;
+type Source = (typeof SOURCES)[number];
+const ALL_HOLES = [0, 1, 2, 3];
+
+/**
+ * What a leak of some size takes along the tube and at its source hangs together, and so does what the stem then does: of
+ * those that are neither hidden nor plain each half is a grade of its own, on either source.
+ */
+const PARTED: Readonly<Record<LeakGrade, readonly Part[]>> = {
+  small: [{ holes: ALL_HOLES, sources: SOURCES }],
+  medium: SOURCES.flatMap((source) => [
+    { holes: [0, 1], sources: [source] },
+    { holes: [2, 3], sources: [source] },
+  ]),
+  large: SOURCES.map((source) => ({ holes: ALL_HOLES, sources: [source] })),
+};
 
 interface Holes {
   readonly lowM: number;
@@ -61,7 +89,7 @@ const KNOWN = new WeakMap<ValveFacts, Map<string, Shows>>();
 function openLeak(v: ValveFacts, of: OpenLeak): Shows {
   const known = KNOWN.get(v) ?? new Map<string, Shows>();
   KNOWN.set(v, known);
-  const key = `${of.id} ${of.place}`;
+  const key = `${of.id} ${of.place} ${of.part.sources} ${of.part.holes}`;
   const shows = known.get(key) ?? workOutOpenLeak(v, of);
   known.set(key, shows);
   return shows;
@@ -70,6 +98,7 @@ function openLeak(v: ValveFacts, of: OpenLeak): Shows {
 interface OpenLeak {
   readonly id: LeakGrade;
   readonly place: LeakPlace['place'];
+  readonly part: Part;
 }
 
 function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
@@ -77,19 +106,20 @@ function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
   const spanPa = signalHighPa - signalLowPa;
   // Half way along the tube for the tube's own leaks; the far half then carries no air.
   const tubeM = of.place === 'actuator' ? v.tubeM : v.tubeM / 2;
-  const seen = (holeM: number, source: 'strong' | 'weak') =>
+  const seen = (holeM: number, source: Source) =>
     leakAtTheEnd({ holeM, tubeM, sentPa: signalLowPa + 0.75 * spanPa, source });
-  const lostPercent = (holeM: number, source: 'strong' | 'weak') => {
+  const lostPercent = (holeM: number, source: Source) => {
     const { sourcePa, endPa } = seen(holeM, source);
     return { along: (-100 * (sourcePa - endPa)) / spanPa, sag: sagPercent(v, sourcePa) };
   };
   const along: Piece[] = [];
   const sag: Piece[] = [];
   const total: Piece[] = [];
-  for (const { lowM, highM } of holesOf(of.id)) {
-    for (const source of ['strong', 'weak'] as const) {
+  const holes = holesOf(of.id).filter((_, at) => of.part.holes.includes(at));
+  for (const { lowM, highM } of holes) {
+    for (const source of of.part.sources) {
       const [one, two] = [lostPercent(lowM, source), lostPercent(highM, source)];
-      const share = 1 / PARTS / 2;
+      const share = 1 / holes.length / of.part.sources.length;
       along.push(piece(share, [one.along, two.along]));
       sag.push(piece(share, [one.sag, two.sag]));
       total.push(piece(share, [one.along + one.sag, two.along + two.sag]));
@@ -107,7 +137,7 @@ function workOutOpenLeak(v: ValveFacts, of: OpenLeak): Shows {
     // It falls away most at its top, where most is lost: that looks like a span.
     sourceFivePoints: fivePoints(meanOf(sag)),
     supplyDroop: { large: { small: 0, medium: 0.12, large: 0.38 }[of.id] },
-    ...(of.place === 'actuator' ? { blockActuatorSide: { pieces: decay(v, of.id) } } : {}),
+    ...(of.place === 'actuator' ? { blockActuatorSide: { pieces: decay(v, holes) } } : {}),
     ...(hasPositioner(v)
       ? positionerStarved(v, { total, valveSuffers })
       : stemSuffers(v, { total, valveSuffers })),
@@ -195,7 +225,7 @@ function hiddenLeak(v: ValveFacts, id: LeakGrade): Shows {
     supplyDroop: { large: { small: 0.02, medium: 0.25, large: 0.65 }[id] },
     listenExhaust: LISTEN[id],
     leavesSeatAt: { never: 0.6 * cannot },
-    blockActuatorSide: { pieces: decay(v, id) },
+    blockActuatorSide: { pieces: decay(v, holesOf(id)) },
   };
 }
 
@@ -216,17 +246,18 @@ function trendOf(id: LeakGrade): Readonly<Record<string, number>> {
 const SEEN_FROM = 90;
 const SEEN_AT_MOST = 310;
 
-function decay(v: ValveFacts, id: LeakGrade): readonly Piece[] {
+function decay(v: ValveFacts, holes: readonly Holes[]): readonly Piece[] {
   const { effectiveAreaM2, travelM, benchSetLowPa, benchSetHighPa } = v.numbers;
   const volumeM3 = effectiveAreaM2 * (DEAD_STROKE_M + travelM / 2);
   const gaugePa = Math.max(2e4, (benchSetLowPa + benchSetHighPa) / 2);
   const of = (holeM: number) => decayPercentPerMinute({ holeM, volumeM3, gaugePa });
   // A fast fall is over before the watch ends: then its share a minute says how long it was watched.
   const seen = (share: number) => Math.min(SEEN_AT_MOST, share);
-  return holesOf(id).map(({ lowM, highM }) =>
+  const share = 1 / holes.length;
+  return holes.map(({ lowM, highM }) =>
     of(highM) > SEEN_FROM
-      ? piece(1 / PARTS, [Math.min(SEEN_FROM, of(lowM)), SEEN_AT_MOST])
-      : piece(1 / PARTS, [seen(of(lowM)), seen(of(highM))]),
+      ? piece(share, [Math.min(SEEN_FROM, of(lowM)), SEEN_AT_MOST])
+      : piece(share, [seen(of(lowM)), seen(of(highM))]),
   );
 }
 

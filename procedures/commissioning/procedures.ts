@@ -29,7 +29,8 @@ function noOwnSignal({ positioner, electricalV, actuatorKind }: ValveSheet): str
 
 /** A positioner that takes the current itself is calibrated as one. */
 function noConverter(sheet: ValveSheet, place: Place): string | null {
-  if (sheet.electricalV === null) return 'Nothing electric is on its sheet: it has no converter.';
+  if (sheet.electricalV === null)
+    return 'Nothing electric is on its sheet. Where a converter gives its signal, its voltage goes on the sheet first.';
   return sheet.positioner === 'electropneumatic'
     ? 'Its positioner takes the current itself: it is calibrated as a positioner.'
     : noBlockValves(sheet, place);

@@ -224,7 +224,8 @@ export const STORIES_OF_LOOP_AND_LINE: readonly Story[] = [
       ['couplingMarks', 'in line'],
     ],
     first: ['zeroOrSpanWrong', 'objectInSeat'],
-    because: 'The same amount at each place is a zero; one reading of it, near the seat, may be something under the plug.',
+    because:
+      'The same amount at each place is a zero; one reading of it, near the seat, may be something under the plug.',
     source: PRACTICE,
   },
   {

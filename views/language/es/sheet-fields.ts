@@ -88,8 +88,8 @@ export const sheetFields = {
   'Lock-up relay': 'Relé de bloqueo de aire',
   Note: 'Nota',
   Notes: 'Notas',
-  'Nothing electric is on its sheet: it has no converter.':
-    'En su ficha no hay nada eléctrico: no tiene convertidor.',
+  'Nothing electric is on its sheet. Where a converter gives its signal, its voltage goes on the sheet first.':
+    'En su ficha no figura nada eléctrico. Si su señal viene de un convertidor, su tensión se anota primero en la ficha.',
   Number: 'Número',
   'Number of the one that a lesser shut-off rests on.':
     'Número de aquella en la que se apoya un cierre menor.',

@@ -225,9 +225,10 @@ class WorkingJob {
     }
     if (words !== undefined) Object.assign(this.#record('words'), words);
     this.#record('figures')[step] = outcome.figures;
+    if (row === undefined || row === null) return;
     const signal = readings.find((reading) => reading.field === 'signalPa');
     const travel = readings.find((reading) => reading.field === 'travelM');
-    if (row === undefined || row === null || signal === undefined || travel === undefined) return;
+    if (signal === undefined || travel === undefined) return;
     const tables = this.#record('tables');
     const rows: Row[] = [...(tables[step] ?? [])];
     rows[row] = { place, signal, travel };
@@ -312,8 +313,9 @@ function withLocks(locks: Job['locks'], changes: JobEffects['locks']): Job['lock
   return Object.fromEntries(Object.entries(merged).filter(([, lock]) => lock !== null));
 }
 
-function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): Answer {
-  return {
+function answerOf(entry: JobDraft & JobEntry): Answer {
+  const { inputs, outcome, effects } = entry;
+  const answer: Answer = {
     place: entry.place,
     seq: entry.seq,
     at: entry.at,
@@ -329,8 +331,8 @@ function answerOf({ inputs, outcome, effects, ...entry }: JobDraft & JobEntry): 
     late: inputs.late ?? null,
     together: inputs.together ?? null,
     to: effects.to,
-    ...(inputs.csv === undefined ? {} : { csv: inputs.csv }),
     superseded: false,
     corrected: false,
   };
+  return inputs.csv === undefined ? answer : { ...answer, csv: inputs.csv };
 }

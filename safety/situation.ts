@@ -45,12 +45,14 @@ export function stateThatCounts(situation: Situation, condition: ConditionId): A
 
 /** Sets the named conditions, each shown afresh by the entry that carries the effects. */
 export function applyEffects(situation: Situation, effects: Effects): Situation {
-  const named = new Set(Object.keys(effects));
-  if (named.size === 0) return situation;
-  return {
-    states: { ...situation.states, ...effects } as States,
-    lapsed: Object.fromEntries(Object.entries(situation.lapsed).filter(([id]) => !named.has(id))),
-  };
+  const named = Object.keys(effects) as ConditionId[];
+  if (named.length === 0) return situation;
+  const states = { ...situation.states, ...effects } as States;
+  // As a rule nothing has lapsed that is shown: then the lapses stay the same object.
+  if (named.every((id) => situation.lapsed[id] === undefined)) return { states, lapsed: situation.lapsed };
+  const lapsed = { ...situation.lapsed };
+  for (const id of named) delete lapsed[id];
+  return { states, lapsed };
 }
 
 /** Looks and words that are good only while the person who gave them stands there. */

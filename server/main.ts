@@ -173,7 +173,13 @@ function stopOnSignal({ services, listening, before }: Stopping): void {
     operations.write('stopped');
     process.exit(0);
   };
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop(signal));
+  // What started it may pass on a signal that came to the whole group: a second one is the same wish, and must not cut the stop short.
+  let isStopping = false;
+  const asked = (signal: NodeJS.Signals): void => {
+    if (!isStopping) void stop(signal);
+    isStopping = true;
+  };
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, asked);
 }
 
 try {

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { readdirSync, statSync } from 'node:fs';
-import { createServer } from 'node:net';
+import { connect, createServer } from 'node:net';
 import { basename, join } from 'node:path';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { compiled } from '../compiled.ts';
@@ -81,8 +81,18 @@ describe('npm start', () => {
       // Its own first backup, a few seconds after its start.
       await expect.poll(() => server.out()).toContain('"event":"backed-up"');
       expect(readdirSync(copies)).toHaveLength(1);
+      // Somebody who is still sending keeps it for a moment, in which the signal comes once more.
+      const { port, host } = new URL(address);
+      const sending = connect(Number(port), '127.0.0.1').on('error', () => undefined);
+      sending.write(
+        `POST /sign-in HTTP/1.1\r\nHost: ${host}\r\nOrigin: ${address}\r\nContent-Length: 9\r\n\r\n{`,
+      );
+      await fetch(`${address}/alive`);
+      server.child.kill('SIGTERM');
+      await expect.poll(() => server.out()).toContain('"event":"stopping"');
       server.child.kill('SIGTERM');
       expect(await server.ended).toBe(0);
+      sending.destroy();
       const events = server
         .out()
         .trim()

@@ -115,6 +115,7 @@ export const jobWordsTwo = {
   'went on as job {1}': 'siguió como trabajo {1}',
   'what to do': 'qué hacer',
   'whoever takes it up again': 'quien lo retome',
+  'it tells of': 'dice algo de',
   'why this one': 'por qué esta',
   'work done': 'trabajo hecho',
   'written later: read at {1} UTC by its writer’s word, {2}':

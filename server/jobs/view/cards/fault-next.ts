@@ -1,7 +1,9 @@
 /** What is advised at a hub: the next check, the way to it, or to stop checking and repair. */
 import type { Job } from '../../../../procedures/job.ts';
+import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
 import { type Hub, moveMinutes } from '../../../../procedures/troubleshooting/check.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import { bearsOn } from '../../../../procedures/troubleshooting/engine/bears-on.ts';
 import type { Suggestion } from '../../../../procedures/troubleshooting/engine/next-check.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
 import { goesOnFrom, repairWay } from '../../../../procedures/troubleshooting/repair-way.ts';
@@ -69,6 +71,7 @@ function checkView(check: Suggestion, advice: Advice): NextView {
     rows: [
       { label: 'what to do', text: todo },
       { label: 'why this one', text: whyThis(check, advice) },
+      ...toldOf(check, advice),
       { label: 'takes', text: sayWay(check), strong: sayMinutes(check.minutes) },
       {
         label: 'needs',
@@ -95,6 +98,14 @@ function checkView(check: Suggestion, advice: Advice): NextView {
       nameAct('plain'),
     ],
   };
+}
+
+/** Of which causes its answer tells: what a person weighs who thinks of another check. */
+function toldOf({ check, again }: Suggestion, { model, belief, causes }: Advice): NextView['rows'] {
+  const told = again ? [] : bearsOn(model, { belief, causes, check });
+  return told.length === 0
+    ? []
+    : [{ label: 'it tells of', text: told.map((cause) => causeOf(cause).words).join('; ') }];
 }
 
 /** A look that was taken already is named with what it showed. */

@@ -1,0 +1,48 @@
+import type { CauseId } from '../causes.ts';
+import type { CheckId } from '../checks.ts';
+import { repairFor } from '../repairs.ts';
+import type { Belief, Ranked } from './belief.ts';
+import { jointOf, questionOf } from './information.ts';
+import type { Model } from './model.ts';
+
+/** Less than this, half the sum of the changes of a probability, nobody would notice: judgement. */
+const LEAST_CHANGE = 0.02;
+const MOST = 3;
+
+/**
+ * The causes that a check bears on most: those whose chance its answer is expected to change most, up or down. Of
+ * causes with one repair the likeliest stands for all.
+ *
+ * @param causes  as ranked now, likeliest first
+ * @returns at most three, the one that changes most first; none where the check tells nothing any more
+ * @example bearsOn(model, { belief, causes, check: 'smallStep' })[0] // 'packingTight'
+ */
+export function bearsOn(
+  model: Model,
+  of: {
+    readonly belief: Belief;
+    readonly causes: readonly Ranked<CauseId>[];
+    readonly check: CheckId;
+  },
+): readonly CauseId[] {
+  const table = model.tables.get(of.check);
+  if (table === undefined) return [];
+  const question = questionOf(model, of.belief);
+  const joint = jointOf(question, table);
+  const width = table.codes.length;
+  const share = (at: number) => joint[at] ?? 0;
+  const outcomes = Array.from({ length: width }, (_, k) =>
+    question.classes.reduce((sum, __, c) => sum + share(c * width + k), 0),
+  );
+  const total = outcomes.reduce((sum, each) => sum + each, 0);
+  const changes = question.classes.map((repair, c) => {
+    const own = outcomes.reduce((sum, _, k) => sum + share(c * width + k), 0) / total;
+    const change = outcomes.reduce((sum, each, k) => sum + Math.abs(share(c * width + k) - own * each), 0);
+    return { repair, change: change / (2 * total) };
+  });
+  return changes
+    .filter(({ change }) => change >= LEAST_CHANGE)
+    .sort((one, other) => other.change - one.change)
+    .slice(0, MOST)
+    .flatMap(({ repair }) => of.causes.find(({ id }) => repairFor(id) === repair)?.id ?? []);
+}

@@ -67,6 +67,7 @@ export const peoplePages = {
     'La planta de demostración es inventada: personas, válvulas, instrumentos de prueba, trabajos terminados y uno que espera firma. Llena para siempre esta carpeta vacía; para una planta real, empiece de nuevo con otra carpeta.',
   'The demo plant is loaded': 'La planta de demostración está cargada',
   'The new PIN again': 'El PIN nuevo otra vez',
+  'The others, less likely': 'Las demás, menos probables',
   'The rule of signing': 'La regla de la firma',
   'The server is in trouble': 'El servidor tiene un problema',
   'They can sign in and sign off no more, and this is not taken back. What they did stays in the log.':

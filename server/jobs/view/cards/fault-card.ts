@@ -102,6 +102,8 @@ function sayWay(id: RepairId, { way, hub }: { readonly way: RepairWay; readonly 
 
 /** One chance in twenty: judgement. */
 const WORTH_A_WORD = 0.05;
+/** So many stand in sight, however likely; the others open. */
+const IN_SIGHT = 5;
 
 function withHelp<O extends object>(option: O, help: string): O {
   return help === '' ? option : { ...option, help };
@@ -172,9 +174,13 @@ function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
       ...model.repairs.filter((id) => !named.includes(id)).map((id) => ({ id, probability: 0 })),
     ].map(({ id, probability }) => [id, helpFor(id, { probability, hub, job: input.job })]),
   );
+  const chance = new Map<string, number>(ranked.map(({ id, probability }) => [id, probability]));
   const fields = card.fields.map((field) => ({
     ...field,
-    options: field.options.map((one) => withHelp(one, help.get(one.value) ?? '')),
+    options: field.options.map((one, at) => ({
+      ...withHelp(one, help.get(one.value) ?? ''),
+      isRest: at >= IN_SIGHT && (chance.get(one.value) ?? 0) < WORTH_A_WORD,
+    })),
   }));
   return { ...card, fields };
 }

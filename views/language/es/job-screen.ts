@@ -2,6 +2,7 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The screen of a job and what leads to it. */
 export const jobScreen = {
+  'wanted for: {1}': 'se necesita para: {1}',
   'Chosen as on your job {1}.': 'Elegido como en su trabajo {1}.',
   'Look that it is what you hold now: {1}. Choose the rest.':
     'Mire que sea lo que tiene ahora en la mano: {1}. Elija lo demás.',

@@ -51,9 +51,16 @@ export interface FaultHub {
   }[];
 }
 
-/** A card whose order is advice of the engine: a hub, or the card that names the repair. */
+/** The card on which a gauge is fitted, on the bypass. */
+const FITS_GAUGE = 'gaugeFitted';
+
+/** A card whose order is advice of the engine: a hub, the card that names the repair, or the one that fits a gauge. */
 export function isFaultCard({ judge }: ReadingStep<string>): boolean {
-  return HUB_OF_RULE[judge.rule] !== undefined || Object.hasOwn(NAMES_REPAIR, judge.rule);
+  return (
+    HUB_OF_RULE[judge.rule] !== undefined ||
+    Object.hasOwn(NAMES_REPAIR, judge.rule) ||
+    judge.rule === FITS_GAUGE
+  );
 }
 
 /** The card with its choices in the order of the advice; nothing stands on it that this valve has not. */
@@ -62,6 +69,7 @@ export function faultCard(
   input: CardInput,
 ): CardView & { readonly hub?: FaultHub } {
   const hub = HUB_OF_RULE[step.judge.rule];
+  if (step.judge.rule === FITS_GAUGE) return gaugeCard(step, input);
   if (hub === undefined) return nameCard(step, input);
   const advice = adviceFor(input.job, hub);
   const next = nextView(advice, input.job);
@@ -159,6 +167,26 @@ function hubOfNaming({ judge }: ReadingStep<string>): Hub {
 }
 
 /** The repairs that this valve can want, the likeliest first. */
+/** Where the next check wants its gauge stands first, and says which check that is. */
+function gaugeCard(step: ReadingStep<string>, input: CardInput): CardView {
+  const { decision, checks } = adviceFor(input.job, 'bypassed');
+  const check = [decision.check, ...checks].find((one) => one !== null && one.fit.length > 0);
+  const card = readingCard(step, input);
+  const wanted: readonly string[] = check?.fit ?? [];
+  const values = card.fields[0]?.options.map(({ value }) => value) ?? [];
+  const ordered = withOptions(card, [
+    ...values.filter((value) => wanted.includes(value)),
+    ...values.filter((value) => !wanted.includes(value)),
+  ]);
+  const fields = ordered.fields.map((field) => ({
+    ...field,
+    options: field.options.map((one) =>
+      withHelp(one, check && wanted.includes(one.value) ? `wanted for: ${checkOf(check.check).title}` : ''),
+    ),
+  }));
+  return { ...ordered, fields };
+}
+
 function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
   const hub = hubOfNaming(step);
   const { belief, model } = adviceFor(input.job, hub);

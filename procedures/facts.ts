@@ -34,6 +34,8 @@ export function standsSo(when: WhenFact | undefined, facts: Facts): boolean {
   return when === undefined || [when.is].flat().includes(facts[when.fact]);
 }
 
+export const WITH_POSITIONER: WhenFact = { fact: 'positioner', is: ['pneumatic', 'electropneumatic'] };
+
 export const FACT_NAMES = Object.keys(FACTS) as readonly FactName[];
 
 /** @example factsOf(sheet, 'bench').place // 'bench' */

@@ -2,6 +2,7 @@
 
 import { CONDITION_IDS, everythingLive } from '../../../safety/conditions.ts';
 import { capital } from '../../capital.ts';
+import { type WhenFact, WITH_POSITIONER } from '../../facts.ts';
 import { airStays, bleedCase, connectCase } from '../../phases/case-air.ts';
 import { OPERATOR, yesNo } from '../../phases/common.ts';
 import { CYLINDER_AIR_STAYS } from '../../phases/cylinder-words.ts';
@@ -61,7 +62,7 @@ export function lookOver({ phase, back, makeSafe }: AtHub): Readonly<Record<stri
           choices: Object.entries(GAUGE_POINTS).map(([value, label]) => ({
             value,
             label: capital(label),
-            ...(ON_CYLINDER_ONLY.includes(value) ? { when: { fact: 'actuator', is: 'piston' } } : {}),
+            ...(ONLY_WHERE[value] === undefined ? {} : { when: ONLY_WHERE[value] }),
           })),
         },
         yesNo('jointTight', 'Fitted, its joint soaped and tight, and it moves'),
@@ -88,7 +89,14 @@ export const CYLINDER_BETWEEN: Readonly<Record<string, OtherWords>> = {
 };
 
 /** Only a cylinder has two ends, and a nozzle for each. */
-const ON_CYLINDER_ONLY: readonly string[] = ['cylinderTop', 'cylinderBottom', 'nozzleTop', 'nozzleBottom'];
+const CYLINDER: WhenFact = { fact: 'actuator', is: 'piston' };
+const ONLY_WHERE: Readonly<Record<string, WhenFact>> = {
+  cylinderTop: CYLINDER,
+  cylinderBottom: CYLINDER,
+  nozzle: WITH_POSITIONER,
+  nozzleTop: CYLINDER,
+  nozzleBottom: CYLINDER,
+};
 
 /** Test air on the actuator of the isolated valve: behind a hold, one source, bled off and shown gone after. */
 export function testAir(isolated: AtHub): Readonly<Record<string, Step>> {

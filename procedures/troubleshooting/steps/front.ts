@@ -1,4 +1,5 @@
 /** From opening the job to the first hub: what is needed, the complaint, what is fitted, the operator. */
+import { WITH_POSITIONER } from '../../facts.ts';
 import { OPERATOR, YES_NO, yesNo } from '../../phases/common.ts';
 import { putRight } from '../../phases/finding.ts';
 import type { ChoiceField, OtherWords, Step } from '../../vocabulary.ts';
@@ -12,8 +13,6 @@ const fitted = (name: string, label: string): ChoiceField => ({
   choices: YES_NO,
   optional: true,
 });
-
-const WITH_POSITIONER = { fact: 'positioner', is: ['pneumatic', 'electropneumatic'] } as const;
 
 const FIRST_NUMBERS = [
   ...(CHECK_READINGS.valveAgainstCommand?.asks ?? []),

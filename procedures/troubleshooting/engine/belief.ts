@@ -23,9 +23,27 @@ export interface Belief {
  */
 export function believe(model: Model, evidence: readonly Evidence[]): Belief {
   const items = counted(evidence);
-  const each = items.map((item) => likelihoods(model, item).map((one) => one.map(Math.log)));
+  const each = items.map((item) => logsOf(model, item));
   const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
   return { items, each, ...weigh(model, each), repaired };
+}
+
+/** Items whose logarithms are kept for one model; the oldest goes first. A search rarely has more. */
+const KEPT = 60;
+
+const LOGS = new WeakMap<Model, Map<string, readonly Float64Array[]>>();
+
+/** Each next step of a search weighs the same answers again and one more: what they say depends on nothing else. */
+function logsOf(model: Model, item: Counted): readonly Float64Array[] {
+  const kept = LOGS.get(model) ?? new Map<string, readonly Float64Array[]>();
+  LOGS.set(model, kept);
+  const key = JSON.stringify(item, (_, value) => (typeof value === 'number' ? String(value) : value));
+  const logs = kept.get(key) ?? likelihoods(model, item).map((one) => one.map(Math.log));
+  kept.delete(key);
+  kept.set(key, logs);
+  const [oldest] = kept.keys();
+  if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
+  return logs;
 }
 
 /**
@@ -36,20 +54,22 @@ export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights
   const count = model.hypotheses.length;
   const logs = new Float64Array(count * model.readers.length);
   model.readers.forEach((reader, r) => {
+    const mine = logs.subarray(r * count, (r + 1) * count);
     model.hypotheses.forEach(({ prior }, h) => {
-      logs[r * count + h] = Math.log(prior * reader.prior);
+      mine[h] = Math.log(prior * reader.prior);
     });
     for (const { [r]: log } of each)
-      for (let h = 0; h < count; h++) logs[r * count + h] = (logs[r * count + h] ?? 0) + (log?.[h] ?? 0);
+      for (let h = 0; h < count; h++) mine[h] = (mine[h] ?? 0) + (log?.[h] ?? 0);
   });
   const both = fromLogs(logs);
   const weights = new Float64Array(count);
   const readers = new Float64Array(model.readers.length);
-  both.forEach((weight, at) => {
-    const [r, h] = [Math.floor(at / count), at % count];
-    weights[h] = (weights[h] ?? 0) + weight;
-    readers[r] = (readers[r] ?? 0) + weight;
-  });
+  for (let r = 0; r < readers.length; r++)
+    for (let h = 0; h < count; h++) {
+      const weight = both[r * count + h] ?? 0;
+      weights[h] = (weights[h] ?? 0) + weight;
+      readers[r] = (readers[r] ?? 0) + weight;
+    }
   return { weights, readers };
 }
 

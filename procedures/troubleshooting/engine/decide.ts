@@ -61,7 +61,11 @@ type CheckOrRepair = Pick<Decision, 'best' | 'check' | 'checkFirstMinutes'> &
 function checkOrRepair(model: Model, of: Open): CheckOrRepair {
   const [first] = of.all;
   if (first === undefined) return { best: 'nothing left to check', check: null, checkFirstMinutes: null };
-  return byThinkingThrough(model, of) ?? byNextLook(model, of);
+  const thought = byThinkingThrough(model, of) ?? byNextLook(model, of);
+  if (thought?.best === 'check') return thought;
+  // The last word before a repair has everything that is likely, not its heaviest part alone.
+  const last = lookBeforeRepair(model, of);
+  return last.best === 'check' ? last : { ...last, ...thought };
 }
 
 /** Where few causes are left, by what each check costs in the end. */
@@ -84,40 +88,34 @@ function byThinkingThrough(model: Model, of: Open): CheckOrRepair | null {
   };
 }
 
-/** Where much is likely still: what tells most for its minutes, and repair where no next look would save any. */
-function byNextLook(model: Model, of: Open): CheckOrRepair {
-  const cheapest = bestCheck(model, { ...of, all: of.all.slice(0, LOOKED_AT) });
-  const again = isSure(of.question) ? lookThatPays(model, of) : null;
-  const checkFirstMinutes = cheapest?.minutes ?? null;
-  const on = isSure(of.question)
-    ? again !== null
-    : checkFirstMinutes !== null && checkFirstMinutes < of.expectedMinutes;
-  return { best: on ? 'check' : 'repair', check: again ?? of.all[0] ?? null, checkFirstMinutes };
+/** Where much is likely still: what tells most for its minutes. Null where none of the next looks would save any. */
+function byNextLook(model: Model, of: Open): CheckOrRepair | null {
+  if (isSure(of.question)) return null;
+  const look = lookBeforeRepair(model, { ...of, all: of.all.slice(0, LOOKED_AT) });
+  return look.best === 'check' ? { ...look, check: of.all[0] ?? null } : null;
 }
 
 /**
- * Before a sure repair is made: the reading on which it hangs, where looking at it once more is expected to save more
- * minutes than it takes. Null where nothing hangs on a single reading.
+ * Before a repair is made: the look that saves most for its minutes, a new one or once more at a reading on which much
+ * hangs, where it is expected to save more minutes than it takes.
  */
-export function lookThatPays(
-  model: Model,
-  of: {
-    readonly question: Question;
-    readonly evidence: readonly Evidence[];
-    readonly standing: Standing;
-    readonly all: readonly Suggestion[];
-  },
-): Suggestion | null {
-  const costs = repairCosts(model, { question: of.question, hub: of.standing.hub });
-  let best: { readonly suggestion: Suggestion; readonly savedMinutes: number } | null = null;
+function lookBeforeRepair(model: Model, of: Open): CheckOrRepair {
+  let [paying, most, savedMost]: [Suggestion | null, number, number] = [null, 0, Number.NEGATIVE_INFINITY];
   for (const suggestion of of.all) {
-    const joint = suggestion.again ? jointOfSuggested(model, { ...of, suggestion }) : null;
+    const joint = jointOfSuggested(model, { ...of, suggestion });
     if (joint === null) continue;
+    const { costs } = of;
     const savedMinutes =
       minutesAfter(unread(joint, costs.length), costs) - minutesAfter(joint, costs) - suggestion.minutes;
-    if (savedMinutes > (best?.savedMinutes ?? 0)) best = { suggestion, savedMinutes };
+    savedMost = Math.max(savedMost, savedMinutes);
+    if (savedMinutes / suggestion.minutes > most)
+      [paying, most] = [suggestion, savedMinutes / suggestion.minutes];
   }
-  return best?.suggestion ?? null;
+  return {
+    best: paying === null ? 'repair' : 'check',
+    check: paying ?? of.all[0] ?? null,
+    checkFirstMinutes: Number.isFinite(savedMost) ? of.expectedMinutes - savedMost : null,
+  };
 }
 
 /** The same classes where nobody has looked. */
@@ -134,23 +132,4 @@ function unread(joint: Float64Array, classes: number): Float64Array {
 /** Whether one repair, or leaving the valve alone, is so likely that nothing more is asked. */
 export function isSure({ classes, shares }: Question): boolean {
   return classes.some((_, at) => (shares[at] ?? 0) >= SURE_FRACTION);
-}
-
-function bestCheck(
-  model: Model,
-  of: {
-    readonly question: Question;
-    readonly evidence: readonly Evidence[];
-    readonly costs: readonly RepairCost[];
-    readonly all: readonly Suggestion[];
-  },
-): { readonly minutes: number } | null {
-  let best: { readonly minutes: number } | null = null;
-  for (const suggestion of of.all) {
-    const joint = jointOfSuggested(model, { ...of, suggestion });
-    if (joint === null) continue;
-    const minutes = suggestion.minutes + minutesAfter(joint, of.costs);
-    if (best === null || minutes < best.minutes) best = { minutes };
-  }
-  return best;
 }

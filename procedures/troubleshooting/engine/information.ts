@@ -2,14 +2,14 @@ import { SOUND } from '../causes.ts';
 import { type RepairId, repairFor } from '../repairs.ts';
 import type { Belief } from './belief.ts';
 import { causesLeft } from './likelihood.ts';
-import { type CheckTable, type Model, rowAt, visibleAt } from './model.ts';
+import { type CheckTable, type Model, type RowsSideBySide, sideBySide, visibleSideBySide } from './model.ts';
 import { amissOf, expectedExtraMisread } from './reader.ts';
 
 /**
  * What is left out of a choice: the least likely hypotheses that together weigh no more than this. They are counted
  * in what is believed, and change no order of checks.
  */
-const NEGLECTED = 0.01;
+const NEGLECTED = 0.003;
 
 /**
  * What is asked: which repair is wanted. Two causes with one repair need no telling apart; of two faults at once
@@ -19,8 +19,9 @@ export interface Question {
   readonly classes: readonly RepairId[];
   /** For each hypothesis that still counts: its weight, its classes, what it would show. */
   readonly weights: Float64Array;
-  readonly members: readonly (readonly number[])[];
-  readonly rows: readonly (readonly number[])[];
+  /** Two classes for each, the same one twice where it is alone. */
+  readonly members: Uint8Array;
+  readonly rows: RowsSideBySide;
   /** Probability of each class. */
   readonly shares: Float64Array;
   /** Misreads to be expected of the next answer, beside those of its check. */
@@ -31,7 +32,7 @@ export function questionOf(model: Model, belief: Belief): Question {
   const classes = model.repairs;
   const at = new Map(classes.map((id, index) => [id, index] as const));
   const weights: number[] = [];
-  const members: (readonly number[])[] = [];
+  const members: number[] = [];
   const rows: (readonly number[])[] = [];
   const shares = new Float64Array(classes.length);
   const least = leastCounted(belief.weights);
@@ -42,7 +43,8 @@ export function questionOf(model: Model, belief: Belief): Question {
     for (const one of mine) shares[one] = (shares[one] ?? 0) + weight / mine.length;
     if (weight < least) return;
     weights.push(weight);
-    members.push(mine);
+    const [one = 0, other = one] = mine;
+    members.push(one, other);
     rows.push(
       left.length === hypothesis.causes.length
         ? hypothesis.rows
@@ -52,7 +54,14 @@ export function questionOf(model: Model, belief: Belief): Question {
     );
   });
   const extraMisread = expectedExtraMisread(model.readers, belief.readers);
-  return { classes, weights: Float64Array.from(weights), members, rows, shares, extraMisread };
+  return {
+    classes,
+    weights: Float64Array.from(weights),
+    members: Uint8Array.from(members),
+    rows: sideBySide(rows),
+    shares,
+    extraMisread,
+  };
 }
 
 /** The weight below which a hypothesis is left out. */
@@ -70,37 +79,37 @@ function leastCounted(weights: Float64Array): number {
 export function jointOf(question: Question, table: CheckTable): Float64Array {
   const width = table.codes.length;
   const joint = new Float64Array(width * question.classes.length);
-  for (let n = 0; n < question.weights.length; n++) {
-    const mine = question.members[n] ?? [];
-    const part = (question.weights[n] ?? 0) / mine.length;
-    const [one, other] = visibleAt(table, question.rows[n] ?? []);
-    const a = rowAt(table, one).shares;
-    const b = other === null ? null : rowAt(table, other).shares;
-    for (const member of mine) addShares(joint, { at: member * width, part, a, b });
+  const { weights, members } = question;
+  const { one, other } = visibleSideBySide(table, question.rows);
+  const rows = table.rows.map(({ shares }) => shares);
+  const seen = new Float64Array(width);
+  for (let n = 0; n < weights.length; n++) {
+    const half = (weights[n] ?? 0) / 2;
+    const second = other[n] ?? -1;
+    putShares(seen, { a: rows[one[n] ?? 0], b: second < 0 ? undefined : rows[second] });
+    const [of, beside] = [(members[2 * n] ?? 0) * width, (members[2 * n + 1] ?? 0) * width];
+    for (let k = 0; k < width; k++) {
+      const part = half * (seen[k] ?? 0);
+      joint[of + k] = (joint[of + k] ?? 0) + part;
+      joint[beside + k] = (joint[beside + k] ?? 0) + part;
+    }
   }
   return misread(joint, { width, fraction: amissOf([table.check.misread, question.extraMisread]) });
 }
 
-/** Adds what one hypothesis shows; two faults by the rule of `bothShares`, written out where it runs millions of times. */
-function addShares(
-  joint: Float64Array,
-  of: {
-    readonly at: number;
-    readonly part: number;
-    readonly a: Float64Array;
-    readonly b: Float64Array | null;
-  },
+/** What one hypothesis shows; two faults by the rule of `bothShares`, written out where it runs millions of times. */
+function putShares(
+  seen: Float64Array,
+  { a, b }: { readonly a: Float64Array | undefined; readonly b: Float64Array | undefined },
 ): void {
-  const { at, part, a, b } = of;
-  if (b === null) {
-    for (let k = 0; k < a.length; k++) joint[at + k] = (joint[at + k] ?? 0) + part * (a[k] ?? 0);
+  if (a === undefined) throw new Error('a model without its row');
+  if (b === undefined) {
+    seen.set(a);
     return;
   }
   const [soundA, soundB] = [a[0] ?? 0, b[0] ?? 0];
-  const [ofA, ofB] = [(part * (1 + soundB)) / 2, (part * (1 + soundA)) / 2];
-  joint[at] = (joint[at] ?? 0) + part * soundA * soundB;
-  for (let k = 1; k < a.length; k++)
-    joint[at + k] = (joint[at + k] ?? 0) + ofA * (a[k] ?? 0) + ofB * (b[k] ?? 0);
+  seen[0] = soundA * soundB;
+  for (let k = 1; k < a.length; k++) seen[k] = ((a[k] ?? 0) * (1 + soundB) + (b[k] ?? 0) * (1 + soundA)) / 2;
 }
 
 function misread(

@@ -2,7 +2,7 @@ import type { CauseId } from '../causes.ts';
 import { repairOf } from '../repairs.ts';
 import type { Answer, Counted, Repaired, SeenBefore } from './evidence.ts';
 import { givenBy, likelyOf, saysTheSame, weighLooks } from './looks.ts';
-import type { CheckTable, Hypothesis, Model } from './model.ts';
+import { type CheckTable, type Hypothesis, type Model, type RowsSideBySide, sideBySide } from './model.ts';
 
 /** A repair that was made as written does not take so often: judgement. */
 const REPAIR_FAILS = 0.05;
@@ -63,22 +63,26 @@ function answerLikelihoods(
   model: Model,
   { looks, after }: { readonly looks: readonly Answer[]; readonly after: readonly Repaired[] },
 ): readonly Float64Array[] {
-  const result = model.readers.map(() => new Float64Array(model.hypotheses.length).fill(1));
+  const saysNothing = () => new Float64Array(model.hypotheses.length).fill(1);
   const [first] = looks;
   const table = first === undefined ? undefined : model.tables.get(first.check);
-  if (table === undefined) return result;
+  if (table === undefined) return model.readers.map(saysNothing);
   const weighed = model.readers.map(({ extraMisread }) => weighLooks(table, { looks, extraMisread }));
+  const rows =
+    after.length === 0
+      ? rowsOf(model.hypotheses)
+      : sideBySide(model.hypotheses.map((hypothesis) => rowsLeft(model, { hypothesis, after })));
   // Readers differ in how likely a slip is, never in what a reading says of the valve: that is asked once.
-  const by = weighed[0]?.groups.map(({ item }) => givenBy(table, item)) ?? [];
-  model.hypotheses.forEach((hypothesis, h) => {
-    const rows = after.length === 0 ? hypothesis.rows : rowsLeft(model, { hypothesis, after });
-    const given = by.map((one) => one(rows));
-    weighed.forEach((looked, r) => {
-      const likely = result[r];
-      if (looked !== null && likely !== undefined) likely[h] = likelyOf(looked, given);
-    });
-  });
-  return result;
+  const given = weighed[0]?.groups.map(({ item }) => givenBy(table, { item, rows })) ?? [];
+  return weighed.map((looked) => (looked === null ? saysNothing() : likelyOf(looked, given)));
+}
+
+const ROWS = new WeakMap<readonly Hypothesis[], RowsSideBySide>();
+
+function rowsOf(hypotheses: readonly Hypothesis[]): RowsSideBySide {
+  const known = ROWS.get(hypotheses) ?? sideBySide(hypotheses.map(({ rows }) => rows));
+  ROWS.set(hypotheses, known);
+  return known;
 }
 
 /**

@@ -37,19 +37,19 @@ export function lookAgainShares(
   if (table === undefined || weighed === null) return null;
   const { groups, none, noneAgain, slipFraction } = weighed;
   if (groups.some(({ code }) => code < 0)) return null;
-  const by = groups.map(({ item }) => givenBy(table, item));
   const { rows, weights } = of.question;
+  const given = groups.map(({ item }) => givenBy(table, { item, rows }));
   const width = table.codes.length;
   const shares = new Float64Array(width * weights.length);
   let [doubted, total] = [0, 0];
   for (let n = 0; n < weights.length; n++) {
-    const under = rows[n] ?? [];
-    const right = groups.map(({ factor }, g) => factor * (by[g]?.(under) ?? 0));
+    const [one = 0, other = -1] = [rows.one[n], rows.other[n]];
+    const right = groups.map(({ factor }, g) => factor * (given[g]?.[n] ?? 0));
     const likely = right.reduce((sum, one) => sum + one, none);
     total += weights[n] ?? 0;
     doubted += ((weights[n] ?? 0) * none) / likely;
     const next = nextLook(table, {
-      rows: under,
+      rows: other < 0 ? [one] : [one, other],
       right: right.map((one, g) => ({ share: one / likely, code: groups[g]?.code ?? 0 })),
       slipped: (none - noneAgain) / likely,
       lasting: noneAgain / likely,
@@ -71,11 +71,10 @@ export function lookAgainJoint(
   const width = shares.length / weights.length;
   const joint = new Float64Array(width * classes.length);
   for (let n = 0; n < weights.length; n++) {
-    const mine = members[n] ?? [];
-    const part = (weights[n] ?? 0) / mine.length;
-    for (const member of mine)
+    const half = (weights[n] ?? 0) / 2;
+    for (const member of [members[2 * n] ?? 0, members[2 * n + 1] ?? 0])
       for (let k = 0; k < width; k++)
-        joint[member * width + k] = (joint[member * width + k] ?? 0) + part * (shares[n * width + k] ?? 0);
+        joint[member * width + k] = (joint[member * width + k] ?? 0) + half * (shares[n * width + k] ?? 0);
   }
   return joint;
 }

@@ -1,9 +1,9 @@
 /** Looks at one thing through the same gauge, and what they say together. */
 import type { Check } from '../check.ts';
 import { type Answer, HEARSAY } from './evidence.ts';
-import { type CheckTable, shareOf, visibleAt } from './model.ts';
+import { type CheckTable, type RowsSideBySide, visibleSideBySide } from './model.ts';
 import { amissOf } from './reader.ts';
-import { densityTogether, partsUnder } from './rows.ts';
+import { partsUnder } from './rows.ts';
 
 /** A gauge that shows nothing and was never seen to move is wrong so often: judgement. */
 const UNPROVEN_ZERO_MISREAD = 0.3;
@@ -71,9 +71,14 @@ export function weighLooks(
   return { groups, none: apart + noneAgain, noneAgain, slipFraction: slips.at(-1) ?? 0 };
 }
 
-/** Likelihood of looks together, from how much a hypothesis gives of each group of them. */
-export function likelyOf({ groups, none }: Weighed, given: readonly number[]): number {
-  return groups.reduce((sum, { factor }, g) => sum + factor * (given[g] ?? 0), none);
+/** Likelihood of looks together under each hypothesis, from how much it gives of each group of them. */
+export function likelyOf({ groups, none }: Weighed, given: readonly Float64Array[]): Float64Array {
+  const likely = new Float64Array(given[0]?.length ?? 0).fill(none);
+  groups.forEach(({ factor }, g) => {
+    const of = given[g];
+    for (let h = 0; h < likely.length; h++) likely[h] = (likely[h] ?? 0) + factor * (of?.[h] ?? 0);
+  });
+  return likely;
 }
 
 interface ReadLook {
@@ -145,17 +150,43 @@ function grouped(
   return groups;
 }
 
-/** How much a set of rows gives of one reading: a share of a word, a density of a number. Each row is asked once. */
-export function givenBy(table: CheckTable, item: Answer): (rows: readonly number[]) => number {
+/** How much each of many hypotheses gives of one reading: a share of a word, a density of a number. */
+export function givenBy(
+  table: CheckTable,
+  of: { readonly item: Answer; readonly rows: RowsSideBySide },
+): Float64Array {
+  const { one, other } = visibleSideBySide(table, of.rows);
+  const { soundBoth, sound, amiss } = partsOfRows(table, of.item);
+  const given = new Float64Array(one.length);
+  for (let n = 0; n < given.length; n++) {
+    const [a, b] = [one[n] ?? 0, other[n] ?? -1];
+    const soundA = sound[a] ?? 0;
+    if (b < 0) given[n] = soundA * soundBoth + (amiss[a] ?? 0);
+    else {
+      const soundB = sound[b] ?? 0;
+      const shown = (amiss[a] ?? 0) * (1 + soundB) + (amiss[b] ?? 0) * (1 + soundA);
+      given[n] = soundA * soundB * soundBoth + shown / 2;
+    }
+  }
+  return given;
+}
+
+/** What each row of a table makes of one reading, worked out once: two faults meet by the rule of `bothShares`. */
+function partsOfRows(table: CheckTable, item: Answer) {
   const { measured } = table.check;
   const { value } = item;
-  if (value === undefined || measured === undefined) {
-    const at = table.codes.indexOf(item.outcome ?? '');
-    return (rows) => shareOf(table, { rows, at });
+  if (value !== undefined && measured !== undefined) {
+    const parts = table.rows.map((row) => partsUnder(measured, { value, readSigma: sigmaOf(item), row }));
+    return {
+      soundBoth: parts[0]?.sound ?? 0,
+      sound: Float64Array.from(parts, ({ soundShare }) => soundShare),
+      amiss: Float64Array.from(parts, (part) => part.amiss),
+    };
   }
-  const parts = table.rows.map((row) => partsUnder(measured, { value, readSigma: sigmaOf(item), row }));
-  return (rows) => {
-    const [one, other] = visibleAt(table, rows);
-    return densityTogether(parts[one], other === null ? undefined : parts[other]);
+  const at = table.codes.indexOf(item.outcome ?? '');
+  return {
+    soundBoth: at === 0 ? 1 : 0,
+    sound: Float64Array.from(table.rows, ({ shares }) => shares[0] ?? 0),
+    amiss: Float64Array.from(table.rows, ({ shares }) => (at === 0 ? 0 : (shares[at] ?? 0))),
   };
 }

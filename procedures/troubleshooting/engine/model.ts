@@ -174,6 +174,37 @@ export function visibleAt(
   return hiding.has(other) ? [other, null] : [one, other];
 }
 
+/** The rows of many hypotheses side by side; the second is -1 where there is none. */
+export interface RowsSideBySide {
+  readonly one: Int32Array;
+  readonly other: Int32Array;
+}
+
+/** @example sideBySide([[3], [4, 7]]) // { one: [3, 4], other: [-1, 7] } */
+export function sideBySide(rows: readonly (readonly number[])[]): RowsSideBySide {
+  return {
+    one: Int32Array.from(rows, ([one = 0]) => one),
+    other: Int32Array.from(rows, ([, other = -1]) => other),
+  };
+}
+
+/** What of them can be seen on a check. */
+export function visibleSideBySide(
+  { hiding }: Pick<CheckTable, 'hiding'>,
+  { one, other }: RowsSideBySide,
+): RowsSideBySide {
+  if (hiding.size === 0) return { one, other };
+  const seen = { one: Int32Array.from(one), other: Int32Array.from(other) };
+  other.forEach((second, at) => {
+    if (second < 0) return;
+    const first = one[at] ?? 0;
+    if (!hiding.has(first) && !hiding.has(second)) return;
+    seen.one[at] = hiding.has(first) ? first : second;
+    seen.other[at] = -1;
+  });
+  return seen;
+}
+
 export function rowAt({ rows }: Pick<CheckTable, 'rows'>, at: number): BareRow {
   const row = rows[at];
   if (row === undefined) throw new Error(`a model without its row ${at}`);

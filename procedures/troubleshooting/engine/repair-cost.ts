@@ -17,6 +17,33 @@ const COMES_BACK_MINUTES = 240;
  */
 const LOOKED_AT_ANEW_MINUTES = 120;
 
+/**
+ * Three repairs are named. Where it is none of them, three are made in vain, and the valve stays out of service until
+ * somebody else has begun anew: two shifts. Minutes: judgement.
+ */
+export const UNNAMED_MINUTES = 960;
+
+/**
+ * Share of the first so many classes that is not among the three likeliest of them.
+ * @example unnamedShare([0.5, 0.3, 0.05, 0.1], 4) // 0.05
+ */
+export function unnamedShare(shares: ArrayLike<number>, count: number): number {
+  let [first, second, third, total] = [0, 0, 0, 0];
+  for (let at = 0; at < count; at++) {
+    const share = shares[at] ?? 0;
+    total += share;
+    if (share > first) {
+      third = second;
+      second = first;
+      first = share;
+    } else if (share > second) {
+      third = second;
+      second = share;
+    } else if (share > third) third = share;
+  }
+  return Math.max(0, total - first - second - third);
+}
+
 export interface RepairCost {
   readonly minutes: number;
   /** Beside the minutes, where it was not this. */
@@ -53,7 +80,10 @@ function proofMinutes(model: Model, { proof, hub }: Repair): number {
   return minutes + Math.min(...hubs.map((to) => moveMinutes({ from: hub, to })));
 }
 
-/** Expected minutes of trying repairs by probability for their minutes until one cures, and which comes first. */
+/**
+ * Expected minutes of trying repairs by probability for their minutes until one cures, and which comes first; what it
+ * costs where it is none of the three likeliest is counted in.
+ */
 export function expectedRepair(
   shares: ArrayLike<number>,
   costs: readonly RepairCost[],
@@ -72,6 +102,7 @@ export function expectedRepair(
     expectedMinutes += (left * cost.minutes + after * cost.inVainMinutes) / total;
     left = after;
   }
+  expectedMinutes += (UNNAMED_MINUTES * unnamedShare(shares, costs.length)) / total;
   return { expectedMinutes, first: order[0]?.at ?? 0 };
 }
 

@@ -2,6 +2,7 @@
  * One-step rollout: what each check would cost in the end, where after it whatever tells most for its minutes is
  * checked until a repair costs less. Pattipati and Alexandridis 1990; Tu and Pattipati 2003.
  */
+import { UNNAMED_MINUTES, unnamedShare } from './repair-cost.ts';
 import type { SmallProblem, Stance } from './small-problem.ts';
 
 /** What is so unlikely on the way is not followed further, nor is a way so long; the repairs stand for the rest. */
@@ -61,10 +62,11 @@ function checkFrom(
   if (!way || offer === undefined || here === undefined || there === undefined)
     return Number.POSITIVE_INFINITY;
   const { width, shares } = offer;
+  const to = way.to === null ? of.stance : way.to();
   let minutes = share * way.minutes;
   for (let k = 0; k < width && minutes < of.most; k++) {
     for (let n = 0; n < here.length; n++) there[n] = (here[n] ?? 0) * (shares[n * width + k] ?? 0);
-    minutes += bestFrom(walk, { depth: depth + 1, stance: way.to(), taken: taken | (1 << at) });
+    minutes += bestFrom(walk, { depth: depth + 1, stance: to, taken: taken | (1 << at) });
   }
   return minutes;
 }
@@ -87,6 +89,7 @@ function tellsMost(
 ): number | null {
   let [best, most] = [-1, 0];
   const { offers } = here.stance;
+  noteLikely(walk, here);
   for (let at = 0; at < offers.length; at++) {
     const way = offers[at];
     if (!way || (here.taken >> at) & 1 || here.share * way.minutes >= here.worth) continue;
@@ -94,6 +97,23 @@ function tellsMost(
     if (told > most) [best, most] = [at, told];
   }
   return best < 0 ? null : best;
+}
+
+/** What is less likely at a place changes no order of checks there. */
+const LIKELY_FRACTION = 0.001;
+
+const LIKELY = new Uint8Array(256);
+let likelyCount = 0;
+
+/** Hypotheses that a choice at a place looks at. */
+function noteLikely(walk: Walk, of: { readonly depth: number; readonly share: number }): void {
+  const left = walk.left[of.depth] ?? walk.weights;
+  likelyCount = 0;
+  for (let n = 0; n < left.length; n++)
+    if ((left[n] ?? 0) >= LIKELY_FRACTION * of.share) {
+      LIKELY[likelyCount] = n;
+      likelyCount += 1;
+    }
 }
 
 const JOINT = new Float64Array(4096);
@@ -108,9 +128,9 @@ function bitsOfOffer(walk: Walk, of: { readonly at: number; readonly depth: numb
   const { classes, members } = walk;
   JOINT.fill(0, 0, classes * width);
   BY_WORD.fill(0, 0, width);
-  for (let n = 0; n < left.length; n++) {
+  for (let at = 0; at < likelyCount; at++) {
+    const n = LIKELY[at] ?? 0;
     const half = (left[n] ?? 0) / 2;
-    if (half === 0) continue;
     const [a, b] = [(members[2 * n] ?? 0) * width, (members[2 * n + 1] ?? 0) * width];
     for (let k = 0; k < width; k++) {
       const part = half * (shares[n * width + k] ?? 0);
@@ -143,7 +163,9 @@ function informationIn(width: number, classes: number): number {
 }
 
 const BY_CLASS = new Float64Array(256);
+/** Classes by chance for their minutes, with what each is worth. */
 const ORDER = new Uint8Array(256);
+const WORTH = new Float64Array(256);
 const UNTIL = new Float64Array(256);
 
 /**
@@ -168,41 +190,37 @@ function repairFrom(
   let count = 0;
   for (let one = 0; one < walk.classes; one++) {
     if ((BY_CLASS[one] ?? 0) <= 0) continue;
-    const worth = worthOf(costs, one);
+    const worth = (BY_CLASS[one] ?? 0) / ((costs.minutes[one] ?? 0) + (costs.inVainMinutes[one] ?? 0));
     let at = count;
-    while (at > 0 && worthOf(costs, ORDER[at - 1] ?? 0) < worth) {
+    while (at > 0 && (WORTH[at - 1] ?? 0) < worth) {
       ORDER[at] = ORDER[at - 1] ?? 0;
+      WORTH[at] = WORTH[at - 1] ?? 0;
       at -= 1;
     }
     ORDER[at] = one;
+    WORTH[at] = worth;
     count += 1;
   }
   // Minutes until each class has been repaired, wrong ones before it in vain.
   let [spent, inVain] = [0, 0];
   for (let at = 0; at < count; at++) {
     const one = ORDER[at] ?? 0;
-    spent += costs[one]?.minutes ?? 0;
+    spent += costs.minutes[one] ?? 0;
     UNTIL[one] = spent + inVain;
-    inVain += costs[one]?.inVainMinutes ?? 0;
+    inVain += costs.inVainMinutes[one] ?? 0;
   }
-  let [minutes, perfectMinutes] = [0, 0];
+  let [minutes, perfectMinutes] = [UNNAMED_MINUTES * unnamedShare(BY_CLASS, walk.classes), 0];
   for (let n = 0; n < left.length; n++) {
     const weight = left[n] ?? 0;
     const [a, b] = [walk.members[2 * n] ?? 0, walk.members[2 * n + 1] ?? 0];
     const [first, last] = (UNTIL[a] ?? 0) < (UNTIL[b] ?? 0) ? [a, b] : [b, a];
-    const cost = costs[first];
-    if (weight === 0 || cost === undefined) continue;
+    if (weight === 0) continue;
     // Of two faults the first repair was not in vain, and cured nothing yet.
-    const both = first === last ? 0 : (costs[last]?.minutes ?? 0);
-    minutes += weight * ((UNTIL[last] ?? 0) - (first === last ? 0 : cost.inVainMinutes));
-    perfectMinutes += weight * (cost.minutes + both);
+    const both = first === last ? 0 : (costs.minutes[last] ?? 0);
+    minutes += weight * ((UNTIL[last] ?? 0) - (first === last ? 0 : (costs.inVainMinutes[first] ?? 0)));
+    perfectMinutes += weight * ((costs.minutes[first] ?? 0) + both);
   }
   return { minutes, perfectMinutes, share };
-}
-
-function worthOf(costs: SmallProblem['costs']['isolated'], one: number): number {
-  const cost = costs[one];
-  return cost === undefined ? 0 : (BY_CLASS[one] ?? 0) / (cost.minutes + cost.inVainMinutes);
 }
 
 function sum(numbers: Float64Array): number {

@@ -6,7 +6,7 @@ import { lookAgainShares, looksToDoubt } from './look-again.ts';
 import { type Model, sharesOf } from './model.ts';
 import { planOf, type Standing, type Suggestion } from './next-check.ts';
 import { amissOf } from './reader.ts';
-import { type RepairCost, repairCosts } from './repair-cost.ts';
+import { repairCosts } from './repair-cost.ts';
 
 /** So many hypotheses are thought through at most, and they must hold so much of what is likely. */
 const HYPOTHESES_MOST = 40;
@@ -25,7 +25,17 @@ export interface Offer {
 /** Where the valve stands and which gauges are on it; what each offer costs from there, and where it leads. */
 export interface Stance {
   readonly hub: Hub;
-  readonly offers: readonly ({ readonly minutes: number; readonly to: () => Stance } | null)[];
+  readonly offers: readonly ({
+    readonly minutes: number;
+    /** Null where the valve stands as before. */
+    readonly to: (() => Stance) | null;
+  } | null)[];
+}
+
+export interface ClassCosts {
+  readonly minutes: Float64Array;
+  /** Beside the minutes, where it was not this. */
+  readonly inVainMinutes: Float64Array;
 }
 
 export interface SmallProblem {
@@ -34,7 +44,8 @@ export interface SmallProblem {
   /** Two classes for each hypothesis, the same one twice where it is alone; numbered without gaps. */
   readonly members: Uint8Array;
   readonly classes: number;
-  readonly costs: Readonly<Record<Hub, readonly RepairCost[]>>;
+  /** Of each class, from each hub. */
+  readonly costs: Readonly<Record<Hub, ClassCosts>>;
   readonly start: Stance;
 }
 
@@ -51,22 +62,22 @@ export function smallProblem(model: Model, of: Of): SmallProblem | null {
   if (heavy === null) return null;
   const { members, rows, weights, extraMisread } = of.question;
   const part = {
-    rows: heavy.map((n) => rows[n] ?? []),
+    rows: {
+      one: Int32Array.from(heavy, (n) => rows.one[n] ?? 0),
+      other: Int32Array.from(heavy, (n) => rows.other[n] ?? -1),
+    },
     weights: Float64Array.from(heavy, (n) => weights[n] ?? 0),
     extraMisread,
   };
   const offers = of.all
     .slice(0, OFFERS_MOST)
     .flatMap((suggestion) => offerOf(model, { suggestion, part, evidence: of.evidence }) ?? []);
-  const used = [...new Set(heavy.flatMap((n) => members[n] ?? []))];
-  const numbered = heavy.flatMap((n) => {
-    const [one = 0, other = one] = members[n] ?? [];
-    return [used.indexOf(one), used.indexOf(other)];
-  });
+  const mine = heavy.flatMap((n) => [members[2 * n] ?? 0, members[2 * n + 1] ?? 0]);
+  const used = [...new Set(mine)];
   return {
     offers,
     weights: part.weights,
-    members: Uint8Array.from(numbered),
+    members: Uint8Array.from(mine, (one) => used.indexOf(one)),
     classes: used.length,
     costs: costsByHub(model, { question: of.question, used }),
     start: stances(model, offers)(of.standing),
@@ -98,9 +109,11 @@ function offerOf(
     return shares === null ? null : { suggestion, width, shares };
   }
   const misread = amissOf([table.check.misread, part.extraMisread]);
-  const shares = new Float64Array(width * part.rows.length);
-  part.rows.forEach((rows, n) => {
-    const bare = sharesOf(table, rows);
+  const { one, other } = part.rows;
+  const shares = new Float64Array(width * one.length);
+  one.forEach((first, n) => {
+    const second = other[n] ?? -1;
+    const bare = sharesOf(table, second < 0 ? [first] : [first, second]);
     for (let k = 0; k < width; k++) shares[n * width + k] = (1 - misread) * (bare[k] ?? 0) + misread / width;
   });
   return { suggestion, width, shares };
@@ -112,7 +125,11 @@ function costsByHub(
 ): SmallProblem['costs'] {
   const at = (hub: Hub) => {
     const all = repairCosts(model, { question: of.question, hub });
-    return of.used.flatMap((one) => all[one] ?? []);
+    const used = of.used.flatMap((one) => all[one] ?? []);
+    return {
+      minutes: Float64Array.from(used, ({ minutes }) => minutes),
+      inVainMinutes: Float64Array.from(used, ({ inVainMinutes }) => inVainMinutes),
+    };
   };
   return { 'in service': at('in service'), bypassed: at('bypassed'), isolated: at('isolated') };
 }
@@ -129,8 +146,14 @@ function stances(model: Model, offers: readonly Offer[]): (standing: Standing) =
       offers: offers.map(({ suggestion }) => {
         const plan = planOf(model, { id: suggestion.check, standing });
         if (plan === null) return null;
+        if (plan.hub === standing.hub && plan.fit.length === 0) return { minutes: plan.minutes, to: null };
         const gaugesFitted = [...standing.gaugesFitted, ...plan.fit];
-        return { minutes: plan.minutes, to: () => stance({ ...standing, hub: plan.hub, gaugesFitted }) };
+        let there: Stance | null = null;
+        const to = () => {
+          there ??= stance({ ...standing, hub: plan.hub, gaugesFitted });
+          return there;
+        };
+        return { minutes: plan.minutes, to };
       }),
     };
     known.set(key, made);

@@ -1,6 +1,14 @@
 import { SOUND } from '../../../procedures/troubleshooting/causes.ts';
 import type { Hypothesis, Model } from '../../../procedures/troubleshooting/engine/model.ts';
-import { drawHypothesis, everythingRead, type Figures, figuresOf, random, search } from './simulate.ts';
+import {
+  drawHypothesis,
+  everythingRead,
+  type Figures,
+  figuresOf,
+  type Run,
+  random,
+  search,
+} from './simulate.ts';
 
 export interface TableWorld {
   /** Searches as advised, on faults drawn by their priors, pairs as often as the priors have them. */
@@ -11,7 +19,7 @@ export interface TableWorld {
   readonly statedLessRight: number;
 }
 
-interface Draws {
+export interface Draws {
   readonly runs: number;
   readonly seed: number;
   /** Beside the misreads of the table; nobody tells the engine. */
@@ -21,7 +29,16 @@ interface Draws {
 
 /** The table world: what a cause shows is drawn from the same table by which the engine weighs it. */
 export function tableWorld(model: Model, of: Draws): TableWorld {
-  const runs = draws(model, of).map((one) => search(model, one));
+  return tableWorldOf(searches(model, of));
+}
+
+/** One search for each draw. */
+export function searches(model: Model, of: Draws): readonly Run[] {
+  return draws(model, of).map((one) => search(model, one));
+}
+
+/** What so many searches come to, also those of several kinds of valve. */
+export function tableWorldOf(runs: readonly Run[]): TableWorld {
   const advised = figuresOf(runs);
   const single = figuresOf(runs.filter(({ truth }) => truth.causes.length === 1));
   return { advised, single, statedLessRight: advised.stated - advised.right };

@@ -17,6 +17,9 @@ import { repairFor } from '../../../../procedures/troubleshooting/repairs.ts';
 /** Of its misreads, so many come again at the next look; looks at one reading: the same judgement as the engine's. */
 const COMES_AGAIN = 0.5;
 const LOOKS_MOST = 3;
+/** So many repairs are named, and what it costs where it is none of them; the same judgement as the engine's. */
+const NAMED = 3;
+const UNNAMED_MINUTES = 960;
 
 /** How often each word of a check was given. */
 interface Told {
@@ -168,9 +171,10 @@ export function minutesOfRepairs(
   });
   const order = costs.map((cost, at) => ({ ...cost, at, chance: chances[at] ?? 0 }));
   order.sort((a, b) => b.chance * (a.minutes + a.inVainMinutes) - a.chance * (b.minutes + b.inVainMinutes));
+  const unnamed = sum([...chances].sort((a, b) => b - a).slice(NAMED));
   return of.weights.reduce(
     (total, weight, h) => total + weight * minutesUntil(order, world.wanted[h] ?? []),
-    0,
+    unnamed * UNNAMED_MINUTES,
   );
 }
 

@@ -82,11 +82,13 @@ export function workedPlace({ place, notes }: Pick<Job, 'place' | 'notes'>): num
   return worked;
 }
 
-/** Whose line is the newest, and when it was written: of the work, or beside it. */
+/** Whose line is the newest, when it was written, and of the work by which act; beside the work it has none. */
 export function newestLine({
   answers,
   notes,
-}: Pick<Job, 'answers' | 'notes'>): { readonly person: string; readonly at: string } | undefined {
+}: Pick<Job, 'answers' | 'notes'>):
+  | { readonly person: string; readonly at: string; readonly act?: string }
+  | undefined {
   const struck = notes.flatMap((one) => (one.struck === null ? [] : [one.struck]));
   return [answers.at(-1), notes.at(-1), ...struck]
     .filter((line) => line !== undefined)

@@ -22,6 +22,7 @@ import type { Catalogue } from './catalogue.ts';
 import { jobKind } from './job-stream.ts';
 import { pointKind } from './point-stream.ts';
 import { readInBy, shownDigest } from './shown.ts';
+import { newestAct } from './view/newest-act.ts';
 import { clock, nameOf } from './view/words.ts';
 
 export interface JobCall {
@@ -133,6 +134,9 @@ function signatoryNow(call: JobCall, read: Read): { readonly signatory?: Signato
   return { signatory: { ...given, name: name || given.name, signer } };
 }
 
+/** Acts that answer a card; any other is told by what it was. */
+const ANSWERS: readonly string[] = ['step-answered', 'row-read', 'hold-signed', 'hold-sent-back'];
+
 /** The same refusal with the name of whoever was quicker, and what they did; the page shows what was typed. */
 async function answeredBy(refusal: Refusal, { services, job: id, action }: JobCall): Promise<Refusal> {
   const job = await services.log.state(jobKind, id);
@@ -142,14 +146,17 @@ async function answeredBy(refusal: Refusal, { services, job: id, action }: JobCa
   const name = nameOf(last.person, new Map(person === undefined ? [] : [[person.id, person.name]]));
   const hasTyped = 'given' in action && Object.values(action.given).some((text) => text !== '');
   const answered = job.answers.at(-1);
-  const isWork = answered?.at === last.at && answered.act !== 'corrected';
-  const sameStep = 'step' in action && answered?.step === action.step && isWork;
+  const isAnswer = answered?.at === last.at && ANSWERS.includes(answered.act);
+  const sameStep = 'step' in action && answered?.step === action.step && isAnswer;
   const did = sameStep
     ? `This step was answered by ${name}`
     : `Another line of this job was written by ${name}`;
+  const isOther = answered?.at === last.at && !isAnswer;
   return new Refusal({
     ...refusal.text,
-    what: `${did} at ${clock(last.at)} UTC, while your card was open.`,
+    what: isOther
+      ? `${newestAct(job, person === undefined ? [] : [person])} Your card was open then.`
+      : `${did} at ${clock(last.at)} UTC, while your card was open.`,
     kept: hasTyped
       ? 'Nothing of yours was written; what you typed is still here.'
       : 'Nothing of yours was written.',

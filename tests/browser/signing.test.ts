@@ -74,7 +74,7 @@ inBrowser('three people at three screens', (open) => {
     await supervisor.locator(`#job-${id}`).waitFor({ state: 'detached' });
     await other.getByRole('heading', { name: 'Connect one regulator and its gauge to the case' }).waitFor();
     const news = other.locator('#news');
-    await news.getByText(/Answered by Supervisor .* This is the card now\./).waitFor();
+    await news.getByText(/Signed by Supervisor .* This is the job now\./).waitFor();
     await picture(other, 'second-technician-news');
 
     await answerTo(technician, { id, step: 'asFoundCycle' });
@@ -83,7 +83,7 @@ inBrowser('three people at three screens', (open) => {
     const where = () => other.evaluate(() => [window.scrollY, document.activeElement?.getAttribute('name')]);
     const before = await where();
     await answerByJson({ page: technician, server: plant.server, id });
-    await news.getByText(/This step was answered by Technician .* What you typed stays here/).waitFor();
+    await news.getByText(/Answered by Technician .* What you typed stays here/).waitFor();
     expect(await where()).toEqual(before);
     expect(await other.locator('#card [name=travelM]').inputValue()).toBe('12 %');
     expect(await faultsOfPage(other)).toEqual([]);

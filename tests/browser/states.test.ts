@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { LETTERS } from '../../server/http/font-letters.ts';
 import { type Asked, axeViolations, sticksOut } from './harness/axe.ts';
+import { NARROWEST } from './harness/browser.ts';
 import { demoPlant } from './harness/demo-plant.ts';
 import { inBrowser } from './harness/in-browser.ts';
 import { layoutShift } from './harness/layout-shift.ts';
@@ -136,6 +137,28 @@ inBrowser('every page in every state in which somebody may look at it', (open) =
       },
     });
     expect(faults).toEqual([]);
+  });
+
+  test('the heads of a long list stay in sight at a desk and lie still on paper; a tag stays in one piece on the narrowest screen', async () => {
+    const { page } = await open({ origin: plant.server.origin });
+    await signIn(page, inRole(plant.people, 'engineer'));
+    await page.goto('/valves');
+    await page.locator('tbody tr').last().scrollIntoViewIfNeeded();
+    const head = page.locator('thead th').first();
+    const seen = await head.evaluate((th) => {
+      const { left, top, height } = th.getBoundingClientRect();
+      const scrolled = window.scrollY > height;
+      return [scrolled, top >= 0, th.contains(document.elementFromPoint(left + 20, top + height / 2))];
+    });
+    expect(seen).toEqual([true, true, true]);
+    await page.emulateMedia({ media: 'print' });
+    expect(await head.evaluate((th) => getComputedStyle(th).position)).toBe('static');
+    await page.emulateMedia({ media: 'screen' });
+    await page.setViewportSize(NARROWEST);
+    await page.goto('/jobs/12');
+    const tag = page.locator('.title-block__value--tag a');
+    expect(await tag.textContent()).toContain('-');
+    expect(await tag.evaluate((one) => one.getClientRects().length)).toBe(1);
   });
 
   test('a hold is read with large letters, on the narrowest screen, in colours that the machine sets, and in grey on paper, and nothing on it moves by itself (UI-08, UI-30, UI-44)', async () => {

@@ -115,7 +115,7 @@ async function refresh(asked = false) {
   if (!now) return;
   if (hadFocus) now.querySelector('[data-focus]')?.focus({ preventScroll: true });
   const isNew = now.dataset.livePlace !== place;
-  news(jobOf(now) && isNew && !asked ? 'answered' : '', now.dataset.liveBy);
+  news(jobOf(now) && isNew && !asked ? 'answered' : '', now.dataset.liveSaid);
 }
 
 async function tellAbout(root) {
@@ -123,17 +123,17 @@ async function tellAbout(root) {
   const answer = await fetch(location.pathname, { headers }).catch(() => null);
   if (!answer?.ok) return;
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
-  const by = page.querySelector('[data-live-by]')?.dataset.liveBy;
-  news(jobOf(root) ? 'answeredTyping' : 'listChanged', by);
+  const said = page.querySelector('[data-live-said]')?.dataset.liveSaid;
+  news(jobOf(root) ? 'answeredTyping' : 'listChanged', said);
 }
 
 // What can be said stands in the page, in its language; `which` is its name there, or blank for nothing.
 const ACTS = { answeredTyping: 'showCard', listChanged: 'showList' };
-function news(which, who = '') {
+function news(which, said = '') {
   const strip = document.getElementById('news');
   if (!strip) return;
   strip.hidden = which === '';
-  strip.querySelector('[data-news]').textContent = (strip.dataset[which] ?? '').replace('{who}', () => who);
+  strip.querySelector('[data-news]').textContent = (strip.dataset[which] ?? '').replace('{said}', () => said);
   const button = strip.querySelector('[data-show]');
   button.hidden = !ACTS[which];
   button.textContent = strip.dataset[ACTS[which]] ?? '';

@@ -4,6 +4,7 @@ import { help } from './es/help.ts';
 import { jobScreen } from './es/job-screen.ts';
 import { longWork } from './es/long-work.ts';
 import { loopRecord } from './es/loop-record.ts';
+import { newestAct } from './es/newest-act.ts';
 import { peoplePages } from './es/people-pages.ts';
 import { photos } from './es/photos.ts';
 import { pictures } from './es/pictures.ts';
@@ -25,6 +26,7 @@ export const es = {
   ...rest,
   ...work,
   ...frame,
+  ...newestAct,
   ...guide,
   ...help,
   ...jobScreen,

@@ -8,7 +8,7 @@ export interface Translated {
 
 const TAG = /<!--[\s\S]*?-->|<![^>]*>|<\/?[a-zA-Z][^\s>/]*(?:"[^"]*"|'[^']*'|[^>"'])*>/g;
 const SPOKEN = new Set(
-  'alt title label placeholder aria-label aria-description aria-valuetext aria-roledescription data-text data-label data-unknown data-unkept data-unasked data-idle data-shift data-over data-answered data-answered-typing data-list-changed data-show-card data-show-list'.split(
+  'alt title label placeholder aria-label aria-description aria-valuetext aria-roledescription data-text data-label data-unknown data-unkept data-unasked data-idle data-shift data-over data-live-said data-answered data-answered-typing data-list-changed data-show-card data-show-list'.split(
     ' ',
   ),
 );

@@ -47,6 +47,9 @@ export interface StrokeCurve {
 
 export const CURVE = { width: 344, left: 42, right: 332, top: 62, below: 44 } as const;
 
+/** From the highest travel that is wanted to the foot of the band's name: no grid line runs through its letters. */
+const BAND_NAME_BELOW = 18;
+
 /** Where the plot ends, in screen dots from the top. */
 export function footOf(curve: Pick<StrokeCurve, 'form'>): number {
   return curve.form === 'record' ? 232 : 286;
@@ -205,7 +208,7 @@ function bandName(curve: StrokeCurve, { x, y }: Scales): string {
   return letters(
     {
       x: x(high.signal) + inward,
-      y: y(high.travel) + 7,
+      y: y(high.travel) + BAND_NAME_BELOW,
       'text-anchor': inward < 0 ? 'end' : 'start',
       class: 't14 ink2-fill halo',
     },

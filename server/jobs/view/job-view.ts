@@ -16,9 +16,10 @@ import { drawing } from './drawing.ts';
 import { DRAWN, energyView } from './energies.ts';
 import { type FieldView, fieldViews, type Typed } from './fields.ts';
 import { lineViews } from './lines.ts';
+import { newestAct } from './newest-act.ts';
 import { pointViews } from './points.ts';
 import { scaleView } from './scale.ts';
-import { clock, nameOf, placeWords } from './words.ts';
+import { clock, placeWords } from './words.ts';
 
 export interface ViewInput {
   readonly job: Job;
@@ -64,7 +65,7 @@ export function jobView(input: ViewInput) {
     comesNext: job.status === 'closed' ? nextProcedures(job, definition) : [],
     tried: sayTried(definition),
     points: pointViews(job, around.compiled),
-    lastBy: lastBy(input),
+    newestAct: newestAct(job, input.people),
     lapsed: open === null ? null : lapsedView(input),
     blocked: open === null ? [] : blockedBy(input),
     back: open === null ? [] : backView(input),
@@ -72,15 +73,6 @@ export function jobView(input: ViewInput) {
     /** Drawn when a template asks: a JSON client has no use for it, and it costs as much as all else together. */
     drawing: (say?: (text: string) => string) => drawing(job, { nowMs: around.nowMs, ...(say && { say }) }),
   };
-}
-
-/** Who wrote the newest line, for the other screens that show this job. */
-function lastBy({ job, people }: ViewInput): string {
-  const last = newestLine(job);
-  if (last === undefined) return '';
-  const writer = people.filter(({ id }) => id === last.person);
-  const names = new Map(writer.map(({ id, name }) => [id, name]));
-  return `${nameOf(last.person, names)} at ${clock(last.at)} UTC`;
 }
 
 /** Lines under the heading of their phase, as they came. */

@@ -195,7 +195,7 @@ describe('two screens at one card', () => {
     const typed = { signalPa: '3 psi', travelM: '0.4 %' };
     const moved = await at.sendForm({ ...fields, ...typed });
     expect(moved.status).toBe(409);
-    expect(textOf(moved.html)).toContain('Another line of this job was written by technician 1 (T1)');
+    expect(textOf(moved.html)).toContain('An earlier line was corrected by technician 1 (T1)');
     expect(standing(moved.html)).toMatchObject(typed);
   });
 });

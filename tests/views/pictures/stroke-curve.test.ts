@@ -155,6 +155,19 @@ describe('the stroke curve', () => {
     expect(Math.abs(Number(from) - Number(to))).toBeCloseTo(Math.abs(x(12.5) - x(11.62)), 1);
   });
 
+  test('writes the name of the band between two lines of the grid, not over one', () => {
+    for (const form of ['card', 'record'] as const) {
+      const curve = { ...asFound, form };
+      const { elements } = readHtml(strokeCurve(curve));
+      const name = elements.find((one) => one.tagName === 'text' && textOf(one) === words.band);
+      const foot = Number((name && attributeOf(name, 'y')) ?? 0);
+      const { y } = curveScales(curve);
+      // Capitals of 14 px and the halo around them.
+      for (const travel of curve.travelTicks)
+        expect(y(travel) < foot - 14 || y(travel) > foot + 4, form).toBe(true);
+    }
+  });
+
   test('never draws the band below the foot of the plot', () => {
     fc.assert(
       fc.property(anyCurve, (curve) => {

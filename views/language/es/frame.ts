@@ -7,7 +7,6 @@ export const frame = {
   '. Line {1}, {2}, {3}': '. Línea {1}, {2}, {3}',
   'A simulated valve. Nothing here is done at the plant, and nothing counts in any record.':
     'Una válvula simulada. Aquí no se hace nada en la planta y nada cuenta en ningún registro.',
-  'Answered by {who}. This is the card now.': 'Respondió {who}. Esta es ahora la tarjeta.',
   'As this machine': 'Como esta máquina',
   'Batch or serial number': 'Número de lote o de serie',
   'Cause, chances in ten': 'Causa, probabilidad sobre diez',
@@ -72,8 +71,6 @@ export const frame = {
   'The signature allows this, and nothing else': 'La firma permite esto, y nada más',
   'The valve and its energies': 'La válvula y sus energías',
   'Throw it away': 'Desecharlo',
-  'This step was answered by {who}. What you typed stays here until you show the new card.':
-    'A este paso respondió {who}. Lo que escribió se queda aquí hasta que muestre la tarjeta nueva.',
   'To know before signing': 'Saber antes de firmar',
   'What was found': 'Qué se encontró',
   'Where on the valve': 'En qué parte de la válvula',

@@ -5,6 +5,7 @@ import type { Compiled } from './compile.ts';
 import { everyFacts } from './facts.ts';
 import { forValve } from './for-valve.ts';
 import { controlFaults, energyFaults } from './lint/energy-control.ts';
+import { oneGoFaults } from './lint/one-go.ts';
 import { pointFaults, startFaults } from './lint/points.ts';
 import { sentenceFaults } from './lint/sentences.ts';
 import { isVerb } from './lint/verbs.ts';
@@ -90,6 +91,7 @@ function stepFaults(
     ...wordFaults(id, step),
     ...(step.kind === 'hold' ? holdFaults(id, { step, definition }) : []),
     ...pointFaults(id, step),
+    ...oneGoFaults(id, { step, definition }),
     ...sentenceFaults(id, step),
     ...(definition.safe.includes(step.makeSafe) || isPlainEnd(definition.steps[step.makeSafe])
       ? []

@@ -99,6 +99,9 @@ function stepLines(
     ...('do' in step ? (step.do ?? []).map((line) => `- Do: ${line}`) : []),
     ...(step.shows === undefined ? [] : [`- Shows: ${step.shows.map((name) => `{${name}}`).join(', ')}`]),
     ...askLines(step),
+    ...(step.kind === 'reading' && step.oneGo === true
+      ? ['- Entered in one go with the plain cards beside it, where all of it is as it should be']
+      : []),
     ...holdLines(step),
     ...cylinderLines(step.onCylinder),
     ...wayLines(step, numbers),

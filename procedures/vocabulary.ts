@@ -138,6 +138,8 @@ export interface ReadingStep<Id extends string> extends StepBase<Id> {
   readonly kind: 'reading';
   readonly do?: readonly string[];
   readonly asks: readonly Field[];
+  /** Done in one go with the plain cards beside it, and entered with them where all of it is as it should be. */
+  readonly oneGo?: true;
   readonly judge: Judge;
   readonly ways: Readonly<Record<string, Way<Id>>>;
 }

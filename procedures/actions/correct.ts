@@ -24,23 +24,15 @@ export function correct(job: Job, action: ActionOf<'correct'>, around: Surroundi
     (one) => one.place === action.corrects && !one.superseded && CORRECTABLE.includes(one.act),
   );
   if (wrong === undefined) throw noWay('That line cannot be corrected.', 'Choose a line that stands.');
-  const reason = action.reason.trim();
-  if (reason === '') {
-    throw new Refusal({
-      kind: 'unreadable',
-      code: 'COR-001',
-      what: 'A correction wants its reason.',
-      kept: 'What you typed is still there.',
-      next: 'Write why.',
-      fields: { reason: 'Write why.' },
-    });
-  }
   if (wrong.row !== null && job.tables[wrong.step]?.[wrong.row]?.place !== wrong.place)
     throw noWay('That row belongs to an earlier reading of this table.', 'Choose a row that stands.');
   const step = around.compiled.definition.steps[wrong.step];
   if (step === undefined || step.kind === 'end' || step.kind === 'hold' || step.kind === 'judgement')
     throw noWay('That line cannot be corrected.', 'Choose a reading.');
-  const judged = again({ job, wrong, step, given: action.given, around });
+  const reason = action.reason.trim();
+  const read = () => again({ job, wrong, step, given: action.given, around });
+  if (reason === '') throw wantsReason(read);
+  const judged = read();
   const effects = effectsOf(job, { wrong, step, judged, around });
   return {
     kind: 'corrected',
@@ -55,6 +47,28 @@ export function correct(job: Job, action: ActionOf<'correct'>, around: Surroundi
     outcome: { name: judged.outcome, figures: judged.figures },
     effects,
   };
+}
+
+/** Names the fields that cannot be read as well, so that nobody sends the form a third time. */
+function wantsReason(read: () => unknown): Refusal {
+  return new Refusal({
+    kind: 'unreadable',
+    code: 'COR-001',
+    what: 'A correction wants its reason.',
+    kept: 'What you typed is still there.',
+    next: 'Write why.',
+    fields: { ...unreadableIn(read), reason: 'Write why.' },
+  });
+}
+
+function unreadableIn(read: () => unknown): Readonly<Record<string, string>> {
+  try {
+    read();
+    return {};
+  } catch (error) {
+    if (error instanceof Refusal) return error.text.fields ?? {};
+    throw error;
+  }
 }
 
 function again({

@@ -32,6 +32,7 @@ export const airSupply = procedure({
       change:
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -51,6 +52,7 @@ export const airSupply = procedure({
       phase: 'air',
       title: 'Where your gauge goes',
       how: 'A gauge port with a cock of its own takes it without moving the valve. A port without a cock is under pressure: it waits for an isolated job.',
+      why: 'A gauge at the header says nothing of what reaches the valve.',
       choices: {
         port: { label: 'On a gauge port with its cock shut', to: 'supplyRead' },
         there: { label: 'A gauge that is in date is there already', to: 'supplyRead' },

@@ -64,6 +64,7 @@ export const benchSetJob = procedure({
       change:
         'Where the case holds the spring, no card offers an adjuster; both ends shifted there lead to the job of the spring.',
     },
+    { letter: 'H', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -130,11 +131,7 @@ export const benchSetJob = procedure({
       shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'That is the adjuster: turned in, both ends rise together, turned out, both fall. A seal or a bushing that binds parts up and down instead.',
       choices: {
-        wind: {
-          label: 'Wind the spring adjuster',
-          to: { by: 'springHeldBy', ways: { adjuster: 'adjusterNote', case: 'noAdjuster' } },
-          when: HAS_ADJUSTER,
-        },
+        wind: { label: 'Wind the spring adjuster', to: 'adjusterNote' },
         again: { label: 'Read both ends again first', to: 'benchFound' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
       },
@@ -294,11 +291,7 @@ export const benchSetJob = procedure({
       shows: ['benchLowFound', 'benchHighFound', 'benchFriction', 'benchRateFound', 'sheetSpringRate'],
       how: 'The turns are worked out from the last reading: wind those, then read again.',
       choices: {
-        wind: {
-          label: 'Wind the adjuster again',
-          to: { by: 'springHeldBy', ways: { adjuster: 'holdForAdjuster', case: 'noAdjuster' } },
-          when: HAS_ADJUSTER,
-        },
+        wind: { label: 'Wind the adjuster again', to: 'holdForAdjuster' },
         again: { label: 'Read both ends again', to: 'benchLeft' },
         leave: { label: 'Leave it so', to: 'airOff', reason: true },
       },

@@ -41,7 +41,8 @@ function fivePoints<const Id extends string>(
     kind: 'reading',
     phase: 'points',
     title,
-    how: 'Current in series at the terminals, output on a gauge of its own. Come to each current from the side named. At most {converterTolerance} of the span off.',
+    how: 'Meter in series at the terminals, output on a gauge of its own. Come to each current from the side named. At most {converterTolerance} of the span off.',
+    why: 'Up and down at one current show what the converter itself adds to the hysteresis of the loop.',
     action: 'strokeByOwnAir',
     caution: STEM_MOVES,
     asks: CYCLE_POINTS.map(outputAt),
@@ -83,6 +84,12 @@ export const converterCalibration = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Zero and span are set under the warning that the stem moves. Cards that gave no reason say why they stand open.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },
@@ -103,6 +110,7 @@ export const converterCalibration = procedure({
       phase: 'air',
       title: 'Look at exhaust and vent of the converter',
       how: 'An exhaust that is painted over, iced or full of insects shifts every point.',
+      why: 'A plugged exhaust makes a sound converter slow.',
       asks: [yesNo('exhaustFree', 'Exhaust and vent are free, no oil in them')],
       judge: { rule: 'allYes', with: { fields: 'exhaustFree' } },
       ways: { yes: { to: 'pointsFound' }, no: { to: 'exhaustBlocked' } },
@@ -139,6 +147,7 @@ export const converterCalibration = procedure({
       kind: 'question',
       phase: 'points',
       title: 'Too close for this gauge to tell',
+      how: 'It is no fault of the converter: a finer gauge may tell.',
       choices: {
         again: { label: 'Read them again, on a finer gauge', to: 'pointsFound' },
         goOn: { label: 'Leave it so', to: 'nextPerson', reason: true },
@@ -150,6 +159,7 @@ export const converterCalibration = procedure({
       phase: 'points',
       title: 'The converter is outside its limits',
       how: 'Zero at the low end, then span at the high end, in turn until both stand: one moves the other. What is off in the middle only is not cured by either.',
+      caution: STEM_MOVES,
       shows: ['strokeError', 'strokeHysteresis', 'converterTolerance'],
       choices: {
         set: { label: 'Zero and span set by its manual: read it again', to: 'pointsLeft' },

@@ -57,6 +57,7 @@ export const failAction = procedure({
       change:
         'The times are held against the limits of the sheet, where it has them. A stroke that is slower is decided on a card of its own.',
     },
+    { letter: 'F', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...anywhereFrame(
     [
@@ -179,6 +180,7 @@ export const failAction = procedure({
       phase: 'fail',
       title: 'Watch what lock-up relay and tank make of it, where it has them',
       how: 'Five minutes with the supply off, hands out of the yoke: what creeps now will not be there when it is needed.',
+      why: 'Stored air is what moves or holds the valve once its supply has failed.',
       asks: [
         {
           name: 'keptAirDid',
@@ -232,6 +234,7 @@ export const failAction = procedure({
       kind: 'reading',
       phase: 'fail',
       title: 'Look that everybody is clear before the air comes back',
+      why: 'The stem runs to where the signal wants it as soon as air is there.',
       asks: [yesNo('toolsOut', 'Hands and tools out of the yoke, people clear and told')],
       judge: { rule: 'allYes', with: { fields: 'toolsOut' } },
       ways: { yes: { to: 'openSupply', sets: { clear: 'clear' } }, no: { to: 'notClearForAir' } },

@@ -51,6 +51,12 @@ export const firstCommissioning = procedure({
       change:
         'On a cylinder hold signal, travel and supply against the plates: no bench set is asked of it. Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    {
+      letter: 'D',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -70,6 +76,7 @@ export const firstCommissioning = procedure({
       phase: 'look',
       title: 'Read the plates of valve, actuator and positioner against the sheet',
       how: 'Bench set {benchSetLow} to {benchSetHigh}, travel {travel}, {airAction}.',
+      why: 'A valve of another rating or range fits the same flanges.',
       onCylinder: {
         how: 'Signal {signalLow} to {signalHigh}, travel {travel}, {airAction}; a spring only where the sheet has one.',
         labels: { rangeRight: 'Signal, travel and supply on the plates are those of the sheet' },
@@ -79,6 +86,7 @@ export const firstCommissioning = procedure({
         yesNo('ratingRight', 'Pressure class, body, trim and packing are those of the sheet'),
         yesNo('rangeRight', 'Bench set, travel and supply on the plates are those of the sheet'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'tagRight ratingRight rangeRight' } },
       ways: { yes: { to: 'flow' }, no: { to: 'plateDiffers' } },
       makeSafe,
@@ -95,11 +103,13 @@ export const firstCommissioning = procedure({
       phase: 'look',
       title: 'Look which way it stands in the line',
       how: 'Arrow on the body against the flow of the drawing; by the sheet it flows {flowSide}. Wrong way round it slams on its seat or will not shut.',
+      why: 'Flow from the wrong side turns round the force on the plug that spring and air were sized for.',
       asks: [
         yesNo('arrowRight', 'The arrow points with the flow'),
         yesNo('pipeFree', 'Flanges without strain, supports on, line flushed and strainer in'),
         yesNo('shippingOut', 'Shipping plugs, blocks and desiccant are out'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'arrowRight pipeFree shippingOut' } },
       ways: { yes: { to: 'actuator' }, no: { to: 'flowDiffers' } },
       makeSafe,
@@ -115,12 +125,14 @@ export const firstCommissioning = procedure({
       kind: 'reading',
       phase: 'look',
       title: 'Look at handwheel, travel stops and indicator',
+      why: 'Left as shipped, a handwheel or a stop holds the valve against every signal.',
       asks: [
         yesNo('handwheelNeutral', 'Handwheel in neutral and locked there, or there is none'),
         yesNo('stopsSet', 'Travel stops as the sheet wants them, lock nuts tight'),
         yesNo('indicatorRight', 'Indicator stands at the end where the valve rests without air'),
         yesNo('ventsDown', 'Vents open, pointing down, with their caps'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'handwheelNeutral stopsSet indicatorRight ventsDown' } },
       ways: { yes: { to: 'tubing' }, no: { to: 'actuatorDiffers' } },
       makeSafe,
@@ -137,12 +149,14 @@ export const firstCommissioning = procedure({
       phase: 'look',
       title: 'Follow every tube and wire from end to end',
       how: 'Supply {supplyPoint}; second feed {secondSupplyPoint}. A rising signal {risingSignal} the valve.',
+      why: 'A crossed or crushed tube shows only when the valve is asked to move.',
       asks: [
         yesNo('tubesRight', 'Each tube goes where the drawing says, none crossed, none bent flat'),
         yesNo('airBlown', 'The air header was blown out before it was connected'),
         yesNo('wiresRight', 'Wiring, glands and earth are as the drawing says, or there is none'),
         yesNo('accessoriesRight', 'Booster, lock-up, tank, solenoid and switches are those of the sheet'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'tubesRight airBlown wiresRight accessoriesRight' } },
       ways: { yes: { to: 'points' }, no: { to: 'tubingDiffers' } },
       makeSafe,
@@ -159,10 +173,12 @@ export const firstCommissioning = procedure({
       phase: 'look',
       title: 'Read the labels of its isolation points',
       how: 'Supply {supplyPoint}, inlet {inletPoint}, outlet {outletPoint}, bypass {bypassPoint}.',
+      why: 'Whoever isolates this valve trusts these labels with their hands inside.',
       asks: [
         yesNo('labelsRight', 'Each is there, labelled as the sheet says, and can be locked'),
         yesNo('drainsThere', 'Each side has a drain that can be reached and rodded'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'labelsRight drainsThere' } },
       ways: { yes: { to: 'comesNext' }, no: { to: 'pointsDiffer' } },
       makeSafe,
@@ -179,6 +195,7 @@ export const firstCommissioning = procedure({
       phase: 'return',
       title: 'Have the jobs planned that come next',
       how: 'In this order, each a job of its own on this valve.',
+      why: 'A look proves nothing of how it moves, shuts and fails: these jobs do.',
       do: [
         'Have the air supply read at the valve.',
         'Have the bench set read, where it has a spring.',

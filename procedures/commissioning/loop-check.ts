@@ -33,6 +33,7 @@ export const loopCheck = procedure({
       change:
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [...OWN_AIR_FRONT, { id: 'loop', title: 'Loop' }, OWN_AIR_RETURN],
   start: 'needs',

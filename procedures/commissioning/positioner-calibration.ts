@@ -80,6 +80,12 @@ export const positionerCalibration = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Where the step cannot be read, the gauges of a cylinder still are. Cards that gave no reason say why they stand open.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },
@@ -102,6 +108,7 @@ export const positionerCalibration = procedure({
       phase: 'asFound',
       title: 'Look at feedback linkage and mounting, hands off',
       how: 'Slack here is hysteresis that no screw cures.',
+      why: 'What is slack now would be read as a fault of the positioner.',
       asks: [
         yesNo('linkageTight', 'Arm, pin and bracket without slack, spring of the pin on'),
         yesNo('linkageSquare', 'The arm stands level at half travel'),

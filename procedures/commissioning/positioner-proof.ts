@@ -1,5 +1,5 @@
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
-import type { QuantityField, Step } from '../vocabulary.ts';
+import type { QuantityField, QuestionStep, Step, Target } from '../vocabulary.ts';
 
 const makeSafe = 'haltStroke' as const;
 const phase = 'asLeft';
@@ -38,6 +38,34 @@ function signal(name: string, label: string): readonly QuantityField[] {
   ];
 }
 
+/** A cylinder has its gauges read too, whether the step could be read or not. */
+const AFTER_STEP = { by: 'actuator', ways: { diaphragm: 'nextPerson', piston: 'cylinderGauges' } } as const;
+
+interface Unread<To extends string> {
+  readonly title: string;
+  readonly how?: string;
+  readonly again: { readonly label: string; readonly to: To };
+  /** Which part cannot be read here, and where it goes on without. */
+  readonly leave: { readonly label: string; readonly to: Target<To> };
+}
+
+/** What was not read is read, or left with its reason. */
+function unread<const To extends string>({
+  title,
+  how,
+  again,
+  leave,
+}: Unread<To>): QuestionStep<To | 'haltStroke'> {
+  return {
+    kind: 'question',
+    phase,
+    title,
+    ...(how === undefined ? {} : { how }),
+    choices: { again, leave: { ...leave, reason: true } },
+    makeSafe,
+  };
+}
+
 type DeadBand = 'deadBand' | 'deadBandNotRead' | 'deadBandWide';
 
 function deadBand(): Readonly<Record<DeadBand, Step<DeadBand | 'stepIt' | 'nextPerson' | 'haltStroke'>>> {
@@ -69,16 +97,11 @@ function deadBand(): Readonly<Record<DeadBand, Step<DeadBand | 'stepIt' | 'nextP
       },
       makeSafe,
     },
-    deadBandNotRead: {
-      kind: 'question',
-      phase,
+    deadBandNotRead: unread({
       title: 'The dead band was not read',
-      choices: {
-        again: { label: 'Read it', to: 'deadBand' },
-        leave: { label: 'It cannot be read with this source: leave it', to: 'stepIt', reason: true },
-      },
-      makeSafe,
-    },
+      again: { label: 'Read it', to: 'deadBand' },
+      leave: { label: 'It cannot be read with this source: leave it', to: 'stepIt' },
+    }),
     deadBandWide: {
       kind: 'question',
       phase,
@@ -134,7 +157,7 @@ function stepTest(): Readonly<
       ],
       judge: { rule: 'positionerStep' },
       ways: {
-        settles: { to: { by: 'actuator', ways: { diaphragm: 'nextPerson', piston: 'cylinderGauges' } } },
+        settles: { to: AFTER_STEP },
         swings: { to: 'stepBad' },
         creeps: { to: 'stepBad' },
         'times do not fit': { to: 'stepTimes' },
@@ -142,17 +165,12 @@ function stepTest(): Readonly<
       },
       makeSafe,
     },
-    stepNotRead: {
-      kind: 'question',
-      phase,
+    stepNotRead: unread({
       title: 'The step was not read',
       how: 'Travel before and after it is the least.',
-      choices: {
-        again: { label: 'Step it again, and read it', to: 'stepIt' },
-        leave: { label: 'It cannot be stepped here: leave it', to: 'nextPerson', reason: true },
-      },
-      makeSafe,
-    },
+      again: { label: 'Step it again, and read it', to: 'stepIt' },
+      leave: { label: 'It cannot be stepped here: leave it', to: AFTER_STEP },
+    }),
     stepTimes: {
       kind: 'question',
       phase,
@@ -171,7 +189,7 @@ function stepTest(): Readonly<
         again: { label: 'Gain set: step it again', to: 'stepIt' },
         leave: {
           label: 'Leave it so',
-          to: { by: 'actuator', ways: { diaphragm: 'nextPerson', piston: 'cylinderGauges' } },
+          to: AFTER_STEP,
           reason: true,
         },
       },

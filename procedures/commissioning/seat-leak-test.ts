@@ -49,6 +49,7 @@ export const seatLeakTest = procedure({
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
     },
+    { letter: 'G', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -140,6 +141,7 @@ export const seatLeakTest = procedure({
       phase: 'seat',
       title: 'Make the test ready on the bench',
       how: 'Blind flange with the test hose on the inlet, every bolt in; the outlet open, or with the hose to the glass. Flow {flowOverPlug}: the arrow says which side is the inlet.',
+      why: 'A joint of the rig that leaks is counted as the seat; a flange short of bolts is thrown off.',
       asks: [
         yesNo('rigRight', 'On the inlet by the arrow, every bolt in, vent and relief on the hose'),
         yesNo('bodyFull', 'For water: filled until no air comes; for air: no water in it'),
@@ -157,6 +159,7 @@ export const seatLeakTest = procedure({
       phase: 'seat',
       title: 'Make the test ready between the block valves',
       how: 'Test hose on the drain of the inlet side, the glass or the meter on the drain of the outlet side. Both block valves stay locked.',
+      why: 'What leaks past hose or meter, or runs out of a body that is not empty, is counted as the seat.',
       asks: [
         yesNo(
           'rigRight',

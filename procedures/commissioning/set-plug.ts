@@ -33,6 +33,7 @@ export function setPlug<const Next extends string>(
       phase: 'setPlug',
       title: 'This plug stem must not be turned',
       how: 'A bellows seal tears and a pinned stem shears. The maker sets the seat load of such a valve another way.',
+      why: 'A bellows twists off with its stem, and a pin shears: neither shows until it leaks or lets go.',
       choices: {
         back: { label: 'Choose other work', to: ways.choose },
         leave: { label: 'Leave it as found', to: ways.leave, reason: true },
@@ -44,6 +45,7 @@ export function setPlug<const Next extends string>(
       phase: 'setPlug',
       title: 'Look at the thread left in the connector',
       how: 'After {turnsWanted} the stem must still be held by at least its own diameter of thread (common practice).',
+      why: 'A stem that is held by less thread pulls out of its connector under load.',
       choices: {
         enough: { label: 'Enough thread stays in', to: 'holdForPlug' },
         tooLittle: { label: 'Too little would stay in', to: 'mustNotTurn' },
@@ -151,6 +153,12 @@ export function setPlug<const Next extends string>(
       title: 'Set the travel indicator at the open end',
       how: 'Fingers at the pointer only; let go at the first change of the gauge.',
       action: 'setIndicatorOnTestAir',
+      caution: {
+        word: 'warning',
+        hazard: 'The pointer is set while air holds the spring.',
+        consequence: 'If the air changes the stem moves at once, and crushes a finger at the pointer.',
+        avoid: 'Nobody touches the regulator. Watch the gauge; let go at the first change.',
+      },
       do: ['Loosen the pointer.', 'Set it to full open.', 'Tighten the pointer.'],
       next: { to: ways.asLeft, sets: { signalAir: 'live', plug: 'seat unknown' } },
       makeSafe: ways.stop,

@@ -59,6 +59,7 @@ export const soapTests = procedure({
       date: '2026-11-26',
       change: 'On a cylinder soap the end that is fed; where a spring stands behind the piston that is one.',
     },
+    { letter: 'F', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...anywhereFrame([
     { id: 'soap', title: 'Soap' },
@@ -80,6 +81,7 @@ export const soapTests = procedure({
       phase: 'soap',
       title: 'Soap the gland, the bonnet and the flanges, hands off the nuts',
       how: 'The body is under pressure: stand beside it, never over a stud. Wait at each spot.',
+      why: 'A weep that is found small can be planned for; left alone it cuts its way wider.',
       caution: {
         word: 'warning',
         hazard: 'A joint that weeps may give way.',
@@ -154,6 +156,7 @@ export const soapTests = procedure({
       phase: 'shutIn',
       title: 'Whether the actuator can be shut in',
       how: 'A cock between positioner and actuator, with a gauge on the side of the actuator.',
+      why: 'Shut in, an actuator that leaks loses its pressure, and a gauge says how fast.',
       choices: {
         yes: { label: 'It has such a cock and gauge', to: 'shutIn' },
         no: { label: 'It has none: nothing more to do here', to: 'nextPerson' },

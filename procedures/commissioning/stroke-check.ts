@@ -86,6 +86,12 @@ export const strokeCheck = procedure({
       date: '2026-11-26',
       change: 'Where the case holds the spring, no card offers an adjuster.',
     },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'The pointer is set under a warning of its own. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

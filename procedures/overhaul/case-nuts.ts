@@ -38,6 +38,7 @@ export const caseNuts = procedure({
       date: '2026-11-26',
       change: 'Hands stay out of the yoke while the air is bled off.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -168,6 +169,7 @@ export const caseNuts = procedure({
       phase: 'nuts',
       title: 'Look at the case bolts and count them',
       how: 'Long bolts among short ones hold the spring of some cases: they are tightened like the others, never let off.',
+      why: 'A long bolt that is let off by mistake lets the spring go.',
       asks: [
         CASE_BOLTS,
         yesNo('boltsSound', 'None is missing, bent, wasted by rust or turned to its last thread'),

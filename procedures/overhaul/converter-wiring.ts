@@ -46,6 +46,7 @@ export const converterWiring = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
@@ -66,6 +67,7 @@ export const converterWiring = procedure({
       phase: 'found',
       title: 'Look whether the terminals may be read live',
       how: 'Up to {liveReadMax} and where the area allows it; else the circuit is locked off first. A spark lights gas at any voltage. Electrical work has its own law: the site’s electrical rules come first.',
+      why: 'A lead that slips makes a spark, and in a gas area one is enough.',
       asks: [
         yesNo('loopOnly', 'Only the loop is behind this cover, nothing at a higher voltage'),
         yesNo('areaAllows', 'Area permit in hand, gas test fresh where it asks for one'),
@@ -106,6 +108,7 @@ export const converterWiring = procedure({
       phase: 'found',
       title: 'The current is right at the terminals',
       how: 'Then it is the converter, its air, or what comes behind it.',
+      why: 'Where the current is right at the terminals, the wiring before them needs no work.',
       choices: {
         leave: {
           label: 'Not the wires: stroke it; the converter’s calibration comes next',

@@ -44,6 +44,7 @@ export const feedbackLinkage = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],

@@ -49,6 +49,7 @@ export const liveGlandJob = procedure({
       change:
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -64,6 +65,7 @@ export const liveGlandJob = procedure({
       phase: 'ready',
       title: 'Get ready for the gland of {tag}',
       how: 'The line is live all the while: {processFluid}.',
+      why: 'What is missing is fetched later, with the work half done and the valve out of use.',
       do: [
         'Read the maker’s manual for this gland: its torque and its marks outrank this card.',
         'Bring two spanners that fit without play.',
@@ -79,6 +81,7 @@ export const liveGlandJob = procedure({
       kind: 'reading',
       phase: 'ready',
       title: 'Read what stands behind the gland',
+      why: 'What comes out of a gland that gives is what stands behind it, at once.',
       shows: ['energyInlet', 'energyOutlet', 'energyTemperature', 'energyResidue', 'energySafety'],
       asks: [
         yesNo('liveKnown', 'I know pressure, temperature and fluid, and what they do to me'),
@@ -101,6 +104,7 @@ export const liveGlandJob = procedure({
       phase: 'ready',
       title: 'Ask the operator to move the valve for you',
       how: 'After each round it is moved through half travel, in manual, as far as the process allows.',
+      why: 'Only a stem that moves shows when its packing gets too tight.',
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text' },
         yesNo('consentGiven', 'The operator agrees, and has the loop in manual'),
@@ -137,6 +141,7 @@ export const liveGlandJob = procedure({
       kind: 'reading',
       phase: 'return',
       title: 'Write down what the next person wants to know',
+      why: 'Whoever opens the next job on this valve reads it first.',
       asks: [
         {
           name: 'followerGapM',
@@ -156,6 +161,7 @@ export const liveGlandJob = procedure({
       phase: 'return',
       title: 'Give the valve back to the operator',
       how: 'Say how freely it moves now, and that somebody looks at the gland again on the next shift.',
+      why: 'A loop that is left in manual controls nothing, and nobody sees it until the process drifts.',
       asks: [
         { name: 'takenBackBy', label: OPERATOR, type: 'text' },
         yesNo('takenBack', 'The operator has the loop back and says that it controls'),

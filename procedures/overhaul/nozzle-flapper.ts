@@ -53,6 +53,12 @@ export const nozzleFlapper = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    {
+      letter: 'E',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Cards that gave no reason say why they stand open.',
+    },
   ],
   ...airOffFrame({
     airOn: [
@@ -216,6 +222,7 @@ export const nozzleFlapper = procedure({
         yesNo('flapperStraight', 'Flapper straight and smooth where it meets the nozzle'),
         yesNo('pivotSound', 'Pivot and its spring without play'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'rimFlat flapperStraight pivotSound' } },
       ways: { yes: { to: 'flapperIn', sets: HANDS }, no: { to: 'flapperNew', sets: HANDS } },
       makeSafe: shut,
@@ -247,6 +254,7 @@ export const nozzleFlapper = procedure({
         'Look against the light as they meet.',
       ],
       asks: [yesNo('meetSquare', 'They meet square all round, and the flapper swings freely')],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'meetSquare' } },
       ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'flapperOut', sets: HANDS } },
       makeSafe: shut,

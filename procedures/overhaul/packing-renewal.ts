@@ -70,6 +70,12 @@ export const packingRenewal = procedure({
       change:
         'A connector released on held air is cracked first and watched; the plug goes down before the air is bled. Lock nuts come off the stem first, and its thread is taped before rings go over it. Hands stay out of the yoke while the air is bled off.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'The stem is warned of as new rings are settled. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -63,11 +63,8 @@ export const pistonSeals = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve locked out.',
     },
-    {
-      letter: 'F',
-      date: '2026-11-26',
-      change: 'Hands stay out of the yoke while the air is bled off.',
-    },
+    { letter: 'F', date: '2026-11-26', change: 'Hands stay out of the yoke while the air is bled off.' },
+    { letter: 'G', date: '2026-11-26', change: 'Cards say why they stand open; plain ones go together.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -326,6 +323,7 @@ export const pistonSeals = procedure({
       phase: 'asLeft',
       title: 'Look that handwheel and equalising valve stand for air',
       how: 'Neutral, and shut. A tag says so to the next person.',
+      why: 'An engaged handwheel blocks the stroke; through an equalising valve that is not shut both sides have the same air, and nothing moves.',
       asks: STANDS,
       judge: { rule: 'forAir' },
       ways: {

@@ -46,6 +46,7 @@ export const positionerBellows = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'Leak check in place' }],
@@ -66,6 +67,7 @@ export const positionerBellows = procedure({
       phase: 'found',
       title: 'Can the signal be shut in at the positioner?',
       how: 'A cock in the signal line with a gauge between it and the bellows. No joint is loosened for this while the air is on.',
+      why: 'Shut in on a gauge of its own, a bellows shows its leak in its place.',
       choices: {
         cock: { label: 'Cock and gauge are there: shut it in', to: 'shutSignalIn' },
         none: { label: 'No cock: try it by hand, air off', to: 'airKnown' },
@@ -196,6 +198,7 @@ export const positionerBellows = procedure({
       phase: 'bellows',
       title: 'Was the bellows shut in and read in its place?',
       how: 'A bellows that nobody saw leak is not taken out.',
+      why: 'Each time that it comes out, gasket and zero are at stake.',
       choices: {
         yes: { label: 'Yes, and it fell: take it out', to: 'bellowsOut' },
         no: { label: 'No: try it by hand first', to: 'pressFound' },

@@ -52,6 +52,7 @@ export const relayRestriction = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
   ],
   ...airOffFrame({
     airOn: [
@@ -161,6 +162,7 @@ export const relayRestriction = procedure({
       title: 'Has this relay a clean-out plunger?',
       picture: 'relay',
       how: 'A small button on a spring, in line with the restriction. Two minutes with it, the valve on the bypass and its air on; without it the air goes off.',
+      why: 'Cleared so, a plugged restriction wants no air off and nothing taken apart.',
       choices: {
         has: { label: 'It has one', to: 'pressPlunger' },
         none: { label: 'It has none: open it, air off', to: 'airKnown' },

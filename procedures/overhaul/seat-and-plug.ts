@@ -58,6 +58,12 @@ export const seatAndPlug = procedure({
       date: '2026-11-26',
       change: 'Where the case holds the spring, no card offers an adjuster.',
     },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. The stem is warned of as new rings are settled. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -97,6 +103,7 @@ export const seatAndPlug = procedure({
       phase: 'airAway',
       title: 'What comes before it goes back?',
       how: '{seatLoadNeed} on the seat is wanted; a leak test shows what it lets through. Every lock stays where it hangs.',
+      why: 'With the locks still on, one more job costs no second isolation.',
       choices: {
         back: { label: 'Nothing more: it goes back', to: 'finalCheck' },
         leak: handsOn('Its seat is tested for leak: go on as that test', 'toLeakTest'),

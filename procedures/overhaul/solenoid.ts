@@ -51,6 +51,12 @@ export const solenoid = procedure({
       date: '2026-11-26',
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Cards that gave no reason say why they stand open.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
@@ -71,6 +77,7 @@ export const solenoid = procedure({
       phase: 'found',
       title: 'Look at the solenoid, covers shut, hands off its terminals',
       how: 'Its exhaust tells most: it blows on and on where the seat leaks, it is still and plugged where paint or insects shut it.',
+      why: 'Much of what ails it shows without a tool, before anything is switched.',
       asks: [
         yesNo('exhaustOpen', 'Exhaust free, with its screen, and silent'),
         yesNo('resetStands', 'Manual reset and override stand as they should'),
@@ -102,6 +109,7 @@ export const solenoid = procedure({
       phase: 'found',
       title: 'The solenoid works',
       how: 'Then what is slow or still lies before it or behind it: supply, tubes, positioner.',
+      why: 'A part that works is not taken apart.',
       choices: {
         leave: { label: 'Not the solenoid: stroke it and give it back', to: 'strokeLeft' },
         again: { label: 'Try it again', to: 'solenoidTried' },
@@ -187,6 +195,7 @@ export const solenoid = procedure({
         'Let clean dry air blow through the ports.',
       ],
       asks: [yesNo('airPartSound', 'Core free and bright, seats and seals whole, or renewed from the set')],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'airPartSound' } },
       ways: { yes: { to: 'airPartIn', sets: HANDS }, no: { to: 'airPartNew', sets: HANDS } },
       makeSafe: shut,
@@ -217,6 +226,7 @@ export const solenoid = procedure({
         'Check that the exhaust has its screen.',
       ],
       asks: [yesNo('solenoidShut', 'Together, ports to their marks, exhaust free')],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'solenoidShut' } },
       ways: { yes: { to: 'coilShut', sets: HANDS }, no: { to: 'airPart', sets: HANDS } },
       makeSafe: shut,

@@ -50,6 +50,12 @@ export const springChange = procedure({
       date: '2026-11-26',
       change: 'Where the case holds the spring, no card offers an adjuster.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Long bolts have a warning of their own: the cover is meant to follow, and every nut stays on. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

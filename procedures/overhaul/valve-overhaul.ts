@@ -66,6 +66,12 @@ export const valveOverhaul = procedure({
       date: '2026-11-26',
       change: 'Where the case holds the spring, no card offers an adjuster.',
     },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Long bolts have a warning of their own, and the stem is warned of as new rings are settled. Cards that gave no reason say why they stand open.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -104,6 +110,7 @@ export const valveOverhaul = procedure({
       phase: 'case',
       title: 'Look once more what holds this spring, and count the bolts',
       how: 'An adjuster that was backed off lets its case be opened. Long bolts among short ones hold the spring themselves: they come last, evenly.',
+      why: 'Bolts taken in the wrong order let a loaded spring throw the cover.',
       asks: [
         {
           name: 'caseBolts',
@@ -251,6 +258,7 @@ export const valveOverhaul = procedure({
       phase: 'airAway',
       title: 'What comes before it goes back?',
       how: '{seatLoadNeed} on the seat is wanted; a leak test shows what it lets through. Every lock stays where it hangs.',
+      why: 'With the locks still on, one more job costs no second isolation.',
       choices: {
         back: { label: 'Nothing more: it goes back', to: 'finalCheck' },
         leak: handsOn('Its seat is tested for leak: go on as that test', 'toLeakTest'),

@@ -55,6 +55,7 @@ export function airAway<const Next extends string>({
       phase: 'isolate',
       title: 'Read what moves or hurts while the air goes off',
       how: 'Without air {tag} {failWanted}. The body stays under pressure between the block valves: it may push the stem.',
+      why: 'As the air goes, spring and fluid move the stem, and what trips on it trips.',
       shows: [
         'energySupply',
         'energySecond',
@@ -104,6 +105,7 @@ function circuits(): Readonly<Partial<Record<Off, Step<Off>>>> {
       phase: 'isolate',
       title: 'Look for circuits at positioner, solenoid, switches and heating',
       how: 'Electrical work has its own law and its own people: the breaker is locked and the circuit tried dead by whoever may. Recorded also where there is none.',
+      why: 'Coil and heating are live without any air, and may switch by themselves.',
       shows: ['energyElectrical'],
       asks: [
         {
@@ -211,6 +213,7 @@ function tubesLooked(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating
       phase,
       title: 'Look at the tubes: is one off?',
       how: 'It says which cards are left before the air comes back.',
+      why: 'A tube that is off whips as air comes into it, and its valve stays where it is.',
       choices: {
         on: {
           label: 'Every tube is on',
@@ -280,6 +283,7 @@ function tubesOn(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating'>>>
       phase,
       title: 'Look at {tag} before the air comes back',
       how: 'Air that comes back on a part left off drives the valve to its end.',
+      why: 'What was left off is found now, or by the air.',
       asks: [
         yesNo('partsBack', 'Every part back, no screw left over, covers as the next card wants them'),
         yesNo('caseStillTight', ACTUATOR_SHUT),

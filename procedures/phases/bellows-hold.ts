@@ -18,6 +18,7 @@ export function watchBellows<const Id extends string>(step: {
     phase: step.phase,
     title: 'Leave the bellows shut in and watch the gauge',
     how: 'Nothing is touched. Warm air that cools falls a little too: the gauge’s own doubt is allowed for.',
+    why: 'A small leak shows in minutes, not at once.',
     waitS: BELLOWS_HOLD_S,
     next: { to: step.next },
     makeSafe: step.makeSafe,
@@ -39,6 +40,7 @@ export function readBellows<const Id extends string>(step: {
     phase: step.phase,
     title: step.title,
     how: step.how,
+    why: 'A bellows that lets air by lets zero drift, though every screw is right.',
     asks: [
       { ...SIGNAL, name: 'bellowsStartPa', label: 'Signal gauge, before the wait', wanted: 'bellowsTest' },
       { ...SIGNAL, name: 'bellowsEndPa', label: 'Signal gauge, after it', wanted: 'bellowsTest' },

@@ -145,6 +145,7 @@ function inBody() {
       phase: 'body',
       title: 'Make trim and body ready to be parted',
       how: 'A cage that goes back turned chokes the flow. A screwed seat that is forced dry tears its thread.',
+      why: 'What goes back as it stood needs no second fitting, and a soaked thread comes without force.',
       do: [
         'Mark the cage to the body.',
         'Put penetrating oil on the thread of a screwed seat.',

@@ -110,6 +110,7 @@ export function takeTrimOut<const Next extends string>({
       phase,
       title: 'Test the body for gas, where the fluid can burn or poison',
       how: '{processFluid}. Pockets in cage and seat keep it after the body was drained.',
+      why: 'Gas that is left in a body burns or poisons whoever leans over it.',
       asks: [
         {
           name: 'gasTest',
@@ -201,6 +202,7 @@ export function closeBonnet<const Next extends string>({
         { name: 'gasketParts', label: 'Gaskets, by their part numbers', type: 'text' },
         yesNo('plugMoves', 'The plug moves freely by hand over its whole way'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'plugMoves' } },
       ways: { yes: { to: 'bonnetOn' }, no: { to: 'plugBinds' } },
       makeSafe,
@@ -240,6 +242,7 @@ export function closeBonnet<const Next extends string>({
           dimension: 'torque',
         },
       ],
+      oneGo: true,
       judge: { rule: 'record' },
       ways: { kept: { to: 'bonnetTorque' } },
       makeSafe,

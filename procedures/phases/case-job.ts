@@ -80,6 +80,7 @@ function opening<const Next extends string>({ inside, whereInside }: Middle<Next
       phase: 'case',
       title: 'Look once more: what holds this spring?',
       how: 'An adjuster in the yoke or on top lets it off before a bolt is touched. Without one, long bolts among the short ones let it off, last of all.',
+      why: 'Bolts taken in the wrong order let a loaded spring throw the cover.',
       choices: {
         asSheet: {
           label: 'As the sheet has it',
@@ -96,6 +97,7 @@ function opening<const Next extends string>({ inside, whereInside }: Middle<Next
     ...freeSpring<string>({ phase: 'case', next: 'loosenCase', makeSafe: 'haltAirAway' }),
     ...openCase<string>({
       phase: 'case',
+      inside: 'inside',
       next: inside,
       makeSafe: 'haltCase',
       stopLoaded: 'haltLoaded',

@@ -42,6 +42,7 @@ export function markCase<const Next extends string>({
       phase,
       title: 'Mark the case across its joint, and count its bolts',
       how: 'Long bolts among short ones hold the spring: write down where they sit. What is asked below is measured before anything is turned.',
+      why: 'A case that goes back turned by one hole has its air port where no tube reaches.',
       asks: [
         {
           name: 'caseBolts',
@@ -71,6 +72,7 @@ export function markCase<const Next extends string>({
       phase,
       title: 'Record that no process hangs on this valve',
       how: 'On the bench nothing is upset when the stem moves.',
+      why: 'On the bench these energies are absent only where somebody has looked.',
       asks: [yesNo('noProcessHere', 'The valve is on the bench, held so that it cannot roll')],
       judge: { rule: 'allYes', with: { fields: 'noProcessHere' } },
       ways: { yes: { to: next, sets: { processFlow: 'absent' } }, no: { to: 'benchNotHeld' } },
@@ -92,6 +94,12 @@ const THROWN = {
   hazard: 'A spring that is still loaded throws the cover.',
   consequence: 'It kills whoever stands over it.',
   avoid: 'Stand beside the case, never over it. When the cover follows the nuts up, stop.',
+} as const;
+
+/** On long bolts the cover is meant to follow: it is let up level, and every bolt holds until the last. */
+const LET_UP = {
+  ...THROWN,
+  avoid: 'Stand beside the case, never over it. Every nut stays on its bolt until nothing pushes the cover.',
 } as const;
 
 /** A cover that follows its nuts stands on a spring that is not free: run down, and the adjuster turned back further. */
@@ -155,13 +163,17 @@ function stillLoaded(
  */
 export function openCase<const Next extends string>({
   phase,
+  inside = phase,
   next,
   makeSafe,
   stopLoaded,
   notOpened,
-}: Ways<Next> & { readonly stopLoaded: Next; readonly notOpened: Next }): Readonly<
-  Record<Open, Step<Open | Next>>
-> {
+}: Ways<Next> & {
+  /** The phase that begins as the cover comes off. */
+  readonly inside?: string;
+  readonly stopLoaded: Next;
+  readonly notOpened: Next;
+}): Readonly<Record<Open, Step<Open | Next>>> {
   return {
     loosenCase: {
       kind: 'reading',
@@ -213,7 +225,7 @@ export function openCase<const Next extends string>({
       title: 'Loosen the long case bolts evenly, a turn each, until the cover lies loose',
       how: 'Round and round, so that the cover comes up level. Where it is free before thread runs out, the spring is free.',
       action: 'loosenLongCaseBolts',
-      caution: THROWN,
+      caution: LET_UP,
       do: ['Loosen each long nut by one turn, in turn.', 'Check that the cover comes up level.'],
       asks: [yesNo('coverLoose', 'The cover is loose on all long bolts, nothing pushes it')],
       judge: { rule: 'allYes', with: { fields: 'coverLoose' } },
@@ -237,7 +249,7 @@ export function openCase<const Next extends string>({
     },
     coverOff: {
       kind: 'instruction',
-      phase,
+      phase: inside,
       title: 'Take the cover off',
       how: 'The spring stands free. One that stands in the yoke, below the diaphragm, stays where it is until plate and diaphragm are out. A heavy cover is hung.',
       action: 'workInCase',
@@ -324,6 +336,7 @@ export function closeCase<const Next extends string>({
         'Fit the bolts by hand.',
       ],
       asks: [yesNo('springSeated', 'The spring stands in both of its seats; the rim is flat, no fold')],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'springSeated' } },
       ways: {
         yes: { to: { by: 'springHeldBy', ways: { adjuster: 'tightenCase', case: 'drawDown' } } },

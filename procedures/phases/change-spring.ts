@@ -56,6 +56,7 @@ function foretold<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Look at the old spring and what holds it',
+      why: 'How the old spring failed says whether a new one will, too.',
       asks: [
         yesNo('oldWhole', 'No coil is broken, none eaten by rust'),
         yesNo('seatsSound', 'Spring seats, button and adjuster thread are sound'),
@@ -144,6 +145,7 @@ function fitted<const Next extends string>({
         yesNo('springUpright', 'It stands upright, both ends in their seats'),
         yesNo('diaphragmGood', 'The diaphragm shows no split, hole, crack or tear, or is renewed'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'springUpright diaphragmGood' } },
       ways: { yes: { to: next }, no: { to: 'springNotIn' } },
       makeSafe,

@@ -21,6 +21,11 @@ const SWINGS = {
   avoid: 'Lifting gear above its middle, slack taken up; nobody under it.',
 } as const;
 
+const LOWERED = {
+  ...SWINGS,
+  hazard: 'The actuator weighs {actuatorMass} and swings as it is lowered.',
+} as const;
+
 export const THREAD_HOLDS = yesNo(
   'threadHolds',
   'Both stems are held by at least their own diameter of thread',
@@ -119,6 +124,7 @@ function liftOff({ phase, next, makeSafe }: Ways<string>): Readonly<Record<Lift,
       phase,
       title: 'Hang the actuator on lifting gear, {actuatorMass}',
       how: 'Gear for that weight and in date. Where the weight is not known, for the heaviest of this size by the maker’s list.',
+      why: 'Free of its yoke nut, the whole actuator rests on whoever holds it.',
       asks: [yesNo('hung', 'It hangs by its eyes or by slings round the yoke, slack taken up')],
       judge: { rule: 'allYes', with: { fields: 'hung' } },
       ways: { yes: { to: 'actuatorOff', sets: { weight: 'hung' } }, no: { to: 'notHung' } },
@@ -185,6 +191,7 @@ export function connectorOn<const Next extends string>({
       kind: 'question',
       phase,
       title: 'Is the actuator off?',
+      why: 'An actuator that came off is set on before its stems are joined.',
       choices: {
         off: { label: 'It is off: it goes back on', to: 'actuatorOn' },
         stayed: { label: 'It was never off', to: 'bodyShut' },
@@ -250,7 +257,7 @@ function setOn({
       title: 'Set the actuator back on',
       how: 'Straight down over the stem, to its mark. Yoke nut by the maker’s manual.',
       action: 'setActuatorOn',
-      caution: SWINGS,
+      caution: LOWERED,
       do: ['Lower it straight down over the stem.', 'Tighten yoke nut or yoke bolts.'],
       asks: [yesNo('yokeTight', 'On its mark and tight, the lifting gear still on')],
       judge: { rule: 'allYes', with: { fields: 'yokeTight' } },
@@ -269,6 +276,7 @@ function setOn({
       kind: 'reading',
       phase,
       title: 'Check that case, bonnet and gland are shut',
+      why: 'Spring and air come back next, and act on whatever is still loose.',
       asks: [
         yesNo('caseTight', 'Case: every bolt in and tight'),
         yesNo('bonnetTight', 'Bonnet: every nut in and tight'),

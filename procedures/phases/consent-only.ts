@@ -31,6 +31,7 @@ export function takeForLook<const Next extends string>({
       kind: 'instruction',
       phase: 'ready',
       title,
+      why: 'What is missing is fetched later, with the work half done and the valve out of use.',
       do: [
         'Read the maker’s manual for this valve: it outranks this card.',
         ...bring,
@@ -43,6 +44,7 @@ export function takeForLook<const Next extends string>({
       kind: 'reading',
       phase: 'ready',
       title: 'Look whether anybody has locked {tag} or works on it',
+      why: 'A lock is somebody’s life: what it holds is not touched.',
       asks: [yesNo('notLocked', 'No lock and no tag hangs on its points, nobody works on it')],
       judge: { rule: 'allYes', with: { fields: 'notLocked' } },
       ways: { yes: { to: 'consent' }, no: { to: 'lockedByOthers' } },
@@ -61,6 +63,7 @@ export function takeForLook<const Next extends string>({
       phase: 'ready',
       title: 'Ask the operator before anything is touched',
       how: 'Say what will be read and what could happen: a valve may twitch when somebody leans on its tubing.',
+      why: 'The operator answers for the process, and must know why the valve may twitch.',
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text' },
         yesNo('consentGiven', 'The operator agrees, and knows who is at the valve'),
@@ -106,6 +109,7 @@ export function lookIsOver(): Readonly<Record<Back, Step<Back | 'haltLook'>>> {
       kind: 'reading',
       phase,
       title: 'Write down what the next person wants to know',
+      why: 'Whoever opens the next job on this valve reads it first.',
       asks: [{ name: 'nextNotes', label: 'What was found, what to watch', type: 'text' }],
       judge: { rule: 'record' },
       ways: { kept: { to: 'tellOver' } },
@@ -115,6 +119,7 @@ export function lookIsOver(): Readonly<Record<Back, Step<Back | 'haltLook'>>> {
       kind: 'reading',
       phase,
       title: 'Tell the operator that it is over, and what was found',
+      why: 'Until then the operator keeps the process ready for you.',
       asks: [
         { name: 'takenBackBy', label: OPERATOR, type: 'text' },
         yesNo('toldOver', 'The operator knows, and the valve controls as before'),

@@ -103,6 +103,7 @@ function besides<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Look at everything beside it',
+      why: 'What spoiled the old diaphragm spoils the new one.',
       asks: [
         yesNo('springWhole', 'Spring: no broken coil, no rust that eats it, ends flat'),
         yesNo('plateSound', 'Plate: no sharp edge, no crack; its nut was tight'),
@@ -110,6 +111,7 @@ function besides<const Next extends string>({
         yesNo('flangesSound', 'Case: faces clean and flat, no rust hole, vent free'),
         yesNo('boltsSound', 'Bolts: straight, full thread'),
       ],
+      oneGo: true,
       judge: {
         rule: 'allYes',
         with: { fields: 'springWhole plateSound stemSealSound flangesSound boltsSound' },
@@ -145,10 +147,12 @@ function fits<const Next extends string>({
       phase,
       title: 'Lay the new diaphragm on the old one',
       how: 'Same holes, same depth, fabric on the same side, not aged on its shelf.',
+      why: 'With one hole out of line the rim tears as the bolts go in.',
       asks: [
         { name: 'diaphragmPart', label: 'Part number, and its date', type: 'text' },
         yesNo('diaphragmSame', 'Same holes, same depth, and within its date'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'diaphragmSame' } },
       ways: { yes: { to: 'diaphragmIn' }, no: { to: 'diaphragmWrong' } },
       makeSafe,
@@ -177,6 +181,7 @@ function fits<const Next extends string>({
         'Lay the rim flat, holes in line.',
       ],
       asks: [yesNo('rimFlat', 'The rim lies flat, no fold, all holes in line; nothing is left in the case')],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'rimFlat' } },
       ways: { yes: { to: next }, no: { to: 'diaphragmNotIn' } },
       makeSafe,

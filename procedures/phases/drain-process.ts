@@ -43,6 +43,7 @@ export function drainProcess<const Next extends string>({
       phase,
       title: 'Let both sides stand shut in',
       how: 'Drains shut since the outlet side was drained. The time runs while you isolate the air.',
+      why: 'A block valve that passes a little shows it only with time.',
       waitS: DRAIN_HOLD_S,
       since: 'drainOutlet',
       next: { to: 'drainsAgain' },

@@ -95,6 +95,7 @@ function airAway<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Check the valve before it goes back',
+      why: 'Air and process come next: a loose nut or a tool left in is found now, or under pressure.',
       asks: [
         yesNo('nutsTight', 'Lock nuts and connector tight'),
         yesNo('indicatorRight', 'Travel indicator stands right'),
@@ -127,6 +128,7 @@ function airAway<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Write down what the next person wants to know',
+      why: 'Whoever opens the next job on this valve reads it first.',
       asks: [
         {
           name: 'exposedThreadLeftM',
@@ -183,6 +185,7 @@ function airAway<const Next extends string>({
       phase: 'return',
       title: 'Look at the controller line',
       how: 'It says which cards are left before supply and process come back.',
+      why: 'Into a line that is off supply air blows free; into one that is on it moves the valve.',
       choices: {
         off: { label: 'It is off and capped', to: 'zeroBeforeBack', sets: { controllerLine: 'capped' } },
         connected: {

@@ -185,6 +185,7 @@ function rounds<const Next extends string>({
       kind: 'reading',
       phase,
       title: 'Look at the stem once more',
+      why: 'Packing that was tightened may weep again once the stem has moved.',
       asks: [LEAK_NOW],
       judge: { rule: 'oneOf', with: { field: 'glandLeakNow', good: 'dry' } },
       ways: { yes: { to: done }, no: { to: 'glandAgainLeaks' } },

@@ -59,6 +59,7 @@ export function takeForStroke<const Next extends string>({
       kind: 'instruction',
       phase: 'ready',
       title,
+      why: 'What is missing is fetched later, with the work half done and the valve out of use.',
       ...(how === undefined ? {} : { how }),
       do: [
         'Read the maker’s manual for this valve: it outranks this card.',
@@ -133,6 +134,7 @@ export function takeForStroke<const Next extends string>({
       kind: 'reading',
       phase: 'bypass',
       title: 'Look at {tag} before it moves',
+      why: 'The stem moves as soon as air or signal changes: what is in the yoke then is crushed.',
       asks: [
         yesNo('caseTight', ACTUATOR_SHUT),
         yesNo('toolsOut', 'Tools out of the yoke, handwheel in neutral'),

@@ -118,6 +118,7 @@ function stemLooks<const Next extends string>({
       phase,
       title: 'Look at the stem and the box',
       how: 'Draw a finger nail along the stem where the packing sits: what it catches on cuts the new rings. Roll a straight edge along it. Look at the bushing at the bottom.',
+      why: 'A scored stem cuts new rings as it cut the old ones.',
       asks: [
         yesNo('stemSmooth', 'The nail catches on nothing'),
         yesNo('stemStraight', 'The stem is straight'),

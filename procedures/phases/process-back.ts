@@ -67,6 +67,7 @@ function processOn<const Next extends string>(
       phase,
       title: 'Tell the operator and everybody near that process comes back',
       how: 'After the locks are off, before anything is opened.',
+      why: 'Pipe and valve move, heat up and make noise as process comes in: nobody has a hand near them then.',
       asks: [
         { name: 'toldWho', label: 'Told, by role', type: 'text' },
         yesNo('peopleClear', 'Tools are out and people are clear'),

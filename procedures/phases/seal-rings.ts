@@ -96,6 +96,7 @@ export function sealRingsOn<const Next extends string>({
         { name: 'sealRingsPart', label: 'Seal rings, by their part numbers', type: 'text' },
         yesNo('sealRingsRight', 'Each turns in its groove, not nicked, its lip the right way'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'sealRingsRight' } },
       ways: { yes: { to: next }, no: { to: 'sealRingsWrong' } },
       makeSafe,

@@ -161,6 +161,7 @@ function lapped<const Next extends string>({
         yesNo('facesClean', 'Gasket faces clean, no groove across them'),
         yesNo('nothingInside', 'Nothing is left in the body: tools, cloth, old gasket counted'),
       ],
+      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'compoundOff facesClean nothingInside' } },
       ways: { yes: { to: next }, no: { to: 'notClean' } },
       makeSafe,

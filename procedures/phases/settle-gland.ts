@@ -1,5 +1,6 @@
 import type { Step } from '../vocabulary.ts';
 import { airStays, bleedCase, connectCase } from './case-air.ts';
+import { STEM_MOVES } from './common.ts';
 import { type EaseGland, easeGland } from './ease-gland.ts';
 
 type Own = EaseGland | 'settleStem' | 'bleedForGland' | 'glandAirStays' | 'glandAgain' | 'connectProof';
@@ -22,8 +23,9 @@ export function settleGland<const Next extends string>({
       kind: 'instruction',
       phase,
       title: 'Stroke it through its whole travel, to settle the rings',
-      how: 'Ten times, slowly, hands out of the yoke (common practice, no source). At most {testAirLimit}.',
+      how: 'Ten times, slowly (common practice, no source). At most {testAirLimit}.',
       action: 'strokeByTestAir',
+      caution: STEM_MOVES,
       do: ['Raise the air slowly to {benchSetHigh}.', 'Lower it slowly to zero.', 'Count the strokes.'],
       next: { to: 'bleedForGland' },
       makeSafe: ventNow,
@@ -41,6 +43,7 @@ export function settleGland<const Next extends string>({
       phase,
       title: 'Look at the gland after the strokes',
       how: 'Rings that settled take a little more: {glandLoad}. Where friction was too high, the gland may be let off a little now, nothing is behind it.',
+      why: 'Packing settles in its first strokes, and the load on it falls.',
       choices: {
         same: { label: 'Load as it was', to: 'connectProof' },
         more: { label: 'It took more: loaded again', to: 'glandReload' },

@@ -35,6 +35,7 @@ function told(): Readonly<Partial<Record<Back, Step<Back>>>> {
       kind: 'reading',
       phase,
       title: 'Write down what the next person wants to know',
+      why: 'Whoever opens the next job on this valve reads it first.',
       asks: [{ name: 'nextNotes', label: 'What was set, what to watch', type: 'text' }],
       judge: { rule: 'record' },
       ways: { kept: { to: 'tellBack' } },
@@ -45,6 +46,7 @@ function told(): Readonly<Partial<Record<Back, Step<Back>>>> {
       phase,
       title: 'Have the operator set the output to where the process wants the valve',
       how: 'Say that the block valves come back next. The operator names the output.',
+      why: 'The output may stand anywhere by now: flow would jump as it comes back through the valve.',
       asks: [
         { name: 'toldWho', label: 'Told, by role', type: 'text' },
         yesNo('outputSet', 'The output stands as the operator wants it, and the valve stands there'),
@@ -74,6 +76,7 @@ function told(): Readonly<Partial<Record<Back, Step<Back>>>> {
       kind: 'reading',
       phase,
       title: 'Look at {tag} once more before flow goes through it',
+      why: 'Once flow is back, a part that was left off or loose is out of reach.',
       asks: [
         yesNo('caseTight', ACTUATOR_SHUT),
         yesNo('toolsOut', 'Tools and test gear off, covers on, people clear'),

@@ -53,6 +53,7 @@ export function loopToOperator<const Id extends string>({
     phase,
     title: 'Give the valve back to the operator',
     ...(how === undefined ? {} : { how }),
+    why: 'A loop that is left in manual controls nothing, and nobody sees it until the process drifts.',
     asks: [
       { name: 'takenBackBy', label: OPERATOR, type: 'text' },
       yesNo('takenBack', 'The operator has the loop back and says that it controls'),

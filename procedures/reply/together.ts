@@ -1,41 +1,24 @@
 import { Refusal } from '../../safety/refusal.ts';
 import type { Surroundings } from '../actions/action.ts';
-import { advance } from '../advance.ts';
+import { checkMayAct, checkMayEnter, move } from '../actions/move.ts';
 import { afterDraft } from '../evolve.ts';
 import type { Job } from '../job.ts';
-import type { InstructionStep, Step } from '../vocabulary.ts';
+import { ONE_GO_MAX, soundOf } from '../one-go.ts';
 
 /**
- * A step that may be entered together with others once all of it is done: it asks for no reading and no answer, sets
- * no state that a later card relies on, and has no signal word, which must be read before its own step.
- */
-export function isPlain(step: Step | undefined): step is InstructionStep<string> {
-  return step?.kind === 'instruction' && step.caution === undefined && setsNothing(step);
-}
-
-/** The open card has been seen with its signal word: it may begin a run. */
-export function mayBegin(step: Step | undefined): step is InstructionStep<string> {
-  return step?.kind === 'instruction' && setsNothing(step);
-}
-
-function setsNothing({ next }: InstructionStep<string>): boolean {
-  return Object.keys(next.sets ?? {}).length === 0;
-}
-
-/**
- * Steps that may be confirmed together from the open card on, in order; none where there are not two. All of one
- * phase and plain; each is judged as if it were answered after the one before, so that what an action needs has been
- * shown by then.
+ * Cards that may be entered together from the open one on, in order; none where there are not two. All of one phase, and
+ * each a card for one go; each is judged as if it were answered after the one before, so that what an action needs has
+ * been shown by then.
+ *
+ * @example runFrom(job, around) // ['caseParts', 'diaphragmNew', 'diaphragmIn', 'closeCase']
  */
 export function runFrom(job: Job, around: Surroundings): readonly string[] {
   const { steps } = around.compiled.definition;
-  const first = steps[job.step];
-  if (!mayBegin(first)) return [];
+  const phase = steps[job.step]?.phase;
   const run: string[] = [];
-  for (let now: Job | null = job; now !== null && !run.includes(now.step); ) {
-    const step = steps[now.step];
-    if (now.status !== 'open' || step?.phase !== first.phase || !(run.length === 0 || isPlain(step))) break;
-    const after: Job | null = answered(now, around);
+  for (let now: Job | null = job; now !== null && !run.includes(now.step) && run.length < ONE_GO_MAX; ) {
+    if (now.status !== 'open' || steps[now.step]?.phase !== phase) break;
+    const after = leftSound(now, around);
     if (after === null) break;
     run.push(now.step);
     now = after;
@@ -43,10 +26,17 @@ export function runFrom(job: Job, around: Surroundings): readonly string[] {
   return run.length < 2 ? [] : run;
 }
 
-/** The job after its open card was done; null where that would be refused. */
-function answered(job: Job, around: Surroundings): Job | null {
+/** The job after its open card was done as it should be; null where that would be refused, or is entered by itself. */
+function leftSound(job: Job, around: Surroundings): Job | null {
+  const sound = soundOf(around.compiled.definition.steps[job.step]);
+  if (sound === null) return null;
   try {
-    const draft = advance(job, { kind: 'answer', place: job.place, step: job.step, given: {} }, around);
+    checkMayAct(job, around);
+    const event = { type: 'ANSWER', outcome: sound.outcome };
+    const effects = move(job, { event, words: job.words, around });
+    checkMayEnter(job, { effects, around });
+    const inputs = { step: job.step, readings: [], words: {}, row: null };
+    const draft = { kind: 'step-answered', inputs, outcome: { name: sound.outcome, figures: {} }, effects };
     return afterDraft(job, { draft, at: new Date(around.nowMs).toISOString(), person: around.person.id });
   } catch (error) {
     if (error instanceof Refusal) return null;

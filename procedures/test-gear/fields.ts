@@ -24,8 +24,8 @@ export const GEAR_FIELDS: readonly GearField[] = [
   { name: 'number', label: 'Number', help: 'As on its label, for example G-07.' },
   { name: 'kind', label: 'Kind', help: `One of: ${Object.keys(GEAR_KINDS).join(', ')}.` },
   { name: 'unit', label: 'Scale marked in', help: 'Readings of it are taken in this unit.' },
-  { name: 'rangeLow', label: 'Scale from' },
-  { name: 'rangeHigh', label: 'Scale to' },
+  { name: 'rangeLow', label: 'Scale from', help: 'In that unit. A reading below it is refused.' },
+  { name: 'rangeHigh', label: 'Scale to', help: 'In that unit. A reading above it is refused.' },
   {
     name: 'accuracyPercentOfSpan',
     label: 'Accuracy, percent of span',

@@ -152,7 +152,7 @@ export const findTheFault: Definition = procedure<string>({
       letter: 'K',
       date: '2026-11-26',
       change:
-        'A gauge on the nozzle, and whether a cover may come off with air on, are asked only where a positioner is fitted. Of a kinked tube it is said whether it lies on the way to the valve or behind the positioner.',
+        'A gauge on the nozzle, and whether a cover may come off with air on, are asked only where a positioner is fitted. Of a kinked tube it is said whether it lies on the way to the valve or behind the positioner. Cards that gave no reason say why they stand open.',
     },
   ],
   phases: [

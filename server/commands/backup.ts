@@ -5,9 +5,9 @@
  */
 import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
+import { sayPhotos } from '../log/say-photos.ts';
 import { backUp, type Kept } from '../store/backup.ts';
 import { databasePlace, type StorePlace, storePlace } from '../store/open-store.ts';
-import { sayPhotos } from './say-photos.ts';
 
 const KEEP_DAYS = 90;
 

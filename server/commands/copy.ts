@@ -4,11 +4,11 @@
  * where it is made to must hold no log. The practice bench begins anew.
  */
 import { checkNumber } from '../log/check-number.ts';
+import { sayPhotos } from '../log/say-photos.ts';
 import { type Copied, copyIntoDatabase, copyIntoFolder } from '../store/copying/copy-log.ts';
 import { dataFolder, prepareDataFolder } from '../store/data-folder.ts';
 import { lockFolder } from '../store/folder-lock.ts';
 import { databasePlace, type StorePlace, storePlace } from '../store/open-store.ts';
-import { sayPhotos } from './say-photos.ts';
 
 const WAYS: Readonly<Record<string, (place: StorePlace) => Promise<Copied>>> = {
   'to-database': async (place) => {

@@ -1,9 +1,9 @@
 /** `npm run restore -- BACKUP`: puts a backup in the place of the log. Stop the server first. What was there is kept. */
 import { checkNumber } from '../log/check-number.ts';
+import { sayPhotos } from '../log/say-photos.ts';
 import { restore } from '../store/backup.ts';
 import { dataFolder } from '../store/data-folder.ts';
 import { databasePlace, type StorePlace, storePlace } from '../store/open-store.ts';
-import { sayPhotos } from './say-photos.ts';
 
 try {
   const [from, ...more] = process.argv.slice(2);

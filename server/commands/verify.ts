@@ -7,6 +7,7 @@ import { createReadStream } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { checkNumber } from '../log/check-number.ts';
 import { readExport } from '../log/export.ts';
+import { sayPhotos } from '../log/say-photos.ts';
 import {
   type Report,
   type Verdict,
@@ -18,7 +19,6 @@ import {
 import { openStore, storePlace } from '../store/open-store.ts';
 import type { StoredLine } from '../store/store.ts';
 import { auditors } from '../streams.ts';
-import { sayPhotos } from './say-photos.ts';
 
 const { values } = parseArgs({ options: { stream: { type: 'string' }, export: { type: 'string' } } });
 

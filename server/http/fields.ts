@@ -139,3 +139,12 @@ function wantsList(field: z.core.$ZodType): boolean {
     return wantsList(field.def.innerType);
   return false;
 }
+
+/** What may be drawn again: a PIN is typed anew each time. */
+export function textsOf(typed: Fields): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(typed).filter(
+      (pair): pair is [string, string] => typeof pair[1] === 'string' && pair[0] !== 'pin',
+    ),
+  );
+}

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 import { GEAR_ROLES } from '../../procedures/test-gear/roles.ts';
-import { type Fields, oneOf, optionalText, text } from '../http/fields.ts';
+import { oneOf, optionalText, text, textsOf } from '../http/fields.ts';
 import { type RefusedCall, type Route, route } from '../http/route.ts';
 import { actByForm } from '../jobs/act-by-form.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -213,14 +213,5 @@ function withoutBlanks(
 ): Readonly<Record<string, string>> {
   return Object.fromEntries(
     Object.entries(fields).filter((pair): pair is [string, string] => pair[1] !== undefined),
-  );
-}
-
-/** What may be drawn again: a PIN is typed anew each time. */
-function textsOf(typed: Fields): Readonly<Record<string, string>> {
-  return Object.fromEntries(
-    Object.entries(typed).filter(
-      (pair): pair is [string, string] => typeof pair[1] === 'string' && pair[0] !== 'pin',
-    ),
   );
 }

@@ -2,13 +2,15 @@
 import { z } from 'zod';
 import { readReply } from '../../procedures/reply/read-reply.ts';
 import type { Reply } from '../../procedures/reply/reply.ts';
-import { optionalText } from '../http/fields.ts';
+import { optionalText, textsOf } from '../http/fields.ts';
 import { type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
 import { loadJob } from '../jobs/load.ts';
 import { lateOf } from '../jobs/read-action.ts';
-import { type Entered, enterTogether } from '../jobs/reply/enter-together.ts';
+import type { Entered } from '../jobs/reply/cards-done.ts';
+import { enterTogether } from '../jobs/reply/enter-together.ts';
 import { inReplyWords, quotingTyped } from '../jobs/reply/in-reply-words.ts';
+import { cardField } from '../jobs/reply/refusals.ts';
 import { replyAnswer, replyView } from '../jobs/reply/reply-view.ts';
 import { jobAnswer, jobPage, jobPiece, NOTHING_TYPED } from '../jobs/view/page.ts';
 import { wrongTagTyped } from '../points/wrong-tag.ts';
@@ -29,22 +31,21 @@ const column = z
   .max(TOGETHER_MAX)
   .default([]);
 
-const togetherFields = z.object({
-  place,
-  steps: z
-    .array(z.string().max(80))
-    .min(2, 'Name at least two cards.')
-    .max(TOGETHER_MAX, 'That is too many at once.'),
-  /** Of the open card down to which of them; all of them where it is left out. */
-  upTo: z.string().max(80).optional(),
-  signalPa: column,
-  signalPaGauge: column,
-  travelM: column,
-  travelMGauge: column,
-  /** When each was done, in the same order, where that was earlier; blank where nobody remembers. */
-  readAt: column,
-  lateReason: optionalText({ called: 'the reason', max: REPLY_MAX }).default(''),
-});
+/** Beside these each card's own fields by its name: `caseParts-springWhole`, `coverOff-done`, `coverOff-readAt`. */
+const togetherFields = z
+  .object({
+    place,
+    steps: z
+      .array(z.string().max(80))
+      .min(2, 'Name at least two cards.')
+      .max(TOGETHER_MAX, 'That is too many at once.'),
+    signalPa: column,
+    signalPaGauge: column,
+    travelM: column,
+    travelMGauge: column,
+    lateReason: optionalText({ called: 'the reason', max: REPLY_MAX }).default(''),
+  })
+  .catchall(optionalText({ called: 'what the card asks', max: REPLY_MAX }));
 
 /** Routes of the reply line, and of several cards that are entered in one go. */
 export function replyRoutes(catalogue: Catalogue): readonly Route[] {
@@ -103,14 +104,16 @@ function togetherRoute(catalogue: Catalogue): Route {
     answer: jobAnswer,
     handle: async (call) => {
       const job = call.params.id ?? '';
-      const all = entered(call.body);
-      await enterTogether({ ...call, catalogue, job, place: Number(call.body.place), all });
+      const offered = call.body.steps.map((step, row) => entered(step, { body: call.body, row }));
+      await enterTogether({ ...call, catalogue, job, place: Number(call.body.place), offered });
       const reply = await jobPage(call, { catalogue, again: NOTHING_TYPED });
       return { ...reply, fragment: jobPiece(reply), seeOther: `/jobs/${job}#card` };
     },
     refused: async (call) => {
       if (call.person === null) throw new TypeError('a refused act without a person');
-      const reply = await jobPage({ ...call, person: call.person }, { catalogue, again: NOTHING_TYPED });
+      const together = { typed: textsOf(call.typed), wrong: call.refusal.fields ?? {} };
+      const by = { ...call, person: call.person };
+      const reply = await jobPage(by, { catalogue, again: NOTHING_TYPED, together });
       return { ...(reply.page === undefined ? {} : { page: reply.page }), fragment: jobPiece(reply) };
     },
   });
@@ -118,14 +121,26 @@ function togetherRoute(catalogue: Catalogue): Route {
 
 const READ = ['signalPa', 'signalPaGauge', 'travelM', 'travelMGauge'] as const;
 
-function entered(body: z.output<typeof togetherFields>): readonly Entered[] {
-  const last = body.upTo === undefined ? -1 : body.steps.indexOf(body.upTo);
-  const steps = last < 0 ? body.steps : body.steps.slice(0, last + 1);
-  return steps.map((step, row) => ({
+/** Beside what a card asks: its tick, and when it was done. */
+const OF_CARD = ['done', 'readAt'];
+
+function entered(
+  step: string,
+  { body, row }: { readonly body: z.output<typeof togetherFields>; readonly row: number },
+): Entered {
+  const ofRow = READ.map((name) => [name, body[name][row] ?? '']);
+  const begin = cardField(step, '');
+  const ofCard = Object.entries(body as Readonly<Record<string, unknown>>).flatMap(([name, text]) =>
+    name.startsWith(begin) && typeof text === 'string' ? [[name.slice(begin.length), text]] : [],
+  );
+  const filled: Record<string, string> = Object.fromEntries(
+    [...ofRow, ...ofCard].filter(([, text]) => text !== ''),
+  );
+  const given = Object.fromEntries(Object.entries(filled).filter(([name]) => !OF_CARD.includes(name)));
+  return {
     step,
-    given: Object.fromEntries(
-      READ.flatMap((name) => ((body[name][row] ?? '') === '' ? [] : [[name, body[name][row] ?? '']])),
-    ),
-    ...lateOf({ readAt: body.readAt[row], lateReason: body.lateReason }),
-  }));
+    given,
+    isDone: filled.done !== undefined || Object.keys(given).length > 0,
+    ...lateOf({ readAt: filled.readAt, lateReason: body.lateReason }),
+  };
 }

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { PROCEDURES } from '../../procedures/served.ts';
+import { straightWay } from '../../procedures/straight-way.ts';
+import type { OpenStep } from '../../procedures/vocabulary.ts';
 import { whyOf } from '../../procedures/why.ts';
 import { jobOn, play } from '../builders/answers.ts';
-import type { JobRun } from '../builders/jobs.ts';
+import { type JobRun, openJob } from '../builders/jobs.ts';
+import { tellingFacts } from '../builders/mutants.ts';
 
 function why({ job, compiled }: JobRun): string {
   const step = compiled.definition.steps[job.step];
@@ -41,3 +44,16 @@ describe('Why a card stands open', () => {
     expect(why(play(on('stroke-check'), { to: 'rigHold' }))).toMatch(/^It belongs to “/);
   });
 });
+
+test.each(PROCEDURES.map(({ definition }) => [definition.id, definition] as const))(
+  'Each card of %s has a reason of the trade, and none the words that stand where nothing else is said',
+  (_, definition) => {
+    const { job } = openJob();
+    for (const facts of tellingFacts(definition))
+      for (const id of straightWay(definition, facts)) {
+        const step = definition.steps[id] as OpenStep;
+        const at = { ...job, facts, step: id };
+        expect(whyOf(step, { job: at, definition }), id).not.toMatch(/stands in the record/);
+      }
+  },
+);

@@ -74,6 +74,18 @@ document.addEventListener('htmx:afterRequest', (event) => {
 window.addEventListener('offline', () => away(true));
 window.addEventListener('online', () => away(false));
 
+// The first wrong field, or the first answer to choose from.
+const firstWrong = (within) => within.querySelector('[aria-invalid="true"], [data-wrong] input');
+// A page that was loaded whole after a refusal begins there as well.
+if (document.querySelector('.refusal')) firstWrong(document)?.focus();
+// So does a calculation that was asked for, and not only typed at: what is wrong or missing there stands beside its field.
+document.addEventListener('htmx:afterSettle', (event) => {
+  const { verb, triggeringEvent } = event.detail.requestConfig ?? {};
+  if (verb !== 'get' || triggeringEvent?.type !== 'submit') return;
+  const said = document.querySelector('.figure > .said:not(:empty)');
+  said?.closest('.figure').querySelector('.control').focus();
+});
+
 // After an act the place to go on is the wrong field, then the refusal, then the instruction of the open card.
 document.addEventListener('htmx:afterSettle', (event) => {
   offerDrafts();
@@ -82,7 +94,7 @@ document.addEventListener('htmx:afterSettle', (event) => {
   if (event.detail.requestConfig?.verb !== 'post') return;
   const within = event.detail.elt.isConnected ? event.detail.elt : document;
   const next =
-    within.querySelector('[aria-invalid="true"]') ??
+    firstWrong(within) ??
     within.querySelector('.refusal[data-focus]') ??
     within.querySelector('[data-focus]');
   // Whoever counts from the line at the foot goes on there; the line says which card it answers now.

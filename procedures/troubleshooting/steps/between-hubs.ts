@@ -170,6 +170,7 @@ export function returned(): Readonly<Record<string, Step>> {
       phase: 'return',
       title: 'Give the valve back to the operator',
       how: 'Say what was found, and what the valve may do until it is put right.',
+      why: 'Until it is put right, the operator runs the valve with its fault.',
       asks: [
         { name: 'takenBackBy', label: OPERATOR, type: 'text' },
         yesNo('takenBack', 'The operator has the loop as they want it'),
@@ -191,6 +192,7 @@ export function returned(): Readonly<Record<string, Step>> {
       kind: 'question',
       phase: 'return',
       title: 'The valve is back with its operator',
+      why: 'What was found decides which work is planned.',
       choices: {
         close: { label: 'Close the job: the repair is planned or made by its own procedure', to: 'done' },
         goOn: { label: 'Look on, or prove the repair in service', to: 'askOperator', sets: AS_AT_OPENING },

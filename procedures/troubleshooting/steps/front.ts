@@ -141,6 +141,7 @@ function operator(next: string): Readonly<Record<string, Step>> {
       phase: 'service',
       title: 'Ask the operator to have the valve looked at',
       how: 'Say that nothing is opened, that the output may be stepped a little, and how you are reached.',
+      why: 'An output that is stepped unasked upsets the process, and hides the fault.',
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text', carried: true },
         yesNo('consentGiven', 'The operator agrees, and the permit is in hand'),

@@ -185,8 +185,15 @@ export async function jobPage(
   {
     catalogue,
     again,
+    together = NOTHING_TYPED,
     output,
-  }: { readonly catalogue: Catalogue; readonly again: Typed; readonly output?: BenchAsked['output'] },
+  }: {
+    readonly catalogue: Catalogue;
+    readonly again: Typed;
+    /** What was typed for several cards that are entered in one go. */
+    readonly together?: Typed;
+    readonly output?: BenchAsked['output'];
+  },
 ): Promise<JobReply> {
   const { services, person } = call;
   const { job, around } = await loadJob(call.params.id ?? '', {
@@ -214,7 +221,7 @@ export async function jobPage(
     nonce,
   });
   const left = await leftBehind(job.tag, services);
-  const group = groupView(job, around);
+  const group = groupView(job, { around, again: together });
   const bench = services.bench === null ? null : await services.bench.beside({ job, around, output });
   // What only a template wants costs as much as all else: a program that is answered in JSON does not wait for it.
   const params = call.wantsPage

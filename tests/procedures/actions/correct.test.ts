@@ -38,6 +38,14 @@ describe('A correction', () => {
     expect(refusalOf(() => act(run, { kind: 'correct', corrects, given, reason: ' ' })).code).toBe('COR-001');
   });
 
+  test('names what cannot be read beside the reason that is missing', () => {
+    const run = jobAt('rigHold');
+    const corrects = placeOf(run, 'rigGauges');
+    const given = { rigGaugePa: 'nine', rigCheckPa: '9' };
+    const { fields } = refusalOf(() => act(run, { kind: 'correct', corrects, given, reason: '' }));
+    expect(Object.keys(fields ?? {}).toSorted()).toEqual(['reason', 'rigGaugePa']);
+  });
+
   test('with another outcome goes back to that card', () => {
     const run = jobAt('rigBleed');
     correct(run, { step: 'rigGauges', given: { rigGaugePa: '9.00', rigCheckPa: '9.60' } });

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { advance } from '../../../procedures/advance.ts';
 import { compile } from '../../../procedures/compile.ts';
-import { isPlain, runFrom } from '../../../procedures/reply/together.ts';
-import { type Definition, procedure, type Step } from '../../../procedures/vocabulary.ts';
+import { ONE_GO_MAX, soundOf } from '../../../procedures/one-go.ts';
+import { yesNo } from '../../../procedures/phases/common.ts';
+import { runFrom } from '../../../procedures/reply/together.ts';
+import { type Definition, procedure, type ReadingStep, type Step } from '../../../procedures/vocabulary.ts';
 import { act, around, COMPILED, openJob, playTo } from '../../builders/jobs.ts';
 
 const WARNING = {
@@ -15,6 +17,9 @@ const WARNING = {
 
 type Kind =
   | 'plain'
+  | 'ticked'
+  | 'ticked and warned'
+  | 'branches'
   | 'warned'
   | 'sets'
   | 'other phase'
@@ -25,6 +30,9 @@ type Kind =
   | 'wait';
 const KINDS: readonly Kind[] = [
   'plain',
+  'ticked',
+  'ticked and warned',
+  'branches',
   'warned',
   'sets',
   'other phase',
@@ -34,6 +42,22 @@ const KINDS: readonly Kind[] = [
   'hold',
   'wait',
 ];
+
+const OF_ONE_GO: readonly Kind[] = ['plain', 'ticked'];
+
+/** Asks whether it is as it should be, and says that it is done in one go with others. */
+function ticked(to: string): ReadingStep<string> {
+  return {
+    kind: 'reading',
+    phase: 'one',
+    title: 'Do it',
+    asks: [yesNo('right', 'It is right')],
+    oneGo: true,
+    judge: { rule: 'allYes', with: { fields: 'right' } },
+    ways: { yes: { to }, no: { to: 'end' } },
+    makeSafe: 'end',
+  };
+}
 
 function stepOf(kind: Kind, to: string): Step<string> {
   const plain = {
@@ -48,6 +72,12 @@ function stepOf(kind: Kind, to: string): Step<string> {
   switch (kind) {
     case 'plain':
       return plain;
+    case 'ticked':
+      return ticked(to);
+    case 'ticked and warned':
+      return { ...ticked(to), caution: WARNING };
+    case 'branches':
+      return { ...ticked(to), judge: { rule: 'oneOf', with: { field: 'right', good: 'yes' } } };
     case 'warned':
       return { ...plain, caution: WARNING };
     case 'sets':
@@ -111,18 +141,29 @@ describe('Steps may be entered together', () => {
     expect(runOf('plain', 'plain', 'plain')).toEqual(['s0', 's1', 's2']);
   });
 
-  test('also from a card with a warning, which has been read, but not on to one', () => {
-    expect(runOf('warned', 'plain')).toEqual(['s0', 's1']);
+  test('and cards that ask only whether all of it is as it should be, where they say so', () => {
+    expect(runOf('ticked', 'plain', 'ticked')).toEqual(['s0', 's1', 's2']);
+  });
+
+  test('never from a card with a warning, and never on to one', () => {
+    expect(runOf('warned', 'plain', 'plain')).toEqual([]);
     expect(runOf('plain', 'plain', 'warned', 'plain')).toEqual(['s0', 's1']);
     expect(runOf('plain', 'warned')).toEqual([]);
   });
 
-  test.each(KINDS.filter((kind) => kind !== 'plain'))('never across a card of the kind: %s', (kind) => {
-    // A card whose action is not allowed is not even come to.
-    const entered = kind === 'needs air off' ? [] : ['s0', 's1'];
-    expect(runOf('plain', 'plain', kind, 'plain')).toEqual(entered);
-    expect(runOf('plain', kind, 'plain')).toEqual([]);
+  test('never more than are remembered', () => {
+    expect(runOf(...Array.from({ length: ONE_GO_MAX + 2 }, () => 'plain' as const)).length).toBe(ONE_GO_MAX);
   });
+
+  test.each(KINDS.filter((kind) => !OF_ONE_GO.includes(kind)))(
+    'never across a card of the kind: %s',
+    (kind) => {
+      // A card whose action is not allowed is not even come to.
+      const entered = kind === 'needs air off' ? [] : ['s0', 's1'];
+      expect(runOf('plain', 'plain', kind, 'plain')).toEqual(entered);
+      expect(runOf('plain', kind, 'plain')).toEqual([]);
+    },
+  );
 
   test('never where there is only one', () => {
     expect(runOf('plain')).toEqual([]);
@@ -138,13 +179,13 @@ describe('Steps may be entered together', () => {
   test('nowhere in a stroke check where its cards are read, signed or set a state', () => {
     const { steps } = COMPILED.definition;
     for (const id of ['connectAir', 'holdWork', 'asFoundCycle', 'turnStem'])
-      expect(isPlain(steps[id])).toBe(false);
+      expect(soundOf(steps[id])).toBe(null);
     const run = playTo(openJob(), 'holdWork');
     expect(runFrom(run.job, around(run))).toEqual([]);
   });
 });
 
-test('whatever steps follow one another, a run holds only plain ones and each of them is taken in order', () => {
+test('whatever steps follow one another, a run holds only such as are done in one go, and each is taken in order', () => {
   fc.assert(
     fc.property(
       fc.array(fc.constantFrom<Kind>('plain', ...KINDS), { minLength: 1, maxLength: 7 }),
@@ -153,17 +194,19 @@ test('whatever steps follow one another, a run holds only plain ones and each of
         const found = runFrom(run.job, around(run));
         const { steps } = run.compiled.definition;
         expect(found.length).not.toBe(1);
-        expect(found.slice(1).every((id) => isPlain(steps[id]))).toBe(true);
+        expect(found.every((id) => soundOf(steps[id]) !== null)).toBe(true);
         expect(new Set(found.map((id) => steps[id]?.phase)).size).toBeLessThan(2);
         for (const id of found) {
           expect(run.job.step).toBe(id);
-          act(run, { kind: 'answer', given: {}, together: { first: 2 } });
+          act(run, { kind: 'answer', given: { right: 'yes' }, together: { first: 2 } });
         }
-        // And it is as long as may be: the next is not plain, is refused, or is the end.
+        // And it is as long as may be: the next is none for one go, is refused, or is the end.
         const next = steps[run.job.step];
         const phase = steps[found[0] ?? '']?.phase;
-        if (found.length === 0 || !isPlain(next) || next.phase !== phase) return;
-        const action = { kind: 'answer', place: run.job.place, step: run.job.step, given: {} } as const;
+        const isFull = found.length === 0 || found.length === ONE_GO_MAX;
+        if (isFull || soundOf(next) === null || next?.phase !== phase) return;
+        const given = { right: 'yes' };
+        const action = { kind: 'answer', place: run.job.place, step: run.job.step, given } as const;
         expect(() => advance(run.job, action, around(run))).toThrow();
       },
     ),

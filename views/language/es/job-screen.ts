@@ -42,10 +42,18 @@ export const jobScreen = {
     'Confírmelo con el código que oyó, o diga que no lo dio',
   'Correct line {1}': 'Corregir la línea {1}',
   'Correct line {1} of job {2}, {3}': 'Corregir la línea {1} del trabajo {2}, {3}',
-  'Done down to and with': 'Hecho hasta este inclusive',
-  'Each is a line of its own, judged by itself. The lines say that they were entered together, now.':
-    'Cada uno es una línea propia, juzgada por sí sola. Las líneas dicen que se escribieron juntas, ahora.',
-  'Enter them together': 'Escribirlos juntos',
+  'Blank: the line has the time of now': 'En blanco: la línea lleva la hora de ahora',
+  Done: 'Hecho',
+  'Each is a line of its own, judged by itself; the lines say that they were entered together. What is not done yet stays blank. What is not as it should be is answered on its own card.':
+    'Cada una es una línea propia, juzgada por sí sola; las líneas dicen que se escribieron juntas. Lo que aún no está hecho queda en blanco. Lo que no está como debe se responde en su propia tarjeta.',
+  'Enter them together': 'Escribirlas juntas',
+  'Fill the cards in from the top, without a gap.': 'Rellene las tarjetas desde arriba, sin huecos.',
+  'Not all of “{1}” is as it should be: that is answered on its own card.':
+    'No todo en «{1}» está como debe: eso se responde en su propia tarjeta.',
+  'Nothing was counted. What you wrote is still there.': 'No se contó nada. Lo que escribió sigue ahí.',
+  'Where a time stands above': 'Donde arriba figura una hora',
+  'what the card asks': 'lo que pide la tarjeta',
+  '“{1}” is left blank.': '«{1}» quedó en blanco.',
   'Every card of this job, to read ahead and back. Nothing is done here.':
     'Todas las tarjetas de este trabajo, para leer adelante y atrás. Aquí no se hace nada.',
   'Everything since is kept, and is confirmed again on the way.':
@@ -129,8 +137,7 @@ export const jobScreen = {
   'The code': 'El código',
   'The figures stay, and both judgements stand in the record':
     'Las cifras quedan, y ambos juicios constan en el registro',
-  'The next {1} {2} done too: enter them together':
-    'Los próximos {1} {2} también están hechos: escribirlos juntos',
+  'The next {1} {2} done too: enter them together': 'Las próximas {1} {2} hechas también: escribirlas juntas',
   'The old line stays readable. Where another outcome follows, the job goes back to that card.':
     'La línea antigua se sigue leyendo. Si de ello sale otro resultado, el trabajo vuelve a esa tarjeta.',
   'The review accepts this, or sends it back': 'La revisión acepta esto o lo devuelve',
@@ -201,9 +208,9 @@ export const jobScreen = {
   setting: 'ajuste',
   'signal read': 'señal leída',
   'signed by, printed name': 'firmado por, nombre en letra de imprenta',
-  'step is': 'paso',
+  'card is': 'tarjeta está',
   steps: 'pasos',
-  'steps are': 'pasos',
+  'cards are': 'tarjetas están',
   'still wanted: {1}': 'todavía falta: {1}',
   'such as: 9 psi 50 %': 'por ejemplo: 9 psi 50 %',
   'such as: 9 psi, yes': 'por ejemplo: 9 psi, sí',

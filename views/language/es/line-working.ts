@@ -12,7 +12,6 @@ export const lineWorking = {
   'Contact that the turns should give': 'Contacto que deben dar las vueltas',
   'Dead band': 'Banda muerta',
   'Difference of the two gauges': 'Diferencia de los dos manómetros',
-  'Done earlier than they are written': 'Hechos antes de escribirlos',
   Expected: 'Esperado',
   'Fall allowed': 'Caída permitida',
   'Fall by a leak': 'Caída por fuga',
@@ -73,8 +72,6 @@ export const lineWorking = {
   'Why this number': 'Por qué este número',
   'Write the times in the order of the cards, or leave out what you do not remember.':
     'Escriba las horas en el orden de las tarjetas, o deje en blanco lo que no recuerde.',
-  'Write when each was done, hour and minute, UTC. What you do not remember stays blank, and its line has the time of now.':
-    'Escriba cuándo se hizo cada uno, hora y minuto, UTC. Lo que no recuerde queda en blanco, y su línea lleva la hora de ahora.',
   'the reason': 'el motivo',
   '{1} of {2}, each a line of its own; the rest was not counted.':
     '{1} de {2}, cada una en su propia línea; el resto no se contó.',

@@ -129,6 +129,8 @@ export const sheetFields = {
   Rings: 'Anillos',
   'Rising signal loads': 'La señal creciente carga',
   'Risk assessment': 'Evaluación de riesgos',
+  'In that unit. A reading above it is refused.': 'En esa unidad. Se rechaza una lectura por encima.',
+  'In that unit. A reading below it is refused.': 'En esa unidad. Se rechaza una lectura por debajo.',
   'Scale from': 'Escala desde',
   'Scale marked in': 'Escala marcada en',
 } as const satisfies Catalogue;

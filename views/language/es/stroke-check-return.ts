@@ -2,6 +2,26 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The stroke check, card by card: air away, back to service. */
 export const strokeCheckReturn = {
+  'A bellows twists off with its stem, and a pin shears: neither shows until it leaks or lets go.':
+    'Un fuelle se arranca al girar con su vástago y un pasador se corta: nada de eso se ve hasta que fuga o se suelta.',
+  'A block valve that passes a little shows it only with time.':
+    'Una válvula de bloqueo que deja pasar un poco solo lo muestra con el tiempo.',
+  'A loop that is left in manual controls nothing, and nobody sees it until the process drifts.':
+    'Un lazo que queda en manual no controla nada, y nadie lo ve hasta que el proceso se desvía.',
+  'A stem that is held by less thread pulls out of its connector under load.':
+    'Un vástago sujeto por menos rosca se sale de su acoplamiento bajo carga.',
+  'Air and process come next: a loose nut or a tool left in is found now, or under pressure.':
+    'Después vienen el aire y el proceso: una tuerca floja o una herramienta olvidada se encuentra ahora, o con presión.',
+  'If the air changes the stem moves at once, and crushes a finger at the pointer.':
+    'Si el aire cambia, el vástago se mueve al instante y aplasta un dedo en el indicador.',
+  'Into a line that is off supply air blows free; into one that is on it moves the valve.':
+    'Por una línea suelta el aire de alimentación sale libre; por una conectada mueve la válvula.',
+  'Pipe and valve move, heat up and make noise as process comes in: nobody has a hand near them then.':
+    'Al entrar el proceso, tubería y válvula se mueven, se calientan y hacen ruido: entonces nadie tiene la mano cerca.',
+  'The pointer is set while air holds the spring.':
+    'El indicador se ajusta mientras el aire sostiene el resorte.',
+  'Whoever opens the next job on this valve reads it first.':
+    'Quien abre el siguiente trabajo en esta válvula lo lee primero.',
   'A leaking joint can burn or poison.': 'Una unión que fuga puede quemar o envenenar.',
   'A regulator that does not bleed keeps air on the case. Crack the joint at the case and watch it twice.':
     'Un regulador que no purga deja aire en la caja. Entreabra la unión en la caja y obsérvela dos veces.',

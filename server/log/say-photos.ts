@@ -1,4 +1,4 @@
-import type { BlobFault } from '../log/blobs.ts';
+import type { BlobFault } from './blobs.ts';
 
 /** Names each photo that is not whole, and has the command end as one that went wrong. */
 export function sayPhotos(photos: readonly BlobFault[]): void {

@@ -247,7 +247,9 @@ describe('[SAF-09] A converter', () => {
       electricalPoint: 'EB-1',
     });
     expect(served('converter-calibration').whyNot(electric, 'line')).toContain('takes the current itself');
-    expect(served('converter-calibration').whyNot(aSheetOf({}), 'line')).toContain('no converter');
+    expect(served('converter-calibration').whyNot(aSheetOf({}), 'line')).toContain(
+      'its voltage goes on the sheet first',
+    );
   });
 
   const converter = served('converter-calibration');

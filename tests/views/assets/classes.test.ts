@@ -13,6 +13,7 @@ const VIEWS = join(ROOT, 'views');
 
 /** Arrangements that one page alone has, made of parts of the style page and seen on that page: by the template that has them. */
 const ON_ONE_PAGE: Readonly<Record<string, string>> = {
+  'calc-subjects': 'pages/calculations.njk',
   asks: 'parts/job-card.njk',
   bench: 'parts/bench-panel.njk',
   beside: 'pages/valve.njk',
@@ -21,7 +22,6 @@ const ON_ONE_PAGE: Readonly<Record<string, string>> = {
   'calc-valve': 'pages/calculations.njk',
   code: 'pages/radio.njk',
   columns: 'pages/valve-form.njk',
-  date: 'components/ruled-table/template.njk',
   do: 'parts/job-card.njk',
   drawing: 'pages/job.njk',
   guide: 'pages/guide.njk',

@@ -12,7 +12,7 @@ import {
   type ValveSection,
   valveSection,
 } from '../../../views/pictures/valve-section.ts';
-import { DRAWN, type EnergyView, energyView } from './energies.ts';
+import { drawnOn, type EnergyView, energyView } from './energies.ts';
 
 export interface Drawing {
   readonly svg: string;
@@ -29,7 +29,7 @@ const asItIs = (text: string): string => text;
 
 /** The valve from its sheet, with every energy's tag where the energy sits and the stem where it was last read. */
 export function drawing(job: Job, { nowMs, say = asItIs }: Shown): Drawing {
-  const energies = DRAWN.map((condition) => energyView(condition, { job, nowMs }));
+  const energies = drawnOn(job).map((condition) => energyView(condition, { job, nowMs }));
   return { svg: valveSection(section(job, { energies, say })), facts: facts(job) };
 }
 
@@ -61,7 +61,7 @@ function section(
     openFraction,
     supply: filling(of('supplyAir')),
     signal: filling(of('signalAir')),
-    spring: springState(of('spring')),
+    spring: sheet.springHeldBy === 'no spring' ? 'absent' : springState(of('spring')),
     inlet: filling(of('processInlet')),
     outlet: filling(of('processOutlet')),
     signalLine: signalLine(job),

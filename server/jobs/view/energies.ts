@@ -30,6 +30,11 @@ export const DRAWN: readonly ConditionId[] = [
   'bypass',
 ];
 
+/** Those that this valve can have: a cylinder without a spring has no tag for one. */
+export function drawnOn({ sheet }: Pick<Job, 'sheet'>): readonly ConditionId[] {
+  return sheet.springHeldBy === 'no spring' ? DRAWN.filter((condition) => condition !== 'spring') : DRAWN;
+}
+
 const LOCK_OF: { readonly [C in ConditionId]?: ConditionId } = {
   supplyAir: 'supplyLock',
   secondSupply: 'secondSupplyLock',

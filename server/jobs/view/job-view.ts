@@ -13,7 +13,7 @@ import { noteLines, withNotes } from '../notes/lines.ts';
 import { buildCard } from './cards/build-card.ts';
 import type { CardInput, CardView } from './cards/card.ts';
 import { drawing } from './drawing.ts';
-import { DRAWN, energyView } from './energies.ts';
+import { drawnOn, energyView } from './energies.ts';
 import { type FieldView, fieldViews, type Typed } from './fields.ts';
 import { lineViews } from './lines.ts';
 import { newestAct } from './newest-act.ts';
@@ -69,7 +69,7 @@ export function jobView(input: ViewInput) {
     lapsed: open === null ? null : lapsedView(input),
     blocked: open === null ? [] : blockedBy(input),
     back: open === null ? [] : backView(input),
-    energies: DRAWN.map((condition) => energyView(condition, { job, nowMs: around.nowMs })),
+    energies: drawnOn(job).map((condition) => energyView(condition, { job, nowMs: around.nowMs })),
     /** Drawn when a template asks: a JSON client has no use for it, and it costs as much as all else together. */
     drawing: (say?: (text: string) => string) => drawing(job, { nowMs: around.nowMs, ...(say && { say }) }),
   };

@@ -9,7 +9,7 @@ import { CONDITIONS } from '../../../safety/conditions.ts';
 import { mayNotSign } from '../../../safety/sign-off.ts';
 import { ENERGY_STATES, stateWord } from '../../../views/pictures/marks.ts';
 import { departuresOf } from './departures.ts';
-import { DRAWN, energyView } from './energies.ts';
+import { drawnOn, energyView } from './energies.ts';
 import { holdNumber } from './scale.ts';
 import { clock, day, type Names, nameOf, percent } from './words.ts';
 
@@ -125,7 +125,8 @@ function commonOf(
 }
 
 export function energyMarks(job: Job, nowMs: number): z.infer<typeof markSchema>[] {
-  return DRAWN.map((condition) => energyView(condition, { job, nowMs }))
+  return drawnOn(job)
+    .map((condition) => energyView(condition, { job, nowMs }))
     .filter((view) => view.state !== 'absent')
     .map(({ letter, state, name }) => ({
       letter,

@@ -134,13 +134,11 @@ export async function comparePages(
       pages += 1;
       const [wall, cpu] = [other.wallMs / one.wallMs, other.cpuMs / one.cpuMs];
       if (wall <= RATIO_MAX && cpu <= RATIO_MAX) continue;
-      if (other.wallMs <= NOTICED_MS) {
-        excused += 1;
-        continue;
-      }
+      const isNoticed = other.wallMs > NOTICED_MS;
+      if (!isNoticed) excused += 1;
       if (other.middleMs > RATIO_MAX * one.middleMs && other.middleMs > NOTICED_MS) byMiddle += 1;
-      if (wall > RATIO_MAX) byWall += 1;
-      if (cpu > RATIO_MAX) byCpu += 1;
+      if (wall > RATIO_MAX && isNoticed) byWall += 1;
+      if (cpu > RATIO_MAX && isNoticed) byCpu += 1;
       // At once: a run that is cut short has told what it knew.
       console.log(
         `  ${(route.name + query).padEnd(28)} ${one.wallMs.toFixed(1)} -> ${other.wallMs.toFixed(1)} ms (${wall.toFixed(1)}), processor ${one.cpuMs.toFixed(1)} -> ${other.cpuMs.toFixed(1)} ms (${cpu.toFixed(1)}), middle ${one.middleMs.toFixed(1)} -> ${other.middleMs.toFixed(1)} ms, first ${other.first.wallMs.toFixed(0)} ms`,

@@ -14,6 +14,7 @@ import { ownStrokeJob } from './record/own-stroke.ts';
 import { aboutOf, cautionsOf, departures, gearOf, LIMITS, linesOf, nextOf } from './record/parts.ts';
 import { conclusionOf, resultsOf } from './record/results.ts';
 import type { JobRecord } from './record/schema.ts';
+import { searchOf } from './record/search.ts';
 import { turnsOf } from './record/seat.ts';
 import { doubtsOf, type GearNow, wrongGearOf } from './record/wrong-gear.ts';
 import { drawing } from './view/drawing.ts';
@@ -91,6 +92,7 @@ export function recordOf({
       strokes && left === null ? 'No cycle was read as left: the valve goes back as it was found.' : '',
     results: strokes && job.status !== 'closed' ? resultsOf(job) : resultsOf(job).filter(wasRead),
     turns: turnsOf(job),
+    search: searchOf(job),
     forces: forcesOf(job),
     loops: loops.map(loopTold),
     holds: holdsOf(of),

@@ -109,6 +109,7 @@ function results(paper: Paper, record: JobRecord): void {
     plain(row.verdict),
   ]);
   if (rows.length > 0) paper.table(columns, rows);
+  else if (record.search.length > 0) pairs(paper, record.search);
   else paper.text('No result of a stroke or a seat test was read: the lines of this job tell what was done.');
   pairs(paper, record.turns);
   paper.heading('Signatures');

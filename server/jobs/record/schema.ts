@@ -82,6 +82,9 @@ export const recordSchema = z.object({
   asLeftNote: z.string(),
   results: z.array(result),
   turns: z.array(pair),
+  search: z
+    .array(pair.extend({ isOwn: z.boolean().describe('As it was written by whoever named it') }))
+    .describe('What a search for a fault came to'),
   forces: z
     .object({
       shut: z.string().describe('How it stands shut'),

@@ -49,8 +49,8 @@ async function answer(given: Readonly<Record<string, string>>): Promise<Told> {
   return told();
 }
 
-async function pageText(): Promise<string> {
-  const { faults, elements } = readHtml(await (await app.get('/jobs/1', { as })).text());
+async function pageText(path = '/jobs/1'): Promise<string> {
+  const { faults, elements } = readHtml(await (await app.get(path, { as })).text());
   expect(faults).toEqual([]);
   return elements.map((element) => textOf(element)).join(' ');
 }
@@ -185,5 +185,19 @@ describe('A fault looked for over HTTP', () => {
     });
     const report = await verifyStore(app.services.store, auditors);
     expect([report.fault, report.problems]).toEqual([null, []]);
+  });
+
+  test('says on the first sheet of its record what was complained of, named and found', async () => {
+    const response = await app.get('/jobs/1/record', { as, headers: { accept: 'application/json' } });
+    const { record } = (await response.json()) as {
+      record: { search: readonly { label: string; value: string }[] };
+    };
+    const said = new Map(record.search.map(({ label, value }) => [label, value]));
+    expect(said.get('complained of')).toBe('Does not move');
+    expect(said.get('likeliest cause when it was named')).toBe('The signal tube or a fitting leaks');
+    expect(said.get('repair named')).toBe('Make the signal tube tight');
+    expect(said.get('what was found, in their words')).toBe('a fitting drips bubbles');
+    expect(Number(said.get('checks made'))).toBeGreaterThan(0);
+    expect(await pageText('/jobs/1/record')).toContain('repair named Make the signal tube tight');
   });
 });

@@ -2,6 +2,15 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The screen of a job and what leads to it. */
 export const jobScreen = {
+  'complained of': 'queja',
+  'checks made': 'comprobaciones hechas',
+  'mended on the spot': 'reparado en el sitio',
+  'likeliest cause when it was named': 'causa más probable cuando se nombró',
+  'repair named': 'reparación nombrada',
+  'what was found, in their words': 'lo hallado, en sus palabras',
+  '{1}; not proved on this job': '{1}; no comprobado en este trabajo',
+  '{1}; {2}: sound': '{1}; {2}: bien',
+  '{1}; {2}: not sound': '{1}; {2}: no está bien',
   'wanted for: {1}': 'se necesita para: {1}',
   'Chosen as on your job {1}.': 'Elegido como en su trabajo {1}.',
   'Look that it is what you hold now: {1}. Choose the rest.':

@@ -138,6 +138,9 @@ async function give(
 ): Promise<void> {
   const field = page.locator(`#card [name="${name}"]`);
   if ((await field.first().getAttribute('type')) === 'radio') {
-    await page.locator(`#card [name="${name}"][value="${text}"]`).check({ force: true });
+    const radio = page.locator(`#card [name="${name}"][value="${text}"]`);
+    // Brought to the middle: at the edge it lies under the line that one writes in.
+    await radio.evaluate((one) => one.scrollIntoView({ block: 'center' }));
+    await radio.check({ force: true });
   } else await field.first().fill(text);
 }

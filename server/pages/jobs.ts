@@ -15,7 +15,7 @@ import { allLinesRoute } from './job-all-lines.ts';
 import { linePage, lineRoute } from './job-lines.ts';
 
 const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
-const gearFields = Object.fromEntries(
+const gearFields: Readonly<Record<string, z.ZodOptional<z.ZodString>>> = Object.fromEntries(
   Object.keys(GEAR_ROLES).map((role) => [
     role,
     optionalText({ called: 'the gear number', max: 40 }).optional(),
@@ -42,7 +42,7 @@ const openFields = z.object({
   place: oneOf(['bench', 'line']),
   plan: planField,
   ...goesOnFields,
-  ...(gearFields as Record<string, z.ZodOptional<z.ZodString>>),
+  ...gearFields,
 });
 
 /** Routes of jobs: opening one, its page, its acts, correcting a line. */
@@ -70,7 +70,7 @@ function newJobRoute(catalogue: Catalogue): Route {
       place: z.string().default(''),
       plan: planField,
       ...goesOnFields,
-      ...(gearFields as Record<string, z.ZodOptional<z.ZodString>>),
+      ...gearFields,
     }),
     answer: z.object({
       tag: z.string(),

@@ -191,24 +191,27 @@ function nameCard(step: ReadingStep<string>, input: CardInput): CardView {
   const hub = hubOfNaming(step);
   const { belief, model } = adviceFor(input.job, hub);
   const ranked = repairRanking(model, belief);
-  const named = ranked.map(({ id }) => id);
-  const card = withOptions(readingCard(step, input), [
-    ...named,
-    ...model.repairs.filter((id) => !named.includes(id)),
-  ]);
-  const help = new Map<string, string>(
-    [
-      ...ranked,
-      ...model.repairs.filter((id) => !named.includes(id)).map((id) => ({ id, probability: 0 })),
-    ].map(({ id, probability }) => [id, helpFor(id, { probability, hub, job: input.job })]),
+  const named = new Set(ranked.map(({ id }) => id));
+  const all = [
+    ...ranked,
+    ...model.repairs.filter((id) => !named.has(id)).map((id) => ({ id, probability: 0 })),
+  ];
+  const card = withOptions(
+    readingCard(step, input),
+    all.map(({ id }) => id),
   );
-  const chance = new Map<string, number>(ranked.map(({ id, probability }) => [id, probability]));
+  const about = new Map<string, { readonly help: string; readonly probability: number }>(
+    all.map(({ id, probability }) => [
+      id,
+      { help: helpFor(id, { probability, hub, job: input.job }), probability },
+    ]),
+  );
   const fields = card.fields.map((field) => ({
     ...field,
-    options: field.options.map((one, at) => ({
-      ...withHelp(one, help.get(one.value) ?? ''),
-      isRest: at >= IN_SIGHT && (chance.get(one.value) ?? 0) < WORTH_A_WORD,
-    })),
+    options: field.options.map((one, at) => {
+      const { help = '', probability = 0 } = about.get(one.value) ?? {};
+      return { ...withHelp(one, help), isRest: at >= IN_SIGHT && probability < WORTH_A_WORD };
+    }),
   }));
   return { ...card, fields };
 }

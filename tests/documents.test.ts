@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { ASSET_FILES } from '../views/assets.ts';
 import { ROOT } from './root.ts';
 import { everyFile } from './tidy/tree.ts';
 
@@ -31,14 +32,26 @@ function packageRows(text: string): readonly string[] {
   return [...table.matchAll(/^\| `([^`]+)` \| \S.*\|$/gm)].map(([, name = '']) => name);
 }
 
-/** What looks like a path of ours in backticks. */
-function pathsNamedIn(text: string): readonly string[] {
-  const named = [...text.matchAll(/`([\w.-]+\/[\w./-]*|[\w.-]+\.(?:md|json|ts))`/g)].map(
-    ([, path = '']) => path,
-  );
-  return named.filter((path) =>
-    /^(safety|procedures|views|server|tests|\.ci|README|DEVELOPERS)\b/.test(path),
-  );
+/** What is written for people: the sheets of procedures are printed, and tested by themselves. */
+const documents = [...files].filter(([path]) => path.endsWith('.md') && !path.endsWith('.sheet.md'));
+
+/** Names of files and folders in backticks, whole or from any folder on: `engine/reader.ts`, `titles-of-*.ts`, `exact/`. */
+function namesIn(text: string): readonly string[] {
+  const name = /`((?:[\w.*-]+\/)*[\w.*-]*(?:\/|[\w*]\.(?:ts|mjs|js|json|md|txt|njk|css))|\.ci\/[\w.]+)`/g;
+  return [...text.matchAll(name)].map(([, found = '']) => found);
+}
+
+/** Made on the machine of whoever runs it: these lie in no clone. */
+const MADE_LATER = ['.cache/', 'verify.mjs', ...Object.keys(ASSET_FILES)];
+
+/** Those of the names that no path ends with, or goes through. */
+function lost(names: readonly string[], paths: readonly string[]): readonly string[] {
+  return names.filter((name) => {
+    if (MADE_LATER.includes(name)) return false;
+    const asWritten = name.replace(/[.]/g, '\\.').replace(/\*/g, '[^/]*');
+    const there = new RegExp(`(^|/)${asWritten}${name.endsWith('/') ? '' : '$'}`);
+    return !paths.some((path) => there.test(path));
+  });
 }
 
 describe('README.md', () => {
@@ -69,12 +82,6 @@ describe('DEVELOPERS.md', () => {
     expect([...packageRows(developers)].sort()).toEqual([...installed].sort());
   });
 
-  test('names paths that are there', () => {
-    const named = [...pathsNamedIn(developers), ...pathsNamedIn(readme)];
-    expect(named.length).toBeGreaterThan(10);
-    expect(named.filter((path) => !existsSync(join(ROOT, path)))).toEqual([]);
-  });
-
   test('explains every command, as does nothing but what package.json has', () => {
     const scripts = Object.keys(packageFile.scripts).filter((name) => !/^(pre|post)/.test(name));
     const named = scriptsNamedIn(developers);
@@ -92,11 +99,33 @@ describe('DEVELOPERS.md', () => {
   });
 });
 
+describe('whatever is written for people', () => {
+  test.each(documents)('names files and folders that are there: %s', (_, text) => {
+    expect(lost(namesIn(text), [...files.keys()])).toEqual([]);
+  });
+
+  test('names enough of them for that to mean something', () => {
+    expect(namesIn(developers).length).toBeGreaterThan(100);
+  });
+
+  test('dates what was measured', () => {
+    const measured = documents.filter(([path]) => path.endsWith('MEASURED.md'));
+    expect(measured.map(([path]) => path).filter((path) => !developers.includes(`\`${path}\``))).toEqual([]);
+    expect(measured.length).toBeGreaterThan(2);
+    expect(measured.filter(([, text]) => !/\bOn \d{4}-\d{2}-\d{2}\b/.test(text))).toEqual([]);
+  });
+});
+
 describe('the readers of documents', () => {
   test('see what is wrong in a bad one', () => {
     expect(commandsOf('```sh\nnpm ci\nnpm start\n```\n')).toEqual(['npm ci', 'npm start']);
     expect(scriptsNamedIn('`npm run gone`, `npm ci`')).toEqual(['gone']);
     expect(packageRows('## Packages\n| `a` | why |\n| `b` |  |\n')).toEqual(['a']);
-    expect(pathsNamedIn('`server/gone.ts` and `tests/<path>` and `word`')).toEqual(['server/gone.ts']);
+    expect(namesIn('`server/a.ts`, `b-*.ts`, `c/`, `tests/<path>.ts`, `word`, `1.5`, `.ci/run`')).toEqual([
+      ...['server/a.ts', 'b-*.ts', 'c/', '.ci/run'],
+    ]);
+    const paths = ['server/c/a.ts', 'tests/b-one.ts'];
+    expect(lost(['a.ts', 'c/a.ts', 'b-*.ts', 'c/', 'server/'], paths)).toEqual([]);
+    expect(lost(['d.ts', 'ver/c/a.ts', 'b-*.js', 'a/', 'one.ts'], paths)).toHaveLength(5);
   });
 });

@@ -7,7 +7,7 @@ import {
 } from '../../../../procedures/troubleshooting/loop-record/judge.ts';
 import { LOOPS_OF, type StickyLoop, stickyLoop, withoutPosition } from './sticky-loop.ts';
 
-// The short form tries a few loops of each kind; with YOKESIDE_LONG=1 the rates are told that stand in DEVELOPERS.md.
+// The short form tries a few loops of each kind; with YOKESIDE_LONG=1 the rates of MEASURED.md are told.
 const LONG = process.env.YOKESIDE_LONG === '1';
 const LOOPS = LONG ? 400 : 4;
 

@@ -1,5 +1,5 @@
 import { blowAirSetDown } from '../phases/blow-down.ts';
-import { yesNo } from '../phases/common.ts';
+import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { CONSENT_SAFE_AT, consentControl, lookIsOver, takeForLook } from '../phases/consent-only.ts';
 import { supplyFirst } from '../phases/own-stroke.ts';
 import { procedure } from '../vocabulary.ts';
@@ -33,6 +33,11 @@ export const airSupply = procedure({
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change: 'The card that watches the supply warns that the valve moves.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -65,8 +70,9 @@ export const airSupply = procedure({
       kind: 'reading',
       phase: 'air',
       title: 'Watch the supply while the operator moves the valve a little',
-      how: 'As far as the process allows, hands out of the yoke. Wanted all the while: {supplyWantedLow} at least, {supplyWantedBecause}. A supply that sags starves the valve just when it has to move.',
+      how: 'As far as the process allows. Wanted all the while: {supplyWantedLow} at least, {supplyWantedBecause}. A supply that sags starves the valve just when it has to move.',
       action: 'readGauge',
+      caution: STEM_MOVES,
       asks: [
         {
           name: 'supplyLowestPa',

@@ -65,6 +65,12 @@ export const benchSetJob = procedure({
         'Where the case holds the spring, no card offers an adjuster; both ends shifted there lead to the job of the spring.',
     },
     { letter: 'H', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'J',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -90,6 +90,12 @@ export const converterCalibration = procedure({
       change:
         'Zero and span are set under the warning that the stem moves. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },

@@ -58,6 +58,12 @@ export const failAction = procedure({
         'The times are held against the limits of the sheet, where it has them. A stroke that is slower is decided on a card of its own.',
     },
     { letter: 'F', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   ...anywhereFrame(
     [

@@ -34,6 +34,12 @@ export const loopCheck = procedure({
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [...OWN_AIR_FRONT, { id: 'loop', title: 'Loop' }, OWN_AIR_RETURN],
   start: 'needs',

@@ -86,6 +86,12 @@ export const positionerCalibration = procedure({
       change:
         'Where the step cannot be read, the gauges of a cylinder still are. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   ...anywhereFrame([
     { id: 'air', title: 'Air' },

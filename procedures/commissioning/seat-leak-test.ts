@@ -50,6 +50,12 @@ export const seatLeakTest = procedure({
       change: 'Hands stay out of the yoke while the air is bled off.',
     },
     { letter: 'G', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

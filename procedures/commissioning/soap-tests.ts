@@ -60,6 +60,12 @@ export const soapTests = procedure({
       change: 'On a cylinder soap the end that is fed; where a spring stands behind the piston that is one.',
     },
     { letter: 'F', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   ...anywhereFrame([
     { id: 'soap', title: 'Soap' },

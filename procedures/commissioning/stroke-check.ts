@@ -92,6 +92,12 @@ export const strokeCheck = procedure({
       change:
         'The pointer is set under a warning of its own. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'J',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -47,6 +47,12 @@ export const converterWiring = procedure({
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back, and before circuits are switched on again.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],

@@ -57,6 +57,12 @@ export const diaphragmRenewal = procedure({
       change:
         'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Long bolts have a warning of their own: the cover is meant to follow, and every nut stays on. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -2,6 +2,7 @@ import { CONDITIONS, type ConditionId } from '../../safety/conditions.ts';
 import { OPERATOR, yesNo } from '../phases/common.ts';
 import { putRight } from '../phases/finding.ts';
 import { liveGland } from '../phases/live-gland.ts';
+import { LOOP_TAKES_IT } from '../phases/to-operator.ts';
 import { procedure } from '../vocabulary.ts';
 
 /** A valve that is back in its line, whatever was done before: in service, no lock, no test air, nothing signed. */
@@ -50,6 +51,11 @@ export const liveGlandJob = procedure({
         'Where a card is answered no, the next one says how it is put right and what else may be done: none leaves only a stop.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change: 'Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },
@@ -161,6 +167,7 @@ export const liveGlandJob = procedure({
       phase: 'return',
       title: 'Give the valve back to the operator',
       how: 'Say how freely it moves now, and that somebody looks at the gland again on the next shift.',
+      caution: LOOP_TAKES_IT,
       why: 'A loop that is left in manual controls nothing, and nobody sees it until the process drifts.',
       asks: [
         { name: 'takenBackBy', label: OPERATOR, type: 'text' },

@@ -1,6 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
-import { blowAirSetDown } from '../phases/blow-down.ts';
+import { BLOWN_CLEAR, blowAirSetDown } from '../phases/blow-down.ts';
 import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { yesNo } from '../phases/common.ts';
 import {
@@ -58,6 +58,12 @@ export const nozzleFlapper = procedure({
       date: '2026-11-26',
       change:
         'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Cards that gave no reason say why they stand open.',
+    },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back, and before circuits are switched on again. Eye protection on where the nozzle is blown through; nozzle and flapper are entered out and in by themselves.',
     },
   ],
   ...airOffFrame({
@@ -203,6 +209,7 @@ export const nozzleFlapper = procedure({
       title: 'Take flapper and nozzle out',
       how: 'The nozzle comes out only where it is screwed in: zero comes back to its turns.',
       action: 'workOnAirParts',
+      caution: BLOWN_CLEAR,
       do: [
         'Mark flapper and pivot.',
         'Take the flapper off.',
@@ -222,7 +229,6 @@ export const nozzleFlapper = procedure({
         yesNo('flapperStraight', 'Flapper straight and smooth where it meets the nozzle'),
         yesNo('pivotSound', 'Pivot and its spring without play'),
       ],
-      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'rimFlat flapperStraight pivotSound' } },
       ways: { yes: { to: 'flapperIn', sets: HANDS }, no: { to: 'flapperNew', sets: HANDS } },
       makeSafe: shut,
@@ -254,7 +260,6 @@ export const nozzleFlapper = procedure({
         'Look against the light as they meet.',
       ],
       asks: [yesNo('meetSquare', 'They meet square all round, and the flapper swings freely')],
-      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'meetSquare' } },
       ways: { yes: { to: 'lineLook', sets: HANDS }, no: { to: 'flapperOut', sets: HANDS } },
       makeSafe: shut,

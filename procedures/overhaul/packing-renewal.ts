@@ -76,6 +76,12 @@ export const packingRenewal = procedure({
       change:
         'The stem is warned of as new rings are settled. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'H',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

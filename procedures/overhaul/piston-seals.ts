@@ -65,6 +65,7 @@ export const pistonSeals = procedure({
     },
     { letter: 'F', date: '2026-11-26', change: 'Hands stay out of the yoke while the air is bled off.' },
     { letter: 'G', date: '2026-11-26', change: 'Cards say why they stand open; plain ones go together.' },
+    { letter: 'H', date: '2026-11-26', change: 'Eye protection on where air is let off.' },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -1,6 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
-import { blowAirSetDown } from '../phases/blow-down.ts';
+import { BLOWN_CLEAR, blowAirSetDown } from '../phases/blow-down.ts';
 import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { yesNo } from '../phases/common.ts';
 import {
@@ -53,6 +53,12 @@ export const relayRestriction = procedure({
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back, and before circuits are switched on again.',
+    },
   ],
   ...airOffFrame({
     airOn: [
@@ -247,12 +253,7 @@ export const relayRestriction = procedure({
       title: 'Clean the restriction with its own wire',
       how: 'The wire that the maker names, by hand, from the narrow side. Where no such wire is there, a solvent that its seals stand. Never a drill, never a thicker wire: an enlarged restriction spoils the relay.',
       action: 'workOnAirParts',
-      caution: {
-        word: 'caution',
-        hazard: 'Dirt blown out of a small hole flies fast.',
-        consequence: 'It is driven into the eye.',
-        avoid: 'Eye protection on, the hole pointed into the cloth.',
-      },
+      caution: BLOWN_CLEAR,
       do: [
         'Put the right wire through the hole.',
         'Let clean dry air blow through it.',

@@ -64,6 +64,12 @@ export const seatAndPlug = procedure({
       change:
         'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. The stem is warned of as new rings are settled. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'J',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back. Hang a heavy bonnet before its last nuts come off, and until they are on; the card that sets it on is entered by itself.',
+    },
   ],
   phases: [
     { id: 'ready', title: 'Get ready' },

@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { BLOWN_CLEAR } from '../phases/blow-down.ts';
 import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
@@ -56,6 +57,12 @@ export const solenoid = procedure({
       date: '2026-11-26',
       change:
         'Plain cards that are done in one go may be entered together, each a line of its own; what is not as it should be is answered on its own card. Cards that gave no reason say why they stand open.',
+    },
+    {
+      letter: 'G',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back, and before circuits are switched on again. Eye protection on where ports are blown through; core and seats are entered by themselves.',
     },
   ],
   ...airOffFrame({
@@ -187,6 +194,7 @@ export const solenoid = procedure({
       how: 'The coil slides off its core tube with its wires dead; switched on off its tube it burns out. Spring and core fall out: a cloth under them.',
       why: 'A core that sticks burns a coil for alternating current: it is looked at whatever the coil said.',
       action: 'workOnAirParts',
+      caution: BLOWN_CLEAR,
       do: [
         'Take the coil off the core tube.',
         'Mark the body on its ports.',
@@ -195,7 +203,6 @@ export const solenoid = procedure({
         'Let clean dry air blow through the ports.',
       ],
       asks: [yesNo('airPartSound', 'Core free and bright, seats and seals whole, or renewed from the set')],
-      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'airPartSound' } },
       ways: { yes: { to: 'airPartIn', sets: HANDS }, no: { to: 'airPartNew', sets: HANDS } },
       makeSafe: shut,
@@ -226,7 +233,6 @@ export const solenoid = procedure({
         'Check that the exhaust has its screen.',
       ],
       asks: [yesNo('solenoidShut', 'Together, ports to their marks, exhaust free')],
-      oneGo: true,
       judge: { rule: 'allYes', with: { fields: 'solenoidShut' } },
       ways: { yes: { to: 'coilShut', sets: HANDS }, no: { to: 'airPart', sets: HANDS } },
       makeSafe: shut,

@@ -1,5 +1,6 @@
 import { airAway, airOffControl, airOnAgain } from '../phases/air-off.ts';
 import { airOffFrame } from '../phases/air-off-frame.ts';
+import { BLOWN_CLEAR } from '../phases/blow-down.ts';
 import { bypassedAt, takeOverOnBypass } from '../phases/bypass-taken-over.ts';
 import { STEM_MOVES, yesNo } from '../phases/common.ts';
 import { strokeProves } from '../phases/live-positioner.ts';
@@ -45,6 +46,12 @@ export const tubing = procedure({
       change: 'It may go on where a job that looked for the fault left the valve on its bypass.',
     },
     { letter: 'E', date: '2026-11-26', change: 'Cards that gave no reason say why they stand open.' },
+    {
+      letter: 'F',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back, and before circuits are switched on again. Eye protection on where a tube is blown through.',
+    },
   ],
   ...airOffFrame({
     airOn: [{ id: 'found', title: 'As found' }],
@@ -134,6 +141,7 @@ export const tubing = procedure({
       title: 'Make the new tube and lay it',
       how: 'Bent without a flat, clear of hot pipe, its ends meeting the ports without force. Ferrules of one make only; an old ferrule goes on with its own tube or not at all. Exchanged or only plugged: the old tube, blown through.',
       action: 'workOnAirParts',
+      caution: BLOWN_CLEAR,
       do: [
         'Cut the tube square.',
         'Remove burr and chips from its ends.',

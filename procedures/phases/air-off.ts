@@ -1,6 +1,6 @@
 /** The air of a bypassed valve taken off for work on what stands before the actuator, and brought back; the body stays shut. */
 import type { EnergyControl, Step } from '../vocabulary.ts';
-import { ACTUATOR_SHUT, SHOWN_BY, yesNo } from './common.ts';
+import { ACTUATOR_SHUT, AIR_LET_OFF, SHOWN_BY, yesNo } from './common.ts';
 import { feedsBack } from './feeds-back.ts';
 import { type AirShut, shutAir } from './isolate.ts';
 import { notShown, zeroWays } from './isolate-parts.ts';
@@ -153,6 +153,7 @@ function zero<const Next extends string>(next: Next): Readonly<Partial<Record<Of
       title: 'Read the actuator at zero',
       how: 'At most {signalSafeLimit} with the gauge counted in, or its drain cracked and watched twice. Wait until the stem has come to rest.',
       action: 'ventCase',
+      caution: AIR_LET_OFF,
       asks: [
         {
           name: 'signalAfterPa',
@@ -229,6 +230,7 @@ function tubesLooked(): Readonly<Partial<Record<Back, Step<Back | 'haltIsolating
       phase,
       title: 'Show that no air is on the actuator',
       action: 'ventCase',
+      caution: AIR_LET_OFF,
       asks: [
         yesNo('testAirOff', 'No test air is connected'),
         {
@@ -310,6 +312,12 @@ function afterFeeds<const Next extends string>(
       title: 'Have the circuits switched on again, where they were locked off',
       how: 'Covers shut first. Whoever locked the breaker takes the lock off. Where nothing was locked off, say yes.',
       action: 'switchBackOn',
+      caution: {
+        word: 'warning',
+        hazard: 'Coil and positioner come alive, and the valve may move.',
+        consequence: 'A finger in the yoke can be crushed.',
+        avoid: 'Hands and tools out of the yoke; the operator told first.',
+      },
       asks: [yesNo('circuitsOn', 'On again, covers shut, or none was off')],
       judge: { rule: 'allYes', with: { fields: 'circuitsOn' } },
       ways: { yes: { to: next, sets: { electrical: 'live' } }, no: { to: 'jointsLeak' } },

@@ -1,4 +1,4 @@
-import type { Choice, Step } from '../vocabulary.ts';
+import type { Caution, Choice, Step } from '../vocabulary.ts';
 import { yesNo } from './common.ts';
 
 type Own = 'blowDown' | 'dirtInAir' | 'blowDownRefused';
@@ -16,6 +16,14 @@ const AIR_SET_NEXT = {
   reason: true,
   comesNext: 'air-set',
 } as const;
+
+/** A part that is off, cleared by a jet of clean air. */
+export const BLOWN_CLEAR = {
+  word: 'caution',
+  hazard: 'Dirt that is blown out of a small hole flies fast.',
+  consequence: 'It is driven into the eye.',
+  avoid: 'Eye protection on, the open end pointed into a cloth.',
+} as const satisfies Caution;
 
 /** The drain of the air set blown down with the operator's consent, to see what the air carries. */
 export function blowAirSetDown<const Next extends string>(

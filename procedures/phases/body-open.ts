@@ -87,6 +87,12 @@ export function openBonnet<const Next extends string>({
       title: 'Raise the bonnet straight off, stem and plug with it where they are joined',
       how: 'Hung where it is heavy. Count the nuts; lay stem and plug on wood, seat face up.',
       action: 'breakBonnetJoint',
+      caution: {
+        word: 'warning',
+        hazard: 'A bonnet that is heavy swings or falls as its last nut comes off.',
+        consequence: 'It crushes hands and feet.',
+        avoid: 'Hang it before the last nuts; fingers out of the joint, nobody under it.',
+      },
       do: ['Take the nuts off.', 'Raise the bonnet straight up.', 'Cap the body.'],
       asks: [yesNo('gasketWhole', 'The old gasket came out whole, or every piece of it')],
       judge: { rule: 'record' },
@@ -224,6 +230,12 @@ export function closeBonnet<const Next extends string>({
       title: 'Set the bonnet on, its nuts by hand',
       how: 'Threads clean and lubricated as the manual has it: torque is worth nothing on a dry thread.',
       action: 'closeBody',
+      caution: {
+        word: 'warning',
+        hazard: 'A bonnet that is heavy swings or falls as it is set down.',
+        consequence: 'It crushes hands and feet.',
+        avoid: 'Let it hang until its nuts are on; fingers out of the joint, nobody under it.',
+      },
       do: ['Lower the bonnet to its mark.', 'Tighten the nuts by hand.', 'Check that the gap is even.'],
       asks: [
         {
@@ -242,7 +254,6 @@ export function closeBonnet<const Next extends string>({
           dimension: 'torque',
         },
       ],
-      oneGo: true,
       judge: { rule: 'record' },
       ways: { kept: { to: 'bonnetTorque' } },
       makeSafe,

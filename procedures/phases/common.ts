@@ -49,6 +49,36 @@ export const AIR_GOES = {
   avoid: 'Hands stay outside the yoke.',
 } as const satisfies Caution;
 
+/** Air let off at a vent, a port or a drain that somebody looks at: two ways to be hurt, under the word of the worse. */
+export const AIR_LET_OFF = {
+  word: 'warning',
+  hazard: 'Air that is let off leaves in a jet, and the stem may move as it goes.',
+  consequence: 'It can hurt eyes and ears, and crush a finger in the yoke.',
+  avoid: 'Eye protection on, face beside the jet; let it off slowly, hands outside the yoke.',
+} as const satisfies Caution;
+
+/** Flow that passes from the valve to its bypass on a running process. */
+export const BYPASS_OPENS = {
+  word: 'warning',
+  hazard: 'The flow changes as the bypass opens.',
+  consequence: 'An upset process can hurt people elsewhere.',
+  avoid: 'Stay on the radio with the operator all the while.',
+} as const satisfies Caution;
+
+/** The same flow on its way back. */
+export const BYPASS_SHUTS = {
+  ...BYPASS_OPENS,
+  hazard: 'The flow changes as the bypass shuts, and stops where the valve does not take it.',
+} as const satisfies Caution;
+
+/** A tube that is taken off a place that had air. */
+export const TUBE_WHIPS = {
+  word: 'caution',
+  hazard: 'A tube end under pressure whips.',
+  consequence: 'It can cut or bruise.',
+  avoid: 'Loosen until it hisses, wait, then take it off.',
+} as const satisfies Caution;
+
 /** Said of diaphragm case and cylinder alike. */
 export const ACTUATOR_SHUT = 'Actuator, bonnet and gland shut, every bolt in and tight';
 

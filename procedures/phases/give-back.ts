@@ -1,5 +1,5 @@
 import type { Step, Target } from '../vocabulary.ts';
-import { AIR_TO_ZERO, PROCESS_BACK_HOLD, yesNo } from './common.ts';
+import { AIR_LET_OFF, AIR_TO_ZERO, PROCESS_BACK_HOLD, yesNo } from './common.ts';
 import { feedsBack } from './feeds-back.ts';
 import { finding } from './finding.ts';
 import { type ProcessBack, processBack } from './process-back.ts';
@@ -201,6 +201,7 @@ function airAway<const Next extends string>({
       phase: 'return',
       title: 'Show that no air is on the case',
       action: 'ventCase',
+      caution: AIR_LET_OFF,
       asks: [
         yesNo('testAirOff', 'No test air is connected'),
         {

@@ -1,5 +1,5 @@
 import type { Step } from '../vocabulary.ts';
-import { AIR_GOES, SHOWN_BY, yesNo } from './common.ts';
+import { AIR_GOES, AIR_LET_OFF, SHOWN_BY, TUBE_WHIPS, yesNo } from './common.ts';
 import { type Drained, drainProcess } from './drain-process.ts';
 import { after, before, lockField, notShown, zeroWays } from './isolate-parts.ts';
 import { lookForOthers, type Others } from './other-energies.ts';
@@ -88,6 +88,7 @@ function air(): Readonly<Partial<Record<Own, Step<Own>>>> {
       title: 'Vent the supply line and read zero',
       how: 'Vent behind the cock, at the air set. At most {supplySafeLimit} with the gauge counted in.',
       action: 'ventCase',
+      caution: AIR_LET_OFF,
       asks: [after('supplyAfterPa', 'supplyGauge'), ...SHOWN_BY],
       judge: {
         rule: 'showSafe',
@@ -143,6 +144,7 @@ function secondFeed(): Readonly<Partial<Record<Own, Step<Own>>>> {
       title: 'Vent the second feed and read zero',
       how: 'Vent behind its own cock. At most {supplySafeLimit} with the gauge counted in.',
       action: 'ventCase',
+      caution: AIR_LET_OFF,
       asks: [after('secondAfterPa', 'supplyGauge'), ...SHOWN_BY],
       judge: {
         rule: 'showSafe',
@@ -183,12 +185,7 @@ function signalLine(): Readonly<Partial<Record<Own, Step<Own>>>> {
       title: 'Take the controller line off the case and cap it',
       how: 'Loosen the joint slowly and let it bleed. At most {signalSafeLimit} left on the case.',
       action: 'breakSignalLine',
-      caution: {
-        word: 'caution',
-        hazard: 'A tube end under pressure whips.',
-        consequence: 'It can cut or bruise.',
-        avoid: 'Loosen until it hisses, wait, then take it off.',
-      },
+      caution: TUBE_WHIPS,
       do: ['Loosen the joint at the case.', 'Cap the controller line.', 'Fit the signal gauge to the case.'],
       asks: [
         after('signalAfterPa', 'signalGauge'),

@@ -1,5 +1,5 @@
 import type { Step } from '../vocabulary.ts';
-import { OPERATOR, yesNo } from './common.ts';
+import { BYPASS_OPENS, BYPASS_SHUTS, OPERATOR, yesNo } from './common.ts';
 import { putRight } from './finding.ts';
 
 type Finding = 'notGiven' | 'loopNotHeld' | 'plantNotAgreed' | 'notTakenBack';
@@ -87,12 +87,7 @@ function withBypass<const Next extends string>({
       how: 'The operator holds the process value by shutting {tag} as the bypass takes the flow.',
       why: 'The bypass keeps the process going. It isolates nothing.',
       action: 'setProcessForMovement',
-      caution: {
-        word: 'warning',
-        hazard: 'The flow changes as the bypass opens.',
-        consequence: 'An upset process can hurt people elsewhere.',
-        avoid: 'Stay on the radio with the operator all the while.',
-      },
+      caution: BYPASS_OPENS,
       do: [
         'Read the tag of the bypass valve.',
         'Open it a little at a time.',
@@ -182,6 +177,7 @@ function back<const Next extends string>({
       title: 'Give the valve back to the operator',
       how: 'Shut the bypass if it was opened, slowly, while the operator takes the flow on {tag}.',
       action: 'shutBypass',
+      caution: BYPASS_SHUTS,
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text', carried: true },
         yesNo('takenBack', 'Bypass shut, loop as the operator wants it'),

@@ -1,5 +1,5 @@
 import type { Step, Target } from '../vocabulary.ts';
-import { OPERATOR, PROCESS_BACK_HOLD, yesNo } from './common.ts';
+import { BYPASS_OPENS, OPERATOR, PROCESS_BACK_HOLD, yesNo } from './common.ts';
 import { finding, putRight } from './finding.ts';
 import { bypassToValve, loopToOperator } from './to-operator.ts';
 
@@ -243,6 +243,7 @@ function takenAgain<const Next extends string>(
       title: 'Have the process on the bypass again',
       how: 'The bypass takes the flow, a little at a time, while the operator shuts {tag}. The loop stands in manual.',
       action: 'setProcessForMovement',
+      caution: BYPASS_OPENS,
       asks: [
         { name: 'operator', label: OPERATOR, type: 'text', carried: true },
         yesNo('processHeld', 'The bypass carries the flow, the operator holds the process value'),

@@ -1,6 +1,6 @@
 /** The last two acts at any valve that was taken out of control: the bypass shut, and the loop handed back. */
-import type { Sets, Step } from '../vocabulary.ts';
-import { OPERATOR, yesNo } from './common.ts';
+import type { Caution, Sets, Step } from '../vocabulary.ts';
+import { BYPASS_SHUTS, OPERATOR, yesNo } from './common.ts';
 
 interface Ends<Id extends string> {
   readonly phase: string;
@@ -23,6 +23,7 @@ export function bypassToValve<const Id extends string>({
     title: 'Shut the bypass {bypassPoint} slowly',
     how: 'The operator takes the flow on {tag} and holds the process value.',
     action: 'shutBypass',
+    caution: BYPASS_SHUTS,
     asks: [yesNo('bypassShut', 'Bypass shut, process value held')],
     judge: { rule: 'allYes', with: { fields: 'bypassShut' } },
     ways: {
@@ -32,6 +33,14 @@ export function bypassToValve<const Id extends string>({
     makeSafe,
   };
 }
+
+/** Said wherever a valve is given back to its loop. */
+export const LOOP_TAKES_IT = {
+  word: 'warning',
+  hazard: 'The valve moves as the loop takes it.',
+  consequence: 'A finger in the yoke can be crushed.',
+  avoid: 'Hands and tools out of the yoke before it is given.',
+} as const satisfies Caution;
 
 const IN_CONTROL: Sets = {
   loop: 'automatic',
@@ -53,6 +62,7 @@ export function loopToOperator<const Id extends string>({
     phase,
     title: 'Give the valve back to the operator',
     ...(how === undefined ? {} : { how }),
+    caution: LOOP_TAKES_IT,
     why: 'A loop that is left in manual controls nothing, and nobody sees it until the process drifts.',
     asks: [
       { name: 'takenBackBy', label: OPERATOR, type: 'text' },

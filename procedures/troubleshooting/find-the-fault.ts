@@ -154,6 +154,12 @@ export const findTheFault: Definition = procedure<string>({
       change:
         'A gauge on the nozzle, and whether a cover may come off with air on, are asked only where a positioner is fitted. Of a kinked tube it is said whether it lies on the way to the valve or behind the positioner. Cards that gave no reason say why they stand open.',
     },
+    {
+      letter: 'L',
+      date: '2026-11-26',
+      change:
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back. Loosen a joint until it hisses before a positioner comes off for the bench.',
+    },
   ],
   phases: [
     { id: 'complaint', title: 'The complaint' },

@@ -8,6 +8,7 @@ import { OPERATOR, yesNo } from '../../phases/common.ts';
 import { CYLINDER_AIR_STAYS } from '../../phases/cylinder-words.ts';
 import { putRight } from '../../phases/finding.ts';
 import { ALL_ENERGIES } from '../../phases/overhaul-frame.ts';
+import { LOOP_TAKES_IT } from '../../phases/to-operator.ts';
 import type { OtherWords, Sets, Step } from '../../vocabulary.ts';
 import { checkOf } from '../checks.ts';
 import { GAUGE_POINTS } from '../valve-facts.ts';
@@ -170,6 +171,7 @@ export function returned(): Readonly<Record<string, Step>> {
       phase: 'return',
       title: 'Give the valve back to the operator',
       how: 'Say what was found, and what the valve may do until it is put right.',
+      caution: LOOP_TAKES_IT,
       why: 'Until it is put right, the operator runs the valve with its fault.',
       asks: [
         { name: 'takenBackBy', label: OPERATOR, type: 'text' },

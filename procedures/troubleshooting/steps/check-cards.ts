@@ -1,7 +1,7 @@
 /** A card for each check of the list at each hub where it can be made. Its texts stand with the check, once. */
 import type { ActionClass } from '../../../safety/action-classes.ts';
 import type { WhenFact } from '../../facts.ts';
-import { STEM_MOVES, yesNo } from '../../phases/common.ts';
+import { STEM_MOVES, TUBE_WHIPS, yesNo } from '../../phases/common.ts';
 import type { Caution, ChoiceField, Field, ReadingStep, Step } from '../../vocabulary.ts';
 import type { Check, Hub } from '../check.ts';
 import { CHECK_READINGS } from '../check-readings.ts';
@@ -29,6 +29,7 @@ const HANDS_WERE_IN: readonly ActionClass[] = [
 ];
 
 const CAUTION_OF: { readonly [A in ActionClass]?: Caution } = {
+  breakSignalLine: TUBE_WHIPS,
   openPneumaticCover: {
     word: 'warning',
     hazard: 'A flapper that is touched sends the valve to its end at full speed.',

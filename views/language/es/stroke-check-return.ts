@@ -2,6 +2,17 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The stroke check, card by card: air away, back to service. */
 export const strokeCheckReturn = {
+  'Air that is let off leaves in a jet, and the stem may move as it goes.':
+    'El aire que se suelta sale en chorro, y el vástago puede moverse al irse.',
+  'It can hurt eyes and ears, and crush a finger in the yoke.':
+    'Puede dañar ojos y oídos, y aplastar un dedo en el yugo.',
+  'Eye protection on, face beside the jet; let it off slowly, hands outside the yoke.':
+    'Protección de ojos puesta, la cara al lado del chorro; suéltelo despacio, las manos fuera del yugo.',
+  'The flow changes as the bypass shuts, and stops where the valve does not take it.':
+    'El caudal cambia al cerrar el bypass, y se detiene donde la válvula no lo toma.',
+  'The valve moves as the loop takes it.': 'La válvula se mueve cuando el lazo la toma.',
+  'Hands and tools out of the yoke before it is given.':
+    'Manos y herramientas fuera del yugo antes de entregarla.',
   'A bellows twists off with its stem, and a pin shears: neither shows until it leaks or lets go.':
     'Un fuelle se arranca al girar con su vástago y un pasador se corta: nada de eso se ve hasta que fuga o se suelta.',
   'A block valve that passes a little shows it only with time.':

@@ -22,7 +22,7 @@ function commandsOf(text: string): readonly string[] {
 /** `npm start`, `npm run verify`: what they call in package.json. */
 function scriptsNamedIn(text: string): readonly string[] {
   return [...text.matchAll(/\bnpm (?:run )?([a-z-]+)/g)].flatMap(([, name = '']) =>
-    name === 'ci' ? [] : [name],
+    ['ci', 'install'].includes(name) ? [] : [name],
   );
 }
 
@@ -39,6 +39,12 @@ const documents = [...files].filter(([path]) => path.endsWith('.md') && !path.en
 function namesIn(text: string): readonly string[] {
   const name = /`((?:[\w.*-]+\/)*[\w.*-]*(?:\/|[\w*]\.(?:ts|mjs|js|json|md|txt|njk|css))|\.ci\/[\w.]+)`/g;
   return [...text.matchAll(name)].map(([, found = '']) => found);
+}
+
+/** `readReply`, `LISTS_FORM`: words in backticks that only a source can have. */
+function codeNamesIn(text: string): readonly string[] {
+  const found = Array.from(text.matchAll(/`(?:\w+\.)?([A-Za-z][A-Za-z_]+)`/g), ([, name = '']) => name);
+  return found.filter((name) => /[a-z][A-Z]|_/.test(name) || /^[A-Z]{3,}$/.test(name));
 }
 
 /** Made on the machine of whoever runs it: these lie in no clone. */
@@ -92,10 +98,32 @@ describe('DEVELOPERS.md', () => {
   });
 
   test('dates every decision', () => {
-    const decisions = developers.slice(developers.indexOf('## Decisions'), developers.indexOf('## Packages'));
-    const starts = decisions.split('\n').filter((line) => line.startsWith('**'));
+    const decisions = developers.slice(developers.indexOf('## Decisions'));
+    const starts = decisions.split('\n').filter((line) => line.startsWith('- '));
     expect(starts.length).toBeGreaterThan(5);
-    expect(starts.filter((line) => !/^\*\*\d{4}-\d{2}-\d{2} [A-Za-z]/.test(line))).toEqual([]);
+    expect(starts.filter((line) => !/^- \*\*\d{4}-\d{2}-\d{2} [A-Za-z]/.test(line))).toEqual([]);
+  });
+
+  test('lists its chapters and their parts at its top, in their order', () => {
+    const [own, ...rest] = Array.from(developers.matchAll(/^##(#?) (.+)$/gm), ([, part = '', title = '']) => {
+      const address = title
+        .toLowerCase()
+        .replaceAll(/[^\w -]/g, '')
+        .replaceAll(' ', '-');
+      return `${part && '  '}- [${title}](#${address})`;
+    });
+    expect(own).toBe('- [Contents](#contents)');
+    const contents = developers.slice(developers.indexOf('## Contents'), developers.indexOf('## What'));
+    expect(contents.split('\n').filter((line) => line.includes('['))).toEqual(rest);
+  });
+
+  test('names functions and constants that a source has', () => {
+    const words = new Set(
+      [...files].flatMap(([path, text]) => (/\.(?:ts|njk|js)$/.test(path) ? (text.match(/\w+/g) ?? []) : [])),
+    );
+    const named = codeNamesIn(developers);
+    expect(named.length).toBeGreaterThan(20);
+    expect(named.filter((name) => !words.has(name))).toEqual([]);
   });
 });
 
@@ -116,6 +144,11 @@ describe('whatever is written for people', () => {
   });
 });
 
+test.each(['README.md', 'DEVELOPERS.md'])('%s is no wider than an editor, tables apart', (path) => {
+  const lines = (files.get(path) ?? '').split('\n');
+  expect(lines.filter((line) => line.length > 120 && !line.startsWith('|'))).toEqual([]);
+});
+
 describe('the readers of documents', () => {
   test('see what is wrong in a bad one', () => {
     expect(commandsOf('```sh\nnpm ci\nnpm start\n```\n')).toEqual(['npm ci', 'npm start']);
@@ -123,6 +156,9 @@ describe('the readers of documents', () => {
     expect(packageRows('## Packages\n| `a` | why |\n| `b` |  |\n')).toEqual(['a']);
     expect(namesIn('`server/a.ts`, `b-*.ts`, `c/`, `tests/<path>.ts`, `word`, `1.5`, `.ci/run`')).toEqual([
       ...['server/a.ts', 'b-*.ts', 'c/', '.ci/run'],
+    ]);
+    expect(codeNamesIn('`readReply`, `store.inTurn`, `LISTS_FORM`, `PAGES`, `word`, `npm test`')).toEqual([
+      ...['readReply', 'inTurn', 'LISTS_FORM', 'PAGES'],
     ]);
     const paths = ['server/c/a.ts', 'tests/b-one.ts'];
     expect(lost(['a.ts', 'c/a.ts', 'b-*.ts', 'c/', 'server/'], paths)).toEqual([]);

@@ -105,7 +105,7 @@ export function energiesMissing({ sheet }: Pick<Job, 'sheet'>): readonly Conditi
 }
 
 /**
- * One energy in a sentence: its size, where it is isolated, what it does, how it is controlled and how shown.
+ * One energy in a sentence: its size, where it is to be isolated, what it does, how it is controlled and how shown.
  * @example sayEnergy('weight', job) // '70 lb: actuator, plug and stem drop or swing when ...'
  */
 export function sayEnergy(condition: ConditionId, { sheet }: Pick<Job, 'sheet'>): string {
@@ -118,7 +118,7 @@ export function sayEnergy(condition: ConditionId, { sheet }: Pick<Job, 'sheet'>)
   );
   const size = [...sizes, found.kind].filter((text) => text !== '').join(', ');
   const { control, shownBy } = madeSafe(row, { condition, sheet });
-  const at = found.points.length === 0 ? '' : `, isolated at ${found.points.join(' and ')}`;
+  const at = found.points.length === 0 ? '' : `, to be isolated at ${found.points.join(' and ')}`;
   return `${size === '' ? 'Size not on the sheet' : size}${at}. ${capital(row.hazard)}. Control: ${control}. Shown by: ${shownBy}.`;
 }
 

@@ -16,7 +16,7 @@ export function sheetDrawing(sheet: ValveSheet): ValveSection {
     flow: sheet.flow,
     actuatorKind: sheet.actuatorKind,
     springHeldBy: sheet.springHeldBy,
-    device: sheet.positioner === 'none' ? 'I/P' : 'POS',
+    device: deviceOf(sheet),
     positioner: sheet.positioner !== 'none',
     openFraction: 0.5,
     supply: 'live',
@@ -34,6 +34,11 @@ export function sheetDrawing(sheet: ValveSheet): ValveSection {
     tags: tagsOf(sheet),
     words: { open: '100 open', shut: '0 shut', travel: 'travel', travelValue: '50 %' },
   };
+}
+
+/** Letters of the box on the line that drives the actuator. @example deviceOf(sheet) // 'POS' where one is fitted */
+export function deviceOf({ positioner }: Pick<ValveSheet, 'positioner'>): string {
+  return positioner === 'none' ? 'I/P' : 'POS';
 }
 
 /** Where each energy is locked off; nothing is said of how it stands. */

@@ -69,6 +69,8 @@ describe('What can hurt on a valve', () => {
     expect(sayEnergy('spring', { sheet: aSheet() })).toBe(
       '300 lbf, 2.3 ft·lbf. Throws the cover that is loosened over it. Control: left shut in under its cover, or backed off with the adjuster before a bolt of it is touched. Shown by: actuator shut and every bolt in and tight, or the adjuster turning freely by hand.',
     );
+    // Nothing is isolated while this is read: where it is done is told as what is still to be done.
+    expect(sayEnergy('processInlet', { sheet: aSheet() })).toContain(', to be isolated at HV-214A. ');
     const inCase = sayEnergy('spring', { sheet: aSheet({ springHeldBy: 'case', adjusterThread: null }) });
     expect(inCase).toContain('evenly by its long bolts');
     expect(inCase).not.toContain('adjuster');

@@ -206,7 +206,7 @@ class Speaker {
     return said.isWhole && beside.isWhole ? whole(`${said.text} (${beside.text})`) : null;
   }
 
-  /** What a text was followed by: `20 psi` and then `, isolated at IA-214-1`. */
+  /** What a text was followed by: `20 psi` and then `, to be isolated at IA-214-1`. */
   #tail(text: string): Said | null {
     for (const match of text.matchAll(/[,;:.] /g)) {
       const tail = text.slice(match.index);

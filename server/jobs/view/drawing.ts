@@ -12,6 +12,7 @@ import {
   type ValveSection,
   valveSection,
 } from '../../../views/pictures/valve-section.ts';
+import { deviceOf } from '../../valves/sheet-drawing.ts';
 import { drawnOn, type EnergyView, energyView } from './energies.ts';
 
 export interface Drawing {
@@ -56,7 +57,7 @@ function section(
     flow: sheet.flow,
     actuatorKind: sheet.actuatorKind,
     springHeldBy: sheet.springHeldBy,
-    device: bench ? '' : 'I/P',
+    device: bench ? '' : deviceOf(sheet),
     positioner: sheet.positioner !== 'none',
     openFraction,
     supply: filling(of('supplyAir')),

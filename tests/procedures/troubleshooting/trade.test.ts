@@ -4,7 +4,7 @@ import { believe, causeRanking } from '../../../procedures/troubleshooting/engin
 import type { Answer } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
 import type { ValveFacts } from '../../../procedures/troubleshooting/valve-facts.ts';
-import { AIR_TO_CLOSE, BARE_DIAPHRAGM, PISTON_RELAY_AN_END } from './valves.ts';
+import { AIR_TO_CLOSE, BARE_DIAPHRAGM, DIAPHRAGM_WITH_POSITIONER, PISTON_RELAY_AN_END } from './valves.ts';
 
 // What every technician knows: common practice, no source.
 
@@ -43,6 +43,32 @@ describe('12 psi at the valve for 15 from the controller', () => {
     expect(torn(climbs)).toBeGreaterThan(3 * tube(climbs));
     expect(tube(stays)).toBeGreaterThan(3 * torn(stays));
   });
+});
+
+describe('a valve that stays at one end while the controller stands at the other', () => {
+  const told = [
+    { facts: BARE_DIAPHRAGM, word: 'stays shut', value: -100 },
+    { facts: DIAPHRAGM_WITH_POSITIONER, word: 'stays shut', value: -100 },
+    { facts: AIR_TO_CLOSE, word: 'stays open', value: 100 },
+  ] as const;
+
+  test.each(told)(
+    '0 or 100 % of travel told as a number speaks for what is dead, as "$word" does',
+    ({ facts, word, value }) => {
+      const check = 'travelAgainstOutput';
+      for (const cause of ['wiringOpen', 'supplyLost'] as const) {
+        const chance = (answers: readonly Told[]) => likelihoodOf(facts, { cause, answers });
+        expect(chance([{ check, outcome: word }])).toBeGreaterThan(2 * chance([]));
+        expect(chance([{ check, value, readSigma: 0.5 }])).toBeGreaterThan(2 * chance([]));
+      }
+    },
+  );
+});
+
+test('no current at 100 % of output, told as 0 mA, speaks for wires that are open, as "No current" does', () => {
+  const chance = (answers: readonly Told[]) => likelihoodOf(BARE_DIAPHRAGM, { cause: 'wiringOpen', answers });
+  for (const told of [{ outcome: 'none' }, { value: -20, readSigma: 0.01 }, { value: -9.6, readSigma: 0.01 }])
+    expect(chance([{ check: 'loopCurrent', ...told }])).toBeGreaterThan(20 * chance([]));
 });
 
 describe('a soap test', () => {

@@ -4,7 +4,7 @@ import type { Catalogue } from '../patterns.ts';
 export const readingsAndFigures = {
   '"{1}" is not a choice': '"{1}" no es una de las opciones',
   '"{1}" is not the tag of this step.': '"{1}" no es la identificación de este paso.',
-  ', isolated at {1}': ', aislado en {1}',
+  ', to be isolated at {1}': ', por aislar en {1}',
   'A line that is written later says when it was read, and why it was not written then.':
     'Una línea que se escribe más tarde dice cuándo se leyó, y por qué no se escribió entonces.',
   'Accuracy, percent of span': 'Exactitud, por ciento del alcance',

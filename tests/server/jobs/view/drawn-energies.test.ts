@@ -16,3 +16,13 @@ test('a cylinder without a spring has no tag that says its spring is loaded', ()
   expect(without).not.toContain('LOADED');
   expect(without).toContain('LIVE');
 });
+
+test('what drives the actuator is drawn as the positioner where one is fitted, and as the converter where none is', () => {
+  const drawn = (positioner: 'none' | 'pneumatic') => {
+    const { job } = jobOn(repairNamed('tubing'), { sheet: aSheet({ positioner }) });
+    return drawing(job, { nowMs: 0 }).svg;
+  };
+  expect(drawn('pneumatic')).toContain('>POS<');
+  expect(drawn('pneumatic')).not.toContain('>I/P<');
+  expect(drawn('none')).toContain('>I/P<');
+});

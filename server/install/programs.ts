@@ -3,8 +3,12 @@ import { join } from 'node:path';
 import nunjucks from 'nunjucks';
 import type { OutputOptions, RolldownOptions } from 'rolldown';
 import { TEMPLATE_OPTIONS } from '../../views/render.ts';
+import { keepCode } from '../compiled-code.ts';
 import { builtAssets } from '../http/assets.ts';
 import { BUILT_ASSETS, VERIFIER } from '../project-folder.ts';
+
+/** The server; `main.ts` beside it starts it. */
+const PROGRAM = 'server/program.ts';
 
 interface Program extends RolldownOptions {
   readonly output: OutputOptions;
@@ -20,19 +24,28 @@ interface Program extends RolldownOptions {
  */
 export function programs(project: string, to: string, more: readonly string[] = []): readonly Program[] {
   const commands = readdirSync(join(project, 'server/commands')).map((name) => `server/commands/${name}`);
-  const built = (files: readonly string[], chunks: string): Program => ({
+  const built = (files: readonly string[], chunks: string, kind: 'js' | 'cjs' = 'js'): Program => ({
     cwd: project,
     input: Object.fromEntries(files.map((file) => [file.replace(/\.ts$/, ''), join(project, file)])),
     platform: 'node',
     // It finds its compiled part beside its own files.
     external: ['@photostructure/sqlite'],
-    output: { dir: to, format: 'es', entryFileNames: '[name].js', chunkFileNames: `${chunks}/[name].js` },
+    output: {
+      dir: to,
+      format: kind === 'js' ? 'es' : 'cjs',
+      entryFileNames: `[name].${kind}`,
+      chunkFileNames: `${chunks}/[name].${kind}`,
+    },
     logLevel: 'warn',
     // That templates are compiled here is what takes the time.
     checks: { pluginTimings: false },
   });
   return [
-    { ...built(['server/main.ts'], 'server/parts'), plugins: [assetsOf(project), templatesOf(project)] },
+    {
+      ...built([PROGRAM], 'server/parts', 'cjs'),
+      plugins: [assetsOf(project), templatesOf(project), codeOf(PROGRAM, to)],
+    },
+    built(['server/main.ts'], 'server/parts'),
     built(commands, 'server/commands/parts'),
     built([VERIFIER.replace(/\.js$/, '.ts')], 'server/verifier/parts'),
     ...(more.length === 0 ? [] : [{ ...built(more, 'tests/parts'), plugins: [templatesOf(project)] }]),
@@ -46,6 +59,16 @@ function assetsOf(project: string): NonNullable<RolldownOptions['plugins']> {
     generateBundle() {
       for (const [name, { bytes }] of builtAssets(project))
         this.emitFile({ type: 'asset', fileName: `${BUILT_ASSETS}/${name}`, source: bytes });
+    },
+  };
+}
+
+/** Read by V8 once here, so that a start does not have to read all of it. */
+function codeOf(program: string, to: string): NonNullable<RolldownOptions['plugins']> {
+  return {
+    name: 'code',
+    writeBundle() {
+      keepCode(join(to, program.replace(/\.ts$/, '.cjs')));
     },
   };
 }

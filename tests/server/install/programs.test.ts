@@ -35,7 +35,7 @@ describe('what a build makes', () => {
   });
 
   test('starts no second program within another: the verifier runs where it is called alone', async () => {
-    const main = readFileSync(await compiled('server/main.ts'), 'utf8');
+    const main = readFileSync(join(await compiled('server/main.ts'), '../program.cjs'), 'utf8');
     expect(main).not.toContain('NOT WHOLE. First bad entry');
     expect(readFileSync(await compiled('server/verifier/verify.ts'), 'utf8')).toContain(
       'NOT WHOLE. First bad entry',

@@ -4,7 +4,9 @@ import { PlantReadings } from './history/plant-readings.ts';
 import type { JobLine } from './jobs/job-stream.ts';
 import { linesOfJobs } from './jobs/lines-of-jobs.ts';
 import { KeptList } from './log/kept-list.ts';
+import { ByKeys } from './log/list-index.ts';
 import type { SiteLog } from './log/site-log.ts';
+import { WordSearch } from './log/word-search.ts';
 import type { SavedValve } from './pages/valve-parts.ts';
 import { planKind, type SavedPlan } from './plans/plan-stream.ts';
 
@@ -37,9 +39,14 @@ export interface JobOfValve {
 
 export interface Lists {
   readonly valves: KeptList<ValveLine>;
+  readonly valvesByWords: WordSearch<ValveLine>;
   readonly jobs: KeptList<JobOfValve>;
-  /** Those that are still to do; null for the others. */
-  readonly plans: KeptList<SavedPlan | null>;
+  /** By the tag of the valve. */
+  readonly jobsByTag: () => Promise<ByKeys<JobOfValve>>;
+  /** By the numbers of the test gear. */
+  readonly jobsByGear: () => Promise<ByKeys<JobOfValve>>;
+  /** Those that are still to do. */
+  readonly plans: KeptList<SavedPlan>;
   /** What the jobs of each valve say. */
   readonly readings: PlantReadings;
 }
@@ -55,10 +62,14 @@ export function makeLists(log: SiteLog): Lists {
     kind: 'job',
     slim: ({ body }) => jobOfValve(body as unknown as JobLine),
   });
+  const jobsByTag = jobs.indexed(new ByKeys<JobOfValve>(({ tag }) => [tag]));
   return {
     valves,
+    valvesByWords: new WordSearch(valves),
     jobs,
-    readings: new PlantReadings({ log, valves, jobs }),
+    jobsByTag,
+    jobsByGear: jobs.indexed(new ByKeys<JobOfValve>(({ gear }) => gear)),
+    readings: new PlantReadings({ log, valves, jobs, jobsByTag }),
     plans: new KeptList({
       log,
       kind: planKind.kind,
@@ -88,6 +99,5 @@ export async function jobsOfValve(
   { log, lists }: { readonly log: SiteLog; readonly lists: Lists },
   tag: string,
 ): Promise<readonly JobLine[]> {
-  const ids = [...(await lists.jobs.byId()).values()].filter((job) => job.tag === tag).map(({ id }) => id);
-  return await linesOfJobs(log, ids);
+  return await linesOfJobs(log, (await lists.jobsByTag()).of(tag));
 }

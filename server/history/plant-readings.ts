@@ -11,6 +11,8 @@ interface Of {
   readonly log: SiteLog;
   readonly valves: KeptList<{ readonly tag: string }>;
   readonly jobs: KeptList<{ readonly id: string; readonly tag: string }>;
+  /** Ids of the jobs of a valve. */
+  readonly jobsByTag: () => Promise<{ of(tag: string): Iterable<string> }>;
 }
 
 /**
@@ -54,11 +56,10 @@ export class PlantReadings {
   /** Those in use. @throws whatever `tell` throws; what was read stays */
   async valves(tell: Tell): Promise<readonly ReadValve[]> {
     const all = await this.wanting();
-    const jobs = all === 0 ? new Map() : await this.#jobsByTag();
     let done = 0;
     for (const tag of this.#wanted) {
       await tell({ doing: 'reading valve', done, of: Math.max(all, done + this.#wanted.size) });
-      await this.#read(tag, jobs.get(tag) ?? []);
+      await this.#read(tag);
       done += 1;
     }
     await Promise.all(this.#going);
@@ -66,20 +67,10 @@ export class PlantReadings {
     return this.#inUse;
   }
 
-  async #jobsByTag(): Promise<ReadonlyMap<string, readonly string[]>> {
-    const byTag = new Map<string, string[]>();
-    for (const { id, tag } of (await this.#of.jobs.byId()).values()) {
-      const ids = byTag.get(tag);
-      if (ids === undefined) byTag.set(tag, [id]);
-      else ids.push(id);
-    }
-    return byTag;
-  }
-
-  async #read(tag: string, jobs: readonly string[]): Promise<void> {
+  async #read(tag: string): Promise<void> {
     // Taken off before it is read: what is committed meanwhile marks it again.
     this.#wanted.delete(tag);
-    const reading = this.#readNow(tag, jobs);
+    const reading = this.#readNow(tag);
     this.#going.add(reading);
     try {
       await reading;
@@ -91,10 +82,10 @@ export class PlantReadings {
     }
   }
 
-  async #readNow(tag: string, jobs: readonly string[]): Promise<void> {
-    const { log } = this.#of;
+  async #readNow(tag: string): Promise<void> {
+    const { log, jobsByTag } = this.#of;
     const valve = (await log.summary('valve', tag))?.body as unknown as SavedValve | undefined;
-    const lines = await linesOfJobs(log, jobs);
+    const lines = await linesOfJobs(log, (await jobsByTag()).of(tag));
     if (valve === undefined || valve.retired) this.#valves.delete(tag);
     else this.#valves.set(tag, readValve(valve.sheet, lines));
     this.#inUse = undefined;

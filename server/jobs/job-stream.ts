@@ -6,6 +6,7 @@ import { type NotedJob, notedOf } from '../history/noted.ts';
 import { linesAtTop } from '../log/lines-at-top.ts';
 import type { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
+import type { Summary } from '../store/store.ts';
 
 /** A line of the shift list: what is open, where it stands, since when. */
 export interface JobLine {
@@ -39,6 +40,19 @@ export function openJobLines(log: Pick<SiteLog, 'summaries'>, max: number): Prom
 
 /** Open jobs stand before closed ones, each in order of opening. */
 const ORDER: Readonly<Record<Job['status'], string>> = { open: '1', parked: '1', closed: '2', none: '3' };
+
+/** Those that are still worked on before closed ones, each the newest first. */
+export async function newestJobLines(
+  log: Pick<SiteLog, 'summaries'>,
+  max: number,
+): Promise<readonly JobLine[]> {
+  const newest = { order: 'down', limit: max } as const;
+  const open = await log.summaries('job', { ...newest, after: { sort: ORDER.closed, id: '' } });
+  const all = open.length < max ? await log.summaries('job', newest) : [];
+  const lines = (some: readonly Summary[]) => some.map(({ body }) => body as unknown as JobLine);
+  const closed = lines(all).filter(({ status }) => status === 'closed');
+  return [...lines(open), ...closed].slice(0, max);
+}
 
 export const jobKind: StreamKind<Job> = {
   kind: 'job',

@@ -107,9 +107,11 @@ const LOOKED_THROUGH = 20;
 /** What an earlier search for a fault of this valve did: its closed jobs, whose lines never change any more. */
 async function lastTimeAt({ services, tag, procedure }: Opening): Promise<LastTime | null> {
   if (procedure !== findTheFault.id) return null;
-  const all = [...(await services.lists.jobs.byId()).values()];
-  const own = all.filter((job) => job.tag === tag && job.isClosed);
-  const newest = own.toSorted((one, other) => ((one.closedAt ?? '') < (other.closedAt ?? '') ? 1 : -1));
+  const { jobs, jobsByTag } = services.lists;
+  const own = [...(await jobsByTag()).of(tag)];
+  const all = await jobs.byId();
+  const closed = own.flatMap((id) => all.get(id) ?? []).filter(({ isClosed }) => isClosed);
+  const newest = closed.toSorted((one, other) => ((one.closedAt ?? '') < (other.closedAt ?? '') ? 1 : -1));
   const ids = newest.slice(0, LOOKED_THROUGH).map(({ id }) => id);
   return lastTimeOf(await Promise.all(ids.map((id) => services.log.state(jobKind, id))));
 }

@@ -107,10 +107,11 @@ async function readingsOn({ services, params }: BareCall, catalogue: Catalogue):
   const readings: RestingReading[] = [];
   if (gear.wrong.length === 0) return { number, gear, readings };
   const since = gear.wrong.map(({ rightUntil }) => rightUntil).toSorted()[0] ?? '';
-  const jobs = (await services.lists.jobs.inOrder()).filter(
-    ({ gear: used, closedAt }) =>
-      used.includes(number) && (closedAt === null || closedAt.slice(0, 10) >= since),
-  );
+  const used = [...(await services.lists.jobsByGear()).of(number)].sort();
+  const all = await services.lists.jobs.byId();
+  const jobs = used
+    .flatMap((id) => all.get(id) ?? [])
+    .filter(({ closedAt }) => closedAt === null || closedAt.slice(0, 10) >= since);
   for (const { id } of jobs) {
     const job = await log.state(jobKind, id);
     const compiled = await catalogue.of(job, log);

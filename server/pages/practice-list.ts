@@ -4,16 +4,14 @@ import { causesToPractise } from '../../procedures/practice/bench/draw.ts';
 import { causeOf } from '../../procedures/troubleshooting/causes.ts';
 import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
-import { derived } from '../derived.ts';
 import { oneOf, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type RefusedCall, type Reply, type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
-import type { JobLine } from '../jobs/job-stream.ts';
+import { newestJobLines } from '../jobs/job-stream.ts';
 import { openJob } from '../jobs/open-job.ts';
 import { closedWords } from '../jobs/view/words.ts';
 import type { Person } from '../people/person.ts';
 import { notYoursToChoose } from '../practice/bench-refusals.ts';
-import type { BenchValve } from '../practice/bench-side.ts';
 import type { ExerciseLine } from '../practice/exercise-stream.ts';
 import { AT_BENCH } from '../practice/links.ts';
 import { knowPerson } from '../practice/on-bench.ts';
@@ -29,7 +27,6 @@ const WORKERS = ['technician', 'supervisor', 'engineer'] as const;
 const CHOOSERS: readonly Person['role'][] = ['supervisor', 'engineer'];
 /** So many valves are offered at once; the others are found by their words. */
 const VALVES_LISTED = 100;
-const EXERCISES_MAX = 1000;
 const LISTED = 40;
 
 export function practiceListRoutes(catalogue: Catalogue): readonly Route[] {
@@ -111,8 +108,6 @@ async function sheetOf({ bench }: Services, tag: string): Promise<ValveSheet> {
   return valve.sheet;
 }
 
-const suited = derived((lines: readonly (BenchValve | null)[]) => lines.filter((line) => line !== null));
-
 interface Asked {
   readonly tag: string;
   readonly find: string;
@@ -124,17 +119,15 @@ async function page(
   { tag, find, typed }: Asked,
 ): Promise<Reply<z.input<typeof listAnswer>>> {
   const { services, person } = call;
-  const suit = suited((await services.bench?.valves.inOrder()) ?? []);
-  const words = find.toLowerCase().split(/\s+/);
-  const found =
-    find === '' ? suit : suit.filter((valve) => words.every((word) => valve.words.includes(word)));
+  const suit = (await services.bench?.valves.byId()) ?? new Map<string, never>();
+  const found = (await services.bench?.valvesByWords.find(find)) ?? [];
   const valves = found.slice(0, VALVES_LISTED).map(({ tag: its, service }) => ({ tag: its, service }));
-  const chosen = suit.find((valve) => valve.tag === tag) ?? null;
+  const chosen = suit.get(tag) ?? null;
   const mayChoose = chosen !== null && CHOOSERS.includes(person.role);
   const exercises = await exercisesOf(services);
   const params = {
     chosen,
-    suit: suit.length,
+    suit: suit.size,
     listed: VALVES_LISTED,
     find,
     valves: valves.map((one) => ({
@@ -169,27 +162,16 @@ function withoutBlanks(fields: Readonly<Record<string, string>>): Readonly<Recor
 
 /** The newest exercises, open ones first. */
 async function exercisesOf({ log, people }: Services) {
-  const [jobs, lines, everybody] = await Promise.all([
-    log.summaries('job', { limit: EXERCISES_MAX }),
-    log.summaries('exercise', { limit: EXERCISES_MAX }),
-    people.list(),
-  ]);
-  const afters = new Map(
-    lines.map((line) => line.body as unknown as ExerciseLine).map((one) => [one.tag, one.after]),
-  );
-  const names = new Map(everybody.map(({ id, name }) => [id, name]));
-  return jobs
-    .map((line) => line.body as unknown as JobLine)
-    .map((job) => ({
-      job: job.id,
-      href: `${AT_BENCH}/jobs/${job.id}`,
-      tag: job.tag,
-      after: afters.get(job.tag) ?? '',
-      by: names.get(job.openedBy) ?? job.openedBy,
-      at: shownTime(job.openedAt),
-      stands: job.status === 'closed' ? closedWords(job) : job.status,
-    }))
-    .toReversed()
-    .sort((a, b) => Number(a.stands !== 'open') - Number(b.stands !== 'open'))
-    .slice(0, LISTED);
+  const jobs = await newestJobLines(log, LISTED);
+  const names = new Map((await people.list()).map(({ id, name }) => [id, name]));
+  const lines = await Promise.all(jobs.map(({ tag }) => log.summary('exercise', tag)));
+  return jobs.map((job, at) => ({
+    job: job.id,
+    href: `${AT_BENCH}/jobs/${job.id}`,
+    tag: job.tag,
+    after: (lines[at]?.body as ExerciseLine | undefined)?.after ?? '',
+    by: names.get(job.openedBy) ?? job.openedBy,
+    at: shownTime(job.openedAt),
+    stands: job.status === 'closed' ? closedWords(job) : job.status,
+  }));
 }

@@ -40,18 +40,23 @@ type Line = z.input<typeof lineAnswer>;
 
 /** Those that hold every word that is looked for, in order of their tags. */
 async function linesOf(
-  { services }: BareCall,
+  { services: { lists } }: BareCall,
   { find, retired }: { readonly find: string; readonly retired: boolean },
 ): Promise<readonly ValveLine[]> {
-  const lines = byRetired(await services.lists.valves.inOrder())[retired ? 'retired' : 'inUse'];
-  const words = find.toLowerCase().split(/\s+/);
-  return find === '' ? lines : lines.filter((line) => words.every((word) => line.words.includes(word)));
+  const part = retired ? 'retired' : 'inUse';
+  return find === ''
+    ? byRetired(await lists.valves.inOrder())[part]
+    : partsOf(await lists.valvesByWords.find(find))[part];
 }
 
-const byRetired = derived((lines: readonly ValveLine[]) => ({
-  inUse: lines.filter(({ retired }) => !retired),
-  retired: lines.filter(({ retired }) => retired),
-}));
+function partsOf(lines: readonly ValveLine[]) {
+  return {
+    inUse: lines.filter(({ retired }) => !retired),
+    retired: lines.filter(({ retired }) => retired),
+  };
+}
+
+const byRetired = derived(partsOf);
 
 function toldOf({ words: _, ...line }: ValveLine): Line {
   return line;

@@ -83,12 +83,10 @@ export async function stillToDo({ lists }: Pick<Services, 'lists'>): Promise<rea
   return inOrderOfDays(await lists.plans.inOrder());
 }
 
-const inOrderOfDays = derived((all: readonly (SavedPlan | null)[]) =>
-  all
-    .filter((saved) => saved !== null)
-    .toSorted(({ plan: one }, { plan: other }) =>
-      one.dueOn === other.dueOn ? 0 : one.dueOn < other.dueOn ? -1 : 1,
-    ),
+const inOrderOfDays = derived((all: readonly SavedPlan[]) =>
+  all.toSorted(({ plan: one }, { plan: other }) =>
+    one.dueOn === other.dueOn ? 0 : one.dueOn < other.dueOn ? -1 : 1,
+  ),
 );
 
 async function plannedRow(

@@ -4,6 +4,7 @@ import type { Output } from '../../procedures/practice/bench/gauges.ts';
 import type { GaugePicture } from '../../views/pictures/gauge.ts';
 import type { KeptList } from '../log/kept-list.ts';
 import type { SiteLog } from '../log/site-log.ts';
+import type { WordSearch } from '../log/word-search.ts';
 import type { Services } from '../services.ts';
 
 /** What stands beside a card on the practice bench: what the simulated valve shows. */
@@ -51,8 +52,9 @@ export interface BenchValve {
 export interface BenchSide {
   /** The log of the real site, read for the sheets of its valves alone. */
   readonly real: Pick<SiteLog, 'state'>;
-  /** Valves of the plant by tag; null for one that is not practised on. */
-  readonly valves: KeptList<BenchValve | null>;
+  /** Valves of the plant that are practised on. */
+  readonly valves: KeptList<BenchValve>;
+  readonly valvesByWords: WordSearch<BenchValve>;
   beside(of: BenchAsked): Promise<BenchPanel>;
 }
 

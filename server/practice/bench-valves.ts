@@ -5,8 +5,8 @@ import type { SiteLog } from '../log/site-log.ts';
 import type { Valve } from '../valves/valve-stream.ts';
 import type { BenchValve } from './bench-side.ts';
 
-/** Which valves of the plant suit a search for a fault, in memory: their sheets say it, and there are many. */
-export function benchValves(real: SiteLog): KeptList<BenchValve | null> {
+/** The valves of the plant that suit a search for a fault, in memory: their sheets say it, and there are many. */
+export function benchValves(real: SiteLog): KeptList<BenchValve> {
   const whyNot = procedureNamed(findTheFault.id)?.whyNot;
   const slim = ({ sheet, retired }: Valve): BenchValve | null => {
     if (sheet === null || retired || whyNot?.(sheet, 'line')) return null;

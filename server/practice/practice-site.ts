@@ -3,6 +3,7 @@ import { makeLists } from '../lists.ts';
 import { followOthers } from '../log/follow-others.ts';
 import { SiteLog } from '../log/site-log.ts';
 import type { StreamKind } from '../log/stream-kind.ts';
+import { WordSearch } from '../log/word-search.ts';
 import { faultDetails } from '../operations-log.ts';
 import type { Services } from '../services.ts';
 import { LiveChannel } from '../signing/live.ts';
@@ -44,6 +45,8 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
   log.onCommit((committed) => live.tell(committed));
   // A page of the bench proves nothing on the real site, and the other way round.
   const own = createHash('sha256').update('practice bench').update(pepper).digest();
+  const valves = benchValves(real.log);
+  const valvesByWords = new WordSearch(valves);
   const site: Services = {
     ...real,
     log,
@@ -53,7 +56,7 @@ export function practiceSite({ real, store, pepper, codeVersion }: PracticeOptio
     live,
     nonces: new Nonces({ pepper: own, now }),
     views: benchViews(real.views),
-    bench: { real: real.log, valves: benchValves(real.log), beside: (of) => besideCard(site, of) },
+    bench: { real: real.log, valves, valvesByWords, beside: (of) => besideCard(site, of) },
     practice: { site: () => site, close: async () => {} },
   };
   return site;

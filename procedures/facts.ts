@@ -6,7 +6,7 @@ import type { ValveSheet } from './valve-sheet/sheet.ts';
  * The facts that a procedure may branch on: a closed list, taken from the sheet and from where the valve
  * stands, and pinned when the job opens. Everything else that differs between valves is a number.
  */
-export const FACTS = {
+const FACTS = {
   place: ['bench', 'line'],
   bypassLine: ['fitted', 'none'],
   stemMayTurn: ['yes', 'no'],

@@ -66,7 +66,7 @@ export function crossOrder(counted: string | undefined): string {
 }
 
 /** The graphite method on the box that was measured; null for other packing, or where something was not measured. */
-export function glandByMethod({ sheet, readings, words }: Job): GlandTorque | null {
+function glandByMethod({ sheet, readings, words }: Job): GlandTorque | null {
   const boreM = readings.boxBoreM?.valueSi ?? 0;
   const studM = readings.glandStudM?.valueSi ?? 0;
   if (sheet.packingKind !== 'graphite' || studM <= 0 || boreM <= sheet.stemDiameterM) return null;

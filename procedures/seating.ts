@@ -5,7 +5,7 @@ import { springRateOf } from './valve-sheet/derived.ts';
 import type { ValveSheet } from './valve-sheet/sheet.ts';
 
 /** Two turns after contact, where neither the sheet nor a seat load says otherwise (common practice, no source). */
-export const USUAL_SEATING_TURNS = 2;
+const USUAL_SEATING_TURNS = 2;
 
 /** How well turns are counted: a quarter turn (common practice, no source). */
 const COUNTED_TO_TURNS = 0.25;
@@ -92,7 +92,7 @@ function turnsMade({ answers }: Job): number | null {
 }
 
 /** Contact as found, or where the bench set puts it while nothing has been found. */
-export function contactBeforePa({ figures, sheet }: Job): number {
+function contactBeforePa({ figures, sheet }: Job): number {
   const found = figures.contactFound?.contactPa;
   if (typeof found === 'number') return found;
   return sheet.airAction === 'air-to-open' ? sheet.benchSetLowPa : sheet.benchSetHighPa;

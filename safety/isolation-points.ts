@@ -68,7 +68,7 @@ export function mayNotHang(
 }
 
 /** Whether a lock of the job hangs on the point: then the job relies on it. */
-export function reliesOn(point: PointState, job: string): boolean {
+function reliesOn(point: PointState, job: string): boolean {
   return point.locks.some((lock) => lock.job === job);
 }
 

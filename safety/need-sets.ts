@@ -75,7 +75,7 @@ export const HELD = {
 } as const satisfies Needs;
 /** Held air ends with the act, and where the plug is is not known any more. */
 export const AIR_MOVED = { signalAir: 'live', plug: 'seat unknown' } as const satisfies Leaves;
-export const LOOKED_OVER = { ...SPRING_SHUT_IN, ...SHUT, clear: ['clear'] } as const satisfies Needs;
+const LOOKED_OVER = { ...SPRING_SHUT_IN, ...SHUT, clear: ['clear'] } as const satisfies Needs;
 export const BACK_TOGETHER = {
   ...LOOKED_OVER,
   testAir: ['off'],

@@ -14,7 +14,7 @@ export function aFolder(): string {
 }
 
 /** The folder given, marked to be removed when the tests of the file are through. */
-export function goneAfterwards(folder: string): string {
+function goneAfterwards(folder: string): string {
   made.push(folder);
   return folder;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { circles, lostImports, wrongDirections } from './tidy/directions.ts';
 import exceptions from './tidy/exceptions.json' with { type: 'json' };
+import { unusedExports } from './tidy/exports.ts';
 import { importsOf } from './tidy/imports.ts';
 import { withoutTest } from './tidy/mirrors.ts';
 import { reachesOut } from './tidy/outside-world.ts';
@@ -80,6 +81,39 @@ describe('imports', () => {
   test('that lead nowhere are found', () => {
     const lost = importsOf(sample('safety/a.ts', "import { b } from './b.js';"));
     expect(lostImports(lost, new Set(['safety/b.ts']))).toHaveLength(1);
+  });
+});
+
+describe('what a file shows to others', () => {
+  test('is taken by another file; what only its own file uses is not exported', () => {
+    expect(unusedExports(sources)).toEqual([]);
+  });
+
+  const shows = sample(
+    'safety/a.ts',
+    'export const one = 1, two = 2;',
+    'export function three() {}',
+    'export class Four {}',
+    'const five = 5;',
+    'export { five };',
+    'export type Six = 6;',
+    'export interface Seven {}',
+  );
+  const untaken = (...lines: readonly string[]) =>
+    unusedExports([shows, sample('server/b.ts', ...lines)]).map((line) => /exports (\w+)/.exec(line)?.[1]);
+
+  test('and is not, is found, types apart', () => {
+    expect(untaken()).toEqual(['one', 'two', 'three', 'Four', 'five']);
+    expect(untaken("import { one, three as other } from '../safety/a.ts';")).toEqual(['two', 'Four', 'five']);
+    expect(untaken("export { two } from '../safety/a.ts';")).toEqual(['one', 'three', 'Four', 'five']);
+  });
+
+  test.each([
+    "import * as a from '../safety/a.ts';",
+    "export * from '../safety/a.ts';",
+    "const a = await import('../safety/a.ts');",
+  ])('counts as taken where all of it is: %s', (line) => {
+    expect(untaken(line)).toEqual([]);
   });
 });
 

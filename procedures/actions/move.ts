@@ -14,7 +14,7 @@ import { exposed, goesOnElsewhere, noWay } from './refusals.ts';
 import { checkOwnLocks, checkPoints } from './site-points.ts';
 
 /** The open step, with its action class where it has one. */
-export function stepOf(job: Job, { compiled }: Surroundings): Step {
+function stepOf(job: Job, { compiled }: Surroundings): Step {
   const step = compiled.definition.steps[job.step];
   if (step === undefined)
     throw new Error(`job ${job.id} stands at ${job.step}, which its definition does not have`);

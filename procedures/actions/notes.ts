@@ -10,7 +10,7 @@ import { noWay } from './refusals.ts';
 const QUANTITY_MAX = 999;
 const WORDS_MAX = 400;
 /** A record with more is read by nobody. Common practice, no source. */
-export const PHOTOS_MAX = 60;
+const PHOTOS_MAX = 60;
 const PART_MAX = 120;
 const MARK_MAX = 60;
 

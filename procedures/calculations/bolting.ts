@@ -52,14 +52,6 @@ export function nutFactor(input: {
   return torqueNm / (boltDiameterM * boltLoadN);
 }
 
-/** K for a surface, as a range. */
-export const NUT_FACTORS = {
-  'as received, plain': { low: 0.2, high: 0.2 },
-  lubricated: { low: 0.15, high: 0.18 },
-  'anti-seize or coated': { low: 0.12, high: 0.16 },
-  rough: { low: 0.3, high: 0.3 },
-} as const;
-
 export type PassScheme = '30/60/100' | 'PCC-1';
 
 export interface TorquePass {

@@ -24,8 +24,8 @@ export interface CheckInterval {
 }
 
 /** From fewer points, or over less than a year, no interval is proposed. */
-export const INTERVAL_POINTS_MIN = 5;
-export const INTERVAL_HISTORY_S = 365 * 24 * 3600;
+const INTERVAL_POINTS_MIN = 5;
+const INTERVAL_HISTORY_S = 365 * 24 * 3600;
 
 /**
  * How long a valve may go until its next check, by how it drifted so far.

@@ -25,8 +25,6 @@ export const GAS_STATES = {
   },
 } as const satisfies Readonly<Record<string, GasState>>;
 
-export type GasStateId = keyof typeof GAS_STATES;
-
 /**
  * Amount of gas in one cubic metre at a state.
  *

@@ -3,7 +3,7 @@ import { ANY_NUMBER, refuseOutside } from './checks.ts';
 export type LoopCurrentState = 'failed low' | 'saturated low' | 'normal' | 'saturated high' | 'failed high';
 
 /** Bounds of the normal and of the failure band in A. */
-export const LOOP_CURRENT_A = { failedLow: 0.0036, low: 0.0038, high: 0.0205, failedHigh: 0.021 } as const;
+const LOOP_CURRENT_A = { failedLow: 0.0036, low: 0.0038, high: 0.0205, failedHigh: 0.021 } as const;
 
 /**
  * What a 4-20 mA current says about the device that sends it.

@@ -11,9 +11,6 @@ export const FCI_CAPACITY_SHARES: Readonly<Record<FciCapacityClass, number>> = {
   IV: 1e-4,
 };
 
-/** Test of classes II to IV: 45 to 60 psi at the inlet, outlet open, or the largest service drop if that is lower. */
-export const FCI_TEST_INLET_PSI = { low: 45, high: 60 } as const;
-
 /**
  * Allowed leak of classes II, III and IV by ANSI/FCI 70-2.
  *

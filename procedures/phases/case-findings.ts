@@ -2,8 +2,6 @@
 import type { Step } from '../vocabulary.ts';
 import { finding, putRight } from './finding.ts';
 
-export type CaseFinding = 'longNotSound' | 'notFreeAgain' | 'notSeated' | 'drawUneven';
-
 interface Places<Next extends string> {
   readonly phase: string;
   readonly stopLoaded: Next;

@@ -12,7 +12,7 @@ export const CASE_BOLTS: ChoiceField = {
 };
 
 /** What the manual says of the case nuts; blank where it says nothing. */
-export const CASE_TORQUE: Field = {
+const CASE_TORQUE: Field = {
   name: 'caseTorqueNm',
   label: 'Torque of the case nuts by the maker’s manual',
   type: 'quantity',

@@ -7,7 +7,7 @@ import { PLAN_FIELDS, type Plan } from './plan.ts';
 import { planText, readPlan } from './read-plan.ts';
 
 /** A year of work on as many valves as a plant has. */
-export const PLAN_ROWS_MAX = 5000;
+const PLAN_ROWS_MAX = 5000;
 
 const NAMES = PLAN_FIELDS.map(({ name }) => name);
 const COLUMNS = namedColumns({ names: NAMES, called: 'a plan' });

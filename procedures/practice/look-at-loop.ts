@@ -40,7 +40,7 @@ export function crossingsOf(values: readonly number[]): number {
   return count;
 }
 
-export const SWINGS_PERCENT = 3;
+const SWINGS_PERCENT = 3;
 
 export function swings(swing: Swing): boolean {
   return swing.outputPercent > SWINGS_PERCENT && swing.crossings >= 3;

@@ -33,8 +33,8 @@ const SWING_S = 40;
 
 const WARM_S = 60;
 const SETTLING_S = 120;
-export const CHANGED_S = 60;
-export const STEPPED_S = 130;
+const CHANGED_S = 60;
+const STEPPED_S = 130;
 const END_S = 300;
 
 interface Running {

@@ -22,7 +22,7 @@ export function errorOf(build: Build, state: State): number {
 }
 
 /** The share of its stroke that a nozzle or a relay of one end goes for an error. */
-export function nozzleAim(build: Build, of: { readonly error: number; readonly end: keyof Both }): number {
+function nozzleAim(build: Build, of: { readonly error: number; readonly end: keyof Both }): number {
   const { frame } = build;
   const loads = frame.relayAnEnd ? of.end : frame.coveredEnd;
   const sign = loads === frame.risingEnd ? 1 : -1;
@@ -52,7 +52,7 @@ function electricAim(build: Build, error: number): number {
 }
 
 /** How far the relay of an end stands open: 1 fills, -1 empties. */
-export function relayOpening(build: Build, of: { readonly state: State; readonly end: keyof Both }): number {
+function relayOpening(build: Build, of: { readonly state: State; readonly end: keyof Both }): number {
   const { frame } = build;
   const own = frame.relayAnEnd ? of.end : frame.coveredEnd;
   const at = frame.relayAnEnd ? of.end : 'opens';

@@ -6,7 +6,7 @@ const RANGEABILITY = 50;
 const LOOSE_PLUG_AT = 0.5;
 
 /** Where the plug stands, the stem being where it is. */
-export function plugAt(build: Build, stemAt: number): number {
+function plugAt(build: Build, stemAt: number): number {
   if (build.plugOff) return build.frame.sheet.flow === 'over' ? 0 : LOOSE_PLUG_AT;
   return Math.min(1, Math.max(build.objectAt, stemAt - build.plugOffset));
 }

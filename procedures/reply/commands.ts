@@ -9,7 +9,7 @@ import { plainText, wordsOf } from './words.ts';
 
 type Command = keyof typeof COMMANDS;
 
-export const MAKE_SAFE_SAID = 'Make safe and stop';
+const MAKE_SAFE_SAID = 'Make safe and stop';
 const PARK_SAID = 'Park this job';
 
 /** What a reply asks for besides answering the card; null where it asks for nothing of the kind. */

@@ -9,7 +9,7 @@ import type { Rule, RuleInput } from './rule.ts';
 export const RELAY_SWING_SHARE = 0.8;
 
 /** Below this share of its supply an output counts as empty, and within it of the supply as full (common practice, no source). */
-export const RELAY_EMPTY_SHARE = 0.2;
+const RELAY_EMPTY_SHARE = 0.2;
 
 /** So often a plunger is pressed before the relay is opened (common practice, no source). */
 export const PLUNGER_TRIES_MAX = 3;

@@ -1,7 +1,7 @@
 /** What one kind of table is: which columns it may have, how a row is read, and what tells two rows apart. */
 
 /** So many faults are listed by name; the rest is counted. */
-export const FAULTS_MAX = 200;
+const FAULTS_MAX = 200;
 
 export interface CellFault {
   /** As the table counts it, the head being row 1; in JSON, the place in the list. Null for the table as a whole. */

@@ -3,7 +3,7 @@ import { format } from '../calculations/units.ts';
 import { type GearItem, type GearKind, permittedErrorSi, spanSi } from './gear.ts';
 
 /** What gear may be unfit for, by code. `stops`: no reading may be taken with it. */
-export const GEAR_FAULTS = {
+const GEAR_FAULTS = {
   'GEA-101': { stops: true, what: 'gear of another kind' },
   'GEA-102': { stops: true, what: 'past the day on which it was due' },
   'GEA-103': { stops: true, what: 'a scale that does not reach what is to be read' },

@@ -9,7 +9,7 @@ import { gearText } from './gear-text.ts';
 import { readGear } from './read-gear.ts';
 
 /** More than any plant has. */
-export const GEAR_ROWS_MAX = 2000;
+const GEAR_ROWS_MAX = 2000;
 
 const NAMES: readonly GearFieldName[] = GEAR_FIELDS.map(({ name }) => name);
 

@@ -1,22 +1,8 @@
-import { z } from 'zod';
 import { unitsOf } from '../calculations/units.ts';
 import { type Expected, type NumberRead, readNumber } from '../readings/number-text.ts';
 import { unitWord } from '../readings/unit-words.ts';
 import { GEAR_FIELDS, type GearFieldName } from './fields.ts';
 import { GEAR_KINDS, type GearItem, type GearKind } from './gear.ts';
-
-/** Texts by field name, each described for those who send JSON. */
-export const gearTexts = z.strictObject(
-  Object.fromEntries(
-    GEAR_FIELDS.map(({ name, label, help }) => [
-      name,
-      z
-        .string()
-        .optional()
-        .describe([label, help ?? ''].filter((part) => part !== '').join('. ')),
-    ]),
-  ),
-);
 
 export type GearRead =
   | { readonly ok: true; readonly item: GearItem }

@@ -11,7 +11,7 @@ import { strokeChecks } from './checks/stroke.ts';
 import type { ValveFacts } from './valve-facts.ts';
 
 /** Every check there is, in the order in which a person goes round: outside first, opening last. */
-export const CHECKS = {
+const CHECKS = {
   ...controlRoomChecks,
   ...signalChecks,
   ...airChecks,

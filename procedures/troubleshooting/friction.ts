@@ -49,7 +49,7 @@ export function usualFriction(v: ValveFacts): number {
   return packingFrictionN / (effectiveAreaM2 * actuatorRangePa(v));
 }
 
-export function actuatorRangePa(v: ValveFacts): number {
+function actuatorRangePa(v: ValveFacts): number {
   const { benchSetLowPa, benchSetHighPa, supplyPa, signalHighPa, signalLowPa } = v.numbers;
   if (v.spring) return benchSetHighPa - benchSetLowPa;
   return CYLINDER_USES * (supplyPa ?? signalHighPa - signalLowPa);

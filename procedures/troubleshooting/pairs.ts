@@ -4,8 +4,8 @@ import { type CauseId, SOUND } from './causes.ts';
  * Two faults at once. Any two that do not shut each other out may meet by chance, and two complaints at once are seldom;
  * these meet for a reason: where the one is there, the other is four times as likely as it is by itself. Judgement.
  */
-export const PAIR_BY_CHANCE_FACTOR = 0.25;
-export const PAIR_FOR_A_REASON_FACTOR = 4;
+const PAIR_BY_CHANCE_FACTOR = 0.25;
+const PAIR_FOR_A_REASON_FACTOR = 4;
 
 interface Reason {
   readonly of: readonly CauseId[];
@@ -105,7 +105,7 @@ export function pairFactor(one: CauseId, other: CauseId): number {
 }
 
 /** @example reasonOf('wetAir', 'relayNozzle') // 'Dirty air is the cause, the plugged part its effect.' */
-export function reasonOf(one: CauseId, other: CauseId): string | null {
+function reasonOf(one: CauseId, other: CauseId): string | null {
   const found = REASONS.find(
     (reason) =>
       (reason.of.includes(one) && reason.with.includes(other)) ||

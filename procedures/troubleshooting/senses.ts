@@ -28,7 +28,7 @@ const SHUTTING: Senses = {
   runs: 'runs shut',
 };
 
-export function towards(opens: boolean): Senses {
+function towards(opens: boolean): Senses {
   return opens ? OPENING : SHUTTING;
 }
 

@@ -3,7 +3,7 @@
 import { readDigits } from '../readings/digits.ts';
 import { plainDigits } from '../readings/exact-digits.ts';
 import { plainCell } from '../tables/named-columns.ts';
-import type { JsonCell, TableForm, TableRow } from '../tables/table-form.ts';
+import type { JsonCell, TableForm } from '../tables/table-form.ts';
 import { type Column, columnName, readHead } from './columns.ts';
 import type { Contradiction } from './contradictions/rule.ts';
 import { contradictionsOf } from './contradictions.ts';
@@ -20,8 +20,6 @@ export interface SheetItem {
   /** Those that are only shown. */
   readonly contradictions: readonly Contradiction[];
 }
-
-export type SheetRow = TableRow<SheetItem>;
 
 /** A table of valve sheets: a unit in the head of each column of figures. */
 export const VALVE_TABLE: TableForm<SheetItem> = {

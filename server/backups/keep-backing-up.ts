@@ -81,7 +81,7 @@ export function keepBackingUp(of: BackingUp): () => Promise<void> {
 }
 
 /** One copy, marked whichever way it ends. */
-export async function backUpOnce(of: Omit<BackingUp, 'plan'>, stop: AbortSignal): Promise<void> {
+async function backUpOnce(of: Omit<BackingUp, 'plan'>, stop: AbortSignal): Promise<void> {
   try {
     const backup = { ...(await of.make(stop)), at: of.now().toISOString() };
     await markBackup(of.store, backup);

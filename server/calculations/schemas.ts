@@ -16,7 +16,7 @@ import { mayBeBlank } from './read-inputs.ts';
 /** Tables are pasted whole. */
 const TABLE_LETTERS_MAX = 200_000;
 
-export const UNIT_SYSTEMS = ['us', 'si'] as const;
+const UNIT_SYSTEMS = ['us', 'si'] as const;
 
 const aside = {
   units: z
@@ -78,7 +78,7 @@ export function cellShape(name: string, spec: CellInput): string {
 }
 
 /** The results by name, in SI. */
-export function resultsSchema({ outputs }: Pick<Calculation, 'outputs'>) {
+function resultsSchema({ outputs }: Pick<Calculation, 'outputs'>) {
   return z.object(
     Object.fromEntries(Object.entries(outputs).map(([name, spec]) => [name, outputSchema(name, spec)])),
   );
@@ -111,7 +111,7 @@ function kindSchema(spec: OutputSpec): z.ZodType {
   }
 }
 
-export const sourceAnswer = z.object({
+const sourceAnswer = z.object({
   id: z.string(),
   title: z.string(),
   kind: z.string().describe('published, derived, memory: what stands behind it'),

@@ -21,7 +21,7 @@ export interface RestingReading {
 }
 
 /** A reading taken on the last right day itself is listed: nobody knows the hour. */
-export function isInDoubt(at: string, { wrong }: Pick<Gear, 'wrong'>): boolean {
+function isInDoubt(at: string, { wrong }: Pick<Gear, 'wrong'>): boolean {
   return wrong.some((one) => at.slice(0, 10) >= one.rightUntil && at <= one.at);
 }
 

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { type Route, route } from './route.ts';
 
 /** What a refusal or fault is told as. */
-export const problemSchema = z.object({
+const problemSchema = z.object({
   status: z.int(),
   code: z.string().describe('Stable, for programs: LOG-001'),
   what: z.string().describe('What is wrong'),
@@ -34,7 +34,7 @@ const ABOUT = [
 ].join('\n\n');
 
 /** @param version of the program */
-export function openApi(routes: readonly Route[], version: string): OpenApi {
+function openApi(routes: readonly Route[], version: string): OpenApi {
   const paths: Record<string, Record<string, Schema>> = {};
   for (const each of routes) {
     const path = each.path.replace(/:(\w+)(\{[^}]*\})?/g, '{$1}');

@@ -4,7 +4,7 @@ import type { Late } from '../../procedures/job.ts';
 import { LOOP_LETTERS_MAX } from '../../procedures/troubleshooting/loop-record/read-csv.ts';
 import { wrongFields } from '../http/fields.ts';
 
-export const ACT_NAMES = [
+const ACT_NAMES = [
   'answer',
   'sign',
   'send-back',

@@ -29,11 +29,11 @@ export async function valveAt({ services, params }: BareCall): Promise<SavedValv
 export const pathOfValve = (tag: string): string => `/valves/${encodeURIComponent(tag)}`;
 
 /** A sheet for programs: texts with units, as they may be sent back. */
-export const sheetTextsAnswer = z.object(
+const sheetTextsAnswer = z.object(
   Object.fromEntries(FIELDS.map((field) => [field.name, z.string().describe(field.label)])),
 );
 
-export const contradictionAnswer = z.object({
+const contradictionAnswer = z.object({
   code: z.string(),
   stops: z.boolean(),
   fields: z.array(z.string()),
@@ -61,6 +61,6 @@ export function answerOf({ sheet, revision, retired, openJob }: SavedValve): z.i
   };
 }
 
-export function asAnswer({ code, stops, fields, what }: Contradiction): z.input<typeof contradictionAnswer> {
+function asAnswer({ code, stops, fields, what }: Contradiction): z.input<typeof contradictionAnswer> {
   return { code, stops, fields: [...fields], what };
 }

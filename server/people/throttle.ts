@@ -11,7 +11,7 @@ export const throttleSchema = z.object({
 export type Throttle = z.output<typeof throttleSchema>;
 
 /** Mistyping is free so often; people mistype. */
-export const FREE_TRIES = 4;
+const FREE_TRIES = 4;
 /** From here on only another person opens the account before a day is over; NIST SP 800-63B's number for a short secret. */
 export const TRIES_MAX = 10;
 

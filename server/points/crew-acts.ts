@@ -150,7 +150,7 @@ export function crewStreams(job: Job, person: string): readonly string[] {
 }
 
 /** Points that a job has its locks on, each with the condition that the lock stands for. */
-export function reliedOn(read: Read, job: Job): readonly (readonly [ConditionId, SitePoint])[] {
+function reliedOn(read: Read, job: Job): readonly (readonly [ConditionId, SitePoint])[] {
   const tags = new Map(pointTags(job));
   return locksOf(job).flatMap(([id]) => {
     const tag = tags.get(id);

@@ -12,7 +12,7 @@ import { crewKind } from './crew-stream.ts';
 import { crewRefusal, notAuthorised, notHung } from './refusals.ts';
 
 /** Who may hang a lock. */
-export const LOCKERS = ['technician', 'supervisor', 'engineer'] as const satisfies readonly Role[];
+const LOCKERS = ['technician', 'supervisor', 'engineer'] as const satisfies readonly Role[];
 
 export type SitePoints = { readonly [C in ConditionId]?: SitePoint };
 

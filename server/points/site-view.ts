@@ -94,7 +94,7 @@ async function openJobs({ log }: Pick<Services, 'log'>): Promise<readonly Job[]>
 const HOUR_MS = 3_600_000;
 
 /** Whole hours and one digit of them. @example hoursSince('2024-01-15T08:00:00.000Z', Date.UTC(2024, 0, 15, 9, 30)) // 1.5 */
-export function hoursSince(at: string, nowMs: number): number {
+function hoursSince(at: string, nowMs: number): number {
   return Math.round(((nowMs - Date.parse(at)) / HOUR_MS) * 10) / 10;
 }
 

@@ -94,7 +94,7 @@ function faultsOf({ sheet, how, causes, severity, seed }: ExerciseAsked): readon
 }
 
 /** Tag and points of its own, so that no lock of one exercise stands in the way of another. */
-export function practiceSheet(sheet: ValveSheet, number: number): ValveSheet {
+function practiceSheet(sheet: ValveSheet, number: number): ValveSheet {
   const own = (name: string | null): string | null => (name === null ? null : `P${number}-${name}`);
   return {
     ...sheet,

@@ -99,7 +99,7 @@ export function drawSvg(
 }
 
 /** @example movesOf('translate(0 14) scale(-1 1)') // [{ name: 'translate', by: [0, 14] }, { name: 'scale', by: [-1, 1] }] */
-export function movesOf(transform: string): readonly Move[] {
+function movesOf(transform: string): readonly Move[] {
   return [...transform.matchAll(/(translate|scale|rotate)\(([^)]*)\)/g)].map(([, name, numbers = '']) => ({
     name: name as Move['name'],
     by: numbers.split(/[\s,]+/).map(Number),

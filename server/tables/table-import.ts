@@ -40,7 +40,7 @@ export interface TablePlan {
 }
 
 /** A text that begins like JSON is JSON, anything else a table. */
-export function reading<Item>(form: TableForm<Item>, text: string): Reading<Item> {
+function reading<Item>(form: TableForm<Item>, text: string): Reading<Item> {
   if (!/^\s*[[{]/.test(text)) return csvReading(form, text);
   try {
     return jsonReading(form, parseStrict(text));

@@ -36,7 +36,7 @@ export function notWhatWasShown({ codes, kept }: Told): Refusal {
 }
 
 /** A name for a cell that may stand in an address, and as the row's id on the page. @example 'row-8-travel-in' */
-export function faultName({ row, column }: Pick<CellFault, 'row' | 'column'>): string {
+function faultName({ row, column }: Pick<CellFault, 'row' | 'column'>): string {
   const place = row === null ? 'table' : `row-${row}-${column ?? ''}`;
   return place.replaceAll(/[^\w]+/g, '-').replace(/-$/, '');
 }

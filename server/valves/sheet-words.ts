@@ -17,10 +17,10 @@ export interface Row {
   readonly isOwn?: boolean;
 }
 
-export const NOT_ON_SHEET = 'not on the sheet';
+const NOT_ON_SHEET = 'not on the sheet';
 
 /** One field as it is read: with unit, in the units of the valve. */
-export function fieldWords(field: SheetField, sheet: ValveSheet): string {
+function fieldWords(field: SheetField, sheet: ValveSheet): string {
   const value = sheet[field.name];
   if (value === null || value === '') return NOT_ON_SHEET;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';

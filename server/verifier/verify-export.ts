@@ -333,7 +333,7 @@ export function fileFaults(
 }
 
 /** Each photo that an entry names lies beside the entries, under the SHA-256 of its bytes. */
-export function photoFaults(folder: string, { photos }: Pick<Verdict, 'photos'>): readonly string[] {
+function photoFaults(folder: string, { photos }: Pick<Verdict, 'photos'>): readonly string[] {
   const names = readdirSync(folder);
   return photos.flatMap(({ entry, hash }) => {
     const name = names.find((one) => one.startsWith(`photo-${hash}.`));

@@ -48,7 +48,7 @@ export const HANDS_ON: Definition = {
 };
 
 /** Every state in which the first may come to a step, under each standing of its facts. */
-export function standingAt(step: string, compiled: Compiled): TakesOver<string>['where'] {
+function standingAt(step: string, compiled: Compiled): TakesOver<string>['where'] {
   return everyFacts(compiled.facts).map((facts) => {
     const met = proofUnder(compiled, facts)?.reach.get(step) ?? new Map<ConditionId, ReadonlySet<AnyState>>();
     const standing = Object.fromEntries([...met].map(([id, states]) => [id, [...states]])) as Standing;

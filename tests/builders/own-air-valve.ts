@@ -22,7 +22,7 @@ export function repairNamed(id: string): ServedProcedure {
 }
 
 /** A cycle that stands where the signal asks. */
-export const ON_ITS_SIGNAL: Texts = Object.fromEntries(
+const ON_ITS_SIGNAL: Texts = Object.fromEntries(
   CYCLE_POINTS.map((point) => [pointField(point, 'travel'), `${point.percent} %`]),
 );
 

@@ -22,7 +22,7 @@ export const GEOMETRIES: readonly Geometry[] = [
 ];
 
 /** FV-214 built the other way round: texts of its sheet that follow from how plug and air work together. */
-export function textsFor({ plugCloses, airMovesStem }: Geometry): Texts {
+function textsFor({ plugCloses, airMovesStem }: Geometry): Texts {
   const closes = plugCloses === airMovesStem;
   return {
     plugCloses,

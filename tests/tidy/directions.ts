@@ -10,7 +10,7 @@ interface Layer {
 }
 
 /** Who may know whom. Clock, disk and network begin at `node:`, which nobody below the server has. */
-export const LAYERS: readonly Layer[] = [
+const LAYERS: readonly Layer[] = [
   { folder: 'safety/', ours: ['safety/'], packages: [] },
   { folder: 'procedures/calculations/', ours: ['procedures/calculations/'], packages: [] },
   { folder: 'procedures/', ours: ['procedures/', 'safety/'], packages: ['xstate', 'zod', 'csv-parse'] },

@@ -11,7 +11,7 @@ const MEASURED =
   /^(pressure|supply|signal|travel|lift|stroke|force|friction|preload|load|area|temperature|time|wait|duration|age|torque|flow|diameter|radius|pitch|length|height|thickness|gap|rate|mass|weight|volume|density|drop|shift|span|range|limit|uncertainty|tolerance|hysteresis|band|margin|leak)s?$/;
 
 /** Units inside, as names carry them. No MPa and no mPa: camel case cannot tell them apart. */
-export const UNIT_SUFFIXES = [
+const UNIT_SUFFIXES = [
   ...['Pa', 'PaPerS', 'PaPerM', 'N', 'NPerM', 'NM', 'Nm', 'M', 'M2', 'M3', 'M3PerS', 'MPerS', 'Mm'],
   ...['Kg', 'KgPerS', 'KgPerM3', 'J', 'K', 'C', 'S', 'Ms', 'Minutes', 'Hours', 'Days', 'Mol', 'V', 'A', 'Hz'],
   // Numbers without a dimension, or counted.

@@ -42,6 +42,3 @@ export const es = {
   ...shiftAndPoints,
   ...valvesAndGear,
 } as const satisfies Catalogue;
-
-/** An English text that has a Spanish one. */
-export type SaidInSpanish = keyof typeof es;

@@ -24,7 +24,7 @@ export function bare(text: string): string {
   return text.replaceAll(GAP, '{}');
 }
 
-export function patternOf(key: string, said: string): Pattern {
+function patternOf(key: string, said: string): Pattern {
   const pieces = key.split(/\{\w*\}/);
   const shape = new RegExp(`^${pieces.map(escaped).join('(.*?)')}$`, 'su');
   return { key, said, gaps: gapsOf(key), shape, own: pieces.join('').length };

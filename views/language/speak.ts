@@ -7,7 +7,7 @@ const CATALOGUES = { es } as const;
 const ready = new Map<Language, Words>();
 
 /** What says our texts in a language; null for English, in which they are written. */
-export function speaker(language: Language): Words | null {
+function speaker(language: Language): Words | null {
   if (language === 'en') return null;
   const known = ready.get(language) ?? wordsOf({ language, catalogue: CATALOGUES[language] });
   ready.set(language, known);

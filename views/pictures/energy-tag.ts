@@ -36,13 +36,7 @@ function border(state: EnergyState): { width: number; class: string; dashes?: st
 }
 
 /** Strokes at 45 degrees inside a box, cut at its edges, so that no pattern and no id is needed. */
-export function hatchedBox(box: {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-  every: number;
-}): string {
+function hatchedBox(box: { x: number; y: number; width: number; height: number; every: number }): string {
   const { x, y, width, height, every } = box;
   const strokes: string[] = [];
   for (let reach = every / 2; reach < width + height; reach += every) {

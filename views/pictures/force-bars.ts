@@ -31,7 +31,7 @@ const AXIS = 44;
 const ROOM_FOR_NUMBERS = 0.24;
 
 /** Force to screen dots, with room for the numbers on both sides of the line of no force. */
-export function forceScale(ends: ForceBars['ends']) {
+function forceScale(ends: ForceBars['ends']) {
   const values = ends.flatMap(({ bars }) => bars.map(({ value }) => value ?? 0));
   const [low, high] = [Math.min(0, ...values), Math.max(0, ...values)];
   const span = high - low || 1;

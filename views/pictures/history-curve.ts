@@ -26,7 +26,7 @@ const DAY_MS = 24 * 3600 * 1000;
 const ROOM_MS = 45 * DAY_MS;
 
 /** Time and value to screen dots; limits are always in sight, and half the give of each reading. */
-export function historyScales({
+function historyScales({
   points,
   limits,
   expected,

@@ -148,7 +148,7 @@ function reach(values: readonly number[]): [number, number] {
 }
 
 /** The samples that are drawn: all of a short record, of a long one the ends of each stretch. */
-export function kept(values: readonly number[]): readonly number[] {
+function kept(values: readonly number[]): readonly number[] {
   const every = Math.max(1, Math.ceil((2 * values.length) / DOTS));
   if (every < 3) return values.map((_, at) => at);
   const shown: number[] = [];

@@ -110,7 +110,7 @@ function heldTag(text: string): string[] {
 }
 
 /** A padlock with its number or letter; the valve section draws the same one at the cock. */
-export function padlock(text: string): string[] {
+function padlock(text: string): string[] {
   return [
     shape('path', { d: 'M11.5 14V9.5a7 7 0 0 1 14 0V14', 'stroke-width': 3, class: 'ink-line' }),
     shape('rect', { x: 5, y: 13, width: 27, height: 17, rx: 1.5, class: 'ink-fill' }),

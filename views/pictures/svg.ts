@@ -2,7 +2,7 @@
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 /** Text that is safe inside an element or a quoted attribute. */
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
 }
 

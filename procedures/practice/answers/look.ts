@@ -1,7 +1,6 @@
 import type { Hub } from '../../troubleshooting/check.ts';
 import type { CheckId } from '../../troubleshooting/checks.ts';
 import type { ValveFacts } from '../../troubleshooting/valve-facts.ts';
-import type { Read } from '../gauge.ts';
 import type { Random } from '../random.ts';
 import type { SimulatedValve } from '../simulated.ts';
 import type { State } from '../state.ts';
@@ -39,13 +38,6 @@ export function seenBy(random: Random, of: { readonly there: boolean; readonly s
 export function pointerAt({ valve }: At, state: State): number {
   const { build } = valve;
   return state.stemAt - (build.frame.positioner === 'none' ? build.couplingSlip : 0);
-}
-
-export function percent(
-  read: Read,
-  fullScale: number,
-): { readonly value: number; readonly readSigma: number } {
-  return { value: (100 * read.value) / fullScale, readSigma: (100 * read.sigma) / fullScale };
 }
 
 export function spanPa({ valve }: At): number {

@@ -14,7 +14,7 @@ function commandPa(at: At, outputPercent: number): number {
   return at.valve.build.frame.signalLowPa + spanPa(at) * askedSignal(at.valve.build, outputPercent);
 }
 
-export function gaugeOf(at: At, of: { readonly point: 'source' | 'signal'; readonly truePa: number }) {
+function gaugeOf(at: At, of: { readonly point: 'source' | 'signal'; readonly truePa: number }) {
   const { build } = at.valve;
   return readPressure(build, { ...of, mostPa: 1.5 * build.frame.signalHighPa, random: at.random });
 }

@@ -17,7 +17,7 @@ export function fromOutside(model: Model, id: CheckId): boolean {
 }
 
 /** The share of answers by which two causes differ on a check: 0 the same, 1 never the same. */
-export function apartOn(
+function apartOn(
   model: Model,
   of: { readonly check: CheckId; readonly one: CauseId; readonly other: CauseId },
 ): number {

@@ -10,7 +10,7 @@ import { thinkThrough } from './rollout.ts';
 import { smallProblem } from './small-problem.ts';
 
 /** So sure of one repair that nothing more is asked: judgement. */
-export const SURE_FRACTION = 0.9;
+const SURE_FRACTION = 0.9;
 /** How many of the best checks are looked at for what they would save. */
 const LOOKED_AT = 12;
 

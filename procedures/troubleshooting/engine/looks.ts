@@ -124,7 +124,7 @@ function spreadOfMisreads(table: CheckTable, read: readonly ReadLook[]) {
   return { anywhere, near: Math.max(anywhere, 1 / (6 * Math.hypot(sigmaOf(item), measured.soundSigma))) };
 }
 
-export function sigmaOf({ readSigma }: Answer): number {
+function sigmaOf({ readSigma }: Answer): number {
   return Number.isFinite(readSigma) ? Math.abs(readSigma ?? 0) : 0;
 }
 

@@ -7,7 +7,7 @@ import type { Model } from './model.ts';
 const MOVES = 0.2;
 
 /** Whether a repair may have changed what a check reads: one of the causes that it cures shows there. */
-export function reopens(model: Model, of: { readonly repair: RepairId; readonly check: CheckId }): boolean {
+function reopens(model: Model, of: { readonly repair: RepairId; readonly check: CheckId }): boolean {
   const rows = model.tables.get(of.check)?.rows;
   const sound = rows?.[model.soundRow]?.shares[0] ?? 0;
   return repairOf(of.repair).cures.some((cause) => {

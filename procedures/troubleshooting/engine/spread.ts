@@ -23,7 +23,7 @@ export function densityAt(x: number, of: Blurred): number {
 }
 
 /** Share of the same that is read below x. */
-export function shareBelow(x: number, of: Blurred): number {
+function shareBelow(x: number, of: Blurred): number {
   const { low, high, sigma } = of;
   if (high - low < POINT * sigma) return below((x - (low + high) / 2) / sigma);
   const area = areaBelow((x - low) / sigma) - areaBelow((x - high) / sigma);

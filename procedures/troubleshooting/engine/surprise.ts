@@ -6,7 +6,7 @@ import { type CheckTable, type Model, rowAt, sharesOf, visibleAt } from './model
 import { densityTogether, partsUnder } from './rows.ts';
 
 /** Below this chance the readings fit no cause of the list: judgement. */
-export const STRANGE_BELOW_FRACTION = 0.01;
+const STRANGE_BELOW_FRACTION = 0.01;
 /** How many of the likeliest hypotheses are asked whether they explain the readings. */
 const ASKED = 5;
 
@@ -79,7 +79,7 @@ function explains(
 }
 
 /** Chance that at least so many of independent events with these chances happen. */
-export function chanceOfSoMany(count: number, chances: readonly number[]): number {
+function chanceOfSoMany(count: number, chances: readonly number[]): number {
   let exactly: readonly number[] = [1];
   for (const chance of chances)
     exactly = [...exactly, 0].map(

@@ -44,7 +44,7 @@ function isOlderRecord(answers: Job['answers'], at: number): boolean {
 const LOOP_RECORD: CheckId = 'loopRecord';
 
 /** Where the technician says whether what an earlier job did counts. */
-export const SAME_TROUBLE = { step: 'sameTrouble', choice: 'same' } as const;
+const SAME_TROUBLE = { step: 'sameTrouble', choice: 'same' } as const;
 
 /** Repairs that were made on the spot, with the check that proved each, in order. */
 export function mendsIn(answers: Job['answers']): readonly {

@@ -173,10 +173,3 @@ export function lostAMinute(of: {
     { read: lastPa, factor: -factor },
   ]);
 }
-
-/** A measured value above an expected one, in percent of the expected. */
-export function aboveExpected(of: { readonly measured: Read; readonly expected: number }): OnAxis | null {
-  if (of.expected <= 0) return null;
-  const { value, readSigma } = combined([{ read: of.measured, factor: 100 / of.expected }]);
-  return { value: value - 100, readSigma };
-}

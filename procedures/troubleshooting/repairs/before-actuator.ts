@@ -1,4 +1,4 @@
-import { airOffLine, isolated, onBypass, operator, type Repair } from './repair.ts';
+import { isolated, onBypass, operator, type Repair } from './repair.ts';
 
 /** From the controller to the tube at the actuator. */
 export const repairsBeforeActuator = {
@@ -9,7 +9,6 @@ export const repairsBeforeActuator = {
     minutes: 5,
     hub: 'in service',
     consent: false,
-    exposes: [],
     proof: ['smallStep'],
   },
   controllerBack: {
@@ -58,7 +57,7 @@ export const repairsBeforeActuator = {
     cures: ['transducerRestriction', 'transducerNozzle', 'controllerRestriction', 'controllerNozzle'],
     minutes: 40,
     proof: ['sourceFivePoints', 'sourceOutlet'],
-    ...airOffLine,
+    ...onBypass,
   },
   adjustSource: {
     words: 'Adjust the transducer',
@@ -74,7 +73,7 @@ export const repairsBeforeActuator = {
     cures: ['signalTubeLeaks'],
     minutes: 8,
     proof: ['soapSignalTube'],
-    ...airOffLine,
+    ...onBypass,
   },
   clearSignalTube: {
     words: 'Clear or change the signal tube',
@@ -82,7 +81,7 @@ export const repairsBeforeActuator = {
     cures: ['signalTubeBlocked'],
     minutes: 25,
     proof: ['valveAgainstSource', 'smallStep'],
-    ...airOffLine,
+    ...onBypass,
   },
   rearm: {
     words: 'Find why it tripped, then have it armed again',
@@ -138,7 +137,6 @@ export const repairsBeforeActuator = {
       'flapperBent',
     ],
     minutes: 60,
-    exposes: ['breakSignalLine'],
     proof: ['strokeByController'],
     ...isolated,
   },
@@ -147,7 +145,6 @@ export const repairsBeforeActuator = {
     todo: 'Isolate; change the part or the positioner; set zero and span.',
     cures: ['bellowsRuptured', 'rangeSpringOff', 'electricPartDead'],
     minutes: 90,
-    exposes: ['breakSignalLine'],
     proof: ['strokeByController'],
     ...isolated,
   },
@@ -173,7 +170,7 @@ export const repairsBeforeActuator = {
     cures: ['tubesCrossed'],
     minutes: 15,
     proof: ['strokeByController'],
-    ...airOffLine,
+    ...onBypass,
   },
   tightenOutputTube: {
     words: 'Make the tube to the actuator tight or clear',
@@ -181,6 +178,6 @@ export const repairsBeforeActuator = {
     cures: ['topTubeLeaks', 'bottomTubeLeaks', 'actuatorTubeLeaks', 'outputTubeBlocked'],
     minutes: 12,
     proof: ['soapOutputTubes', 'soapActuatorTube'],
-    ...airOffLine,
+    ...onBypass,
   },
 } as const satisfies Record<string, Repair>;

@@ -1,4 +1,3 @@
-import type { ActionClass } from '../../../safety/action-classes.ts';
 import type { CauseId } from '../causes.ts';
 import type { Hub } from '../check.ts';
 import type { CheckId } from '../checks.ts';
@@ -14,12 +13,10 @@ export interface Repair {
   readonly minutes: number;
   readonly hub: Hub;
   readonly consent: boolean;
-  readonly exposes: readonly ActionClass[];
   /** The first of these that the valve has proves it; none: it proves itself in service. */
   readonly proof: readonly CheckId[];
 }
 
-export const operator = { hub: 'in service', consent: true, exposes: [] } as const;
-export const onBypass = { hub: 'bypassed', consent: true, exposes: [] } as const;
-export const airOffLine = { hub: 'bypassed', consent: true, exposes: ['breakSignalLine'] } as const;
+export const operator = { hub: 'in service', consent: true } as const;
+export const onBypass = { hub: 'bypassed', consent: true } as const;
 export const isolated = { hub: 'isolated', consent: true } as const;

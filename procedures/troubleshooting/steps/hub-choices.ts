@@ -43,7 +43,7 @@ export function mendsAt(hub: Hub): readonly RepairId[] {
 }
 
 /** Ways on from a hub, beside checks and mends. */
-export const WAYS_ON = {
+const WAYS_ON = {
   'in service': { name: 'Name the cause, and give the valve back', bypass: 'Put the valve on its bypass' },
   bypassed: {
     name: 'Name the cause, and give the valve back',

@@ -18,7 +18,7 @@ const PRESSURES: readonly ConditionId[] = [
   'processOutlet',
 ];
 
-export function shownSafe({ effects }: JobLine): readonly ConditionId[] {
+function shownSafe({ effects }: JobLine): readonly ConditionId[] {
   const sets = Object.entries(effects.sets ?? {}) as [ConditionId, string][];
   return sets.filter(([id, state]) => PRESSURES.includes(id) && state === 'isolated').map(([id]) => id);
 }

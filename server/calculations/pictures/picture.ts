@@ -45,7 +45,7 @@ export function axisOf(name: string, { units, title, dimension = dimensionOfName
   return { title: title ?? titleOf(name), unit: preferredUnit(dimension, units) };
 }
 
-export function axisWords({ title, unit }: Axis): string {
+function axisWords({ title, unit }: Axis): string {
   const { label } = unitFor(unit);
   return label === '' ? title : `${title}, ${label}`;
 }

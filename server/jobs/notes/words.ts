@@ -10,7 +10,7 @@ export function sayNote(note: Note): string {
 }
 
 /** @example sayQuantity({ quantity: 5 }) // '5 off' */
-export function sayQuantity({ quantity }: { readonly quantity: number }): string {
+function sayQuantity({ quantity }: { readonly quantity: number }): string {
   return `${quantity} off`;
 }
 

@@ -15,7 +15,7 @@ export interface Table {
   readonly rowsAtOnce: number;
 }
 
-export const TABLES: readonly Table[] = [
+const TABLES: readonly Table[] = [
   {
     name: 'blob',
     columns: ['hash', 'bytes'],

@@ -6,7 +6,7 @@ import type { Texts } from '../../builders/stroke-script.ts';
 const STOPS_MAX = 150;
 
 /** Goes on by the Tab key to the first stop that fits the selector. @throws Error where none is reached */
-export async function tabTo(page: Page, selector: string): Promise<void> {
+async function tabTo(page: Page, selector: string): Promise<void> {
   for (let stops = 0; stops < STOPS_MAX; stops += 1) {
     if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) ?? false, selector)) return;
     await page.keyboard.press('Tab');
@@ -15,10 +15,7 @@ export async function tabTo(page: Page, selector: string): Promise<void> {
 }
 
 /** Chooses among radio buttons of a name with the arrow keys, once one of them has the focus. */
-export async function chooseByKeys(
-  page: Page,
-  { name, value }: { name: string; value: string },
-): Promise<void> {
+async function chooseByKeys(page: Page, { name, value }: { name: string; value: string }): Promise<void> {
   await tabTo(page, `#card [name="${name}"]`);
   await page.keyboard.press('Space');
   for (let presses = 0; presses < 20; presses += 1) {

@@ -29,7 +29,7 @@ export function looks(of: Many): readonly TruthAndLook[] {
   );
 }
 
-export function fractionOf(all: readonly Look[], of: (look: Look) => boolean): number {
+function fractionOf(all: readonly Look[], of: (look: Look) => boolean): number {
   return all.filter(of).length / all.length;
 }
 

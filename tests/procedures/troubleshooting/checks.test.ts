@@ -4,15 +4,10 @@ import { HUBS, moveMinutes } from '../../../procedures/troubleshooting/check.ts'
 import { CHECK_IDS, checkOf, checksFor } from '../../../procedures/troubleshooting/checks.ts';
 import { modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
 import { planFor } from '../../../procedures/troubleshooting/engine/next-check.ts';
-import {
-  REPAIR_IDS,
-  repairExposes,
-  repairFor,
-  repairOf,
-} from '../../../procedures/troubleshooting/repairs.ts';
-import { ACTION_CLASSES, needsOf } from '../../../safety/action-classes.ts';
+import { REPAIR_IDS, repairFor, repairOf } from '../../../procedures/troubleshooting/repairs.ts';
+import { needsOf } from '../../../safety/action-classes.ts';
 import { standingAtStart } from './simulate.ts';
-import { BARE_DIAPHRAGM, SPRING_PISTON, VALVES } from './valves.ts';
+import { BARE_DIAPHRAGM, VALVES } from './valves.ts';
 
 describe('the checks', () => {
   test('are at least forty-five, each with minutes, a misread share and at least two outcomes', () => {
@@ -101,22 +96,5 @@ describe('the repairs', () => {
       );
       expect(unproven).toEqual([]);
     }
-  });
-
-  test('that expose somebody are done where every lock can be on, by a class of the table', () => {
-    for (const id of REPAIR_IDS) {
-      const repair = repairOf(id);
-      for (const one of repair.exposes) expect(Object.keys(ACTION_CLASSES)).toContain(one);
-      if (repair.exposes.some((one) => 'workSignOff' in needsOf(one))) expect(repair.hub).toBe('isolated');
-    }
-  });
-
-  test('open a case that holds its own spring, and a cylinder, by their own class', () => {
-    expect(repairExposes('changeDiaphragm', BARE_DIAPHRAGM)).toEqual(['backOffAdjuster', 'loosenCaseBolts']);
-    expect(repairExposes('changeSpring', { ...BARE_DIAPHRAGM, springHeldBy: 'case' })).toEqual([
-      'loosenShortCaseBolts',
-      'loosenLongCaseBolts',
-    ]);
-    expect(repairExposes('changeSpring', SPRING_PISTON)).toEqual(['openPistonCylinder']);
   });
 });

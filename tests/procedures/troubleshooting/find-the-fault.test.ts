@@ -2,19 +2,24 @@ import { describe, expect, test } from 'vitest';
 import { auditJob } from '../../../procedures/audit.ts';
 import { faultsOf } from '../../../procedures/check.ts';
 import { compile } from '../../../procedures/compile.ts';
-import { CHECK_IDS } from '../../../procedures/troubleshooting/checks.ts';
+import { CHECK_IDS, checkOf } from '../../../procedures/troubleshooting/checks.ts';
 import { findTheFault } from '../../../procedures/troubleshooting/find-the-fault.ts';
 import { adviceFor } from '../../../procedures/troubleshooting/job/advice.ts';
 import { evidenceOf } from '../../../procedures/troubleshooting/job/evidence-of-job.ts';
 import { factsOfJob } from '../../../procedures/troubleshooting/job/facts-of-job.ts';
 import { checkStepId } from '../../../procedures/troubleshooting/steps/check-cards.ts';
-import { hubsOf, ON_TEST_AIR } from '../../../procedures/troubleshooting/steps/hub-choices.ts';
+import {
+  hubsOf,
+  LOOKED_ELSEWHERE,
+  ON_TEST_AIR,
+} from '../../../procedures/troubleshooting/steps/hub-choices.ts';
 import { Refusal } from '../../../safety/refusal.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { jobOn, type Overrides, pathOf, play, playOne } from '../../builders/answers.ts';
 import { answer, type JobRun } from '../../builders/jobs.ts';
 import { aSheet, sheetOf } from '../../builders/sheets.ts';
 import { random } from './simulate.ts';
+import { VALVES } from './valves.ts';
 
 /** The long run walks further. */
 const WALKS = process.env.YOKESIDE_LONG === '1' ? 60 : 3;
@@ -60,6 +65,19 @@ describe('[SAF-03] Finding a fault', () => {
         const step = ON_TEST_AIR.includes(id) ? `${id}OnTestAir` : checkStepId(id, hub);
         const card = findTheFault.steps[step];
         expect(card?.kind === 'reading' && card.judge).toEqual({ rule: 'faultCheck', with: { check: id } });
+      }
+  });
+
+  test('names on the card of a check what that check exposes people to', () => {
+    const exposing = CHECK_IDS.filter(
+      (id) => checkOf(id).exposes !== undefined && !LOOKED_ELSEWHERE.includes(id),
+    );
+    expect(exposing.length).toBeGreaterThan(5);
+    for (const id of exposing)
+      for (const hub of hubsOf(id)) {
+        const card = findTheFault.steps[ON_TEST_AIR.includes(id) ? `${id}OnTestAir` : checkStepId(id, hub)];
+        const classes = Object.values(VALVES).flatMap((facts) => checkOf(id).exposes?.(facts) ?? []);
+        expect(classes, id).toContain(card?.kind === 'reading' ? card.action : undefined);
       }
   });
 

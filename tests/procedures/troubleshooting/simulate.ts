@@ -1,4 +1,4 @@
-import { type CauseId, causeOf } from '../../../procedures/troubleshooting/causes.ts';
+import type { CauseId } from '../../../procedures/troubleshooting/causes.ts';
 import { CHECK_IDS, type CheckId } from '../../../procedures/troubleshooting/checks.ts';
 import { fromOutside, groupsAlike } from '../../../procedures/troubleshooting/engine/alike.ts';
 import {
@@ -183,8 +183,4 @@ export function singlesOf(model: Model): readonly Hypothesis[] {
 
 export function pairsOf(model: Model): readonly Hypothesis[] {
   return model.hypotheses.filter(({ causes }) => causes.length === 2);
-}
-
-export function wordsOf(hypothesis: Hypothesis): string {
-  return hypothesis.causes.map((id) => causeOf(id).words).join(' + ');
 }

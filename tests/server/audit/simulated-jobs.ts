@@ -4,7 +4,7 @@ import type { AuditedJob, JobLine, Opened } from '../../../server/audit/exceptio
 import { openJob, scripted } from '../../builders/jobs.ts';
 
 /** Numbers by chance that are the same on every run (a linear congruential generator, Numerical Recipes). */
-export function chance(seed: number): () => number {
+function chance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;

@@ -2,7 +2,7 @@
 import type { Person } from '../../../server/people/person.ts';
 import { aSheet } from '../../builders/sheets.ts';
 import { openSiteJob, type SiteJob } from '../../builders/site-jobs.ts';
-import { type AnApp, anApp, type Browser, newRequestId, PINS } from '../an-app.ts';
+import { type AnApp, anApp, type Browser, newRequestId } from '../an-app.ts';
 
 export const SECOND_PIN = '736158';
 
@@ -118,5 +118,3 @@ export const away = {
   toldBy: 'supervisor 1, at the gate',
   reason: 'the line is wanted',
 } as const;
-
-export { PINS };

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 const folder = fileURLToPath(new URL('../../../views', import.meta.url));
 /** A file below `views`. */
 export const read = (path: string) => readFileSync(`${folder}/${path}`, 'utf8');
-export const tokens = read('assets/style/1-tokens.css');
+const tokens = read('assets/style/1-tokens.css');
 
 export type Palette = Readonly<Record<string, string>>;
 

@@ -56,7 +56,7 @@ function chamber(valve: ValveSection): string {
 }
 
 /** Plate or piston with its bolt, in the lowest place; moves with the stem. */
-export function plate(valve: ValveSection): string {
+function plate(valve: ValveSection): string {
   const up = valve.airMovesStem === 'up';
   const wide = valve.actuatorKind === 'piston' ? 79 : 62;
   const d = up

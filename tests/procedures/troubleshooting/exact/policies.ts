@@ -5,7 +5,7 @@ import type { Evidence } from '../../../../procedures/troubleshooting/engine/evi
 import { standingAtStart } from '../simulate.ts';
 import { after, keyOf, minutesOfRepairs, type Place, type SmallWorld, weightsAt } from './world.ts';
 
-export function startOf(world: SmallWorld): Place {
+function startOf(world: SmallWorld): Place {
   return { standing: standingAtStart(world.model), told: world.checks.map(() => 0) };
 }
 

@@ -115,7 +115,7 @@ const log = (random: Random, [low, high]: readonly [number, number]) =>
   low * Math.exp(Math.log(high / low) * random());
 
 /** Any loop that settles, tuned as a careful person tunes it. */
-export function anyLoop(random: Random) {
+function anyLoop(random: Random) {
   const lagS = log(random, [3, 60]);
   const deadS = Math.max(1, Math.round(lagS * between(random, [0.1, 1])));
   const gain = log(random, [0.5, 3]);

@@ -30,7 +30,7 @@ const UNSAID =
   /^(?:safety\/required|server\/(?:commands|store|verifier)|procedures\/(?:lint|practice|troubleshooting|overhaul|reply\/spanish)\/|procedures\/reply\/(?:listened-for|other-words|words)\.ts$|procedures\/readings\/unit-words\.ts$)/;
 /** Programs and their keepers read these, or they are procedures that wait for somebody of the trade. */
 const NOT_FOR_SCREENS =
-  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/|calculations\/(?!unit-table)|why\.ts))/;
+  /^(?:safety\/re|safety\/proof|server\/(?:log|store|commands|verifier|config|main|program|compiled-code|serve|demo)|procedures\/(?!actions\/|rules\/|readings\/|reply\/|calculations\/(?!unit-table)|why\.ts))/;
 
 const texts = new Map<string, { readonly all: readonly string[]; readonly prose: readonly Shown[] }>(
   files

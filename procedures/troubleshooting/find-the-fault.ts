@@ -158,7 +158,7 @@ export const findTheFault: Definition = procedure<string>({
       letter: 'L',
       date: '2026-11-26',
       change:
-        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back. Loosen a joint until it hisses before a positioner comes off for the bench.',
+        'Eye protection on, and hands outside the yoke, wherever air is let off. Stay on the radio with the operator while the bypass is shut. Hands and tools out of the yoke before the loop is given back. Loosen a joint until it hisses before a positioner comes off for the bench. A supply anywhere in the range of the sheet is as it should be.',
     },
   ],
   phases: [

@@ -24,8 +24,10 @@ export interface ValveNumbers {
   readonly benchSetHighPa: number;
   readonly effectiveAreaM2: number;
   readonly travelM: number;
-  /** Set pressure of the air set; null where the sheet has none. */
+  /** Set pressure of the air set, the most that the sheet allows; null where the sheet has none. */
   readonly supplyPa: number | null;
+  /** Least supply that the sheet allows; without it the set pressure is the one that counts. */
+  readonly supplyLowPa?: number | null;
   /** What the packing should cost the stem each way; null where not known. */
   readonly packingFrictionN: number | null;
 }
@@ -116,6 +118,7 @@ export function valveFactsOf(sheet: ValveSheet, seen: AtTheValve = {}): ValveFac
       effectiveAreaM2: sheet.effectiveAreaM2,
       travelM: sheet.travelM,
       supplyPa: sheet.supplyHighPa,
+      supplyLowPa: sheet.supplyLowPa,
       packingFrictionN: sheet.packingFrictionN,
     },
   };

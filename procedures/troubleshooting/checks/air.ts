@@ -5,19 +5,19 @@ import { hasPositioner } from '../valve-facts.ts';
 export const airChecks = {
   supplyPressure: {
     title: 'Supply pressure, no air being used',
-    todo: 'Read the supply gauge against its set value. A gauge that is made for a signal may not reach so far.',
+    todo: 'Read the supply gauge against what the sheet allows. A gauge that is made for a signal may not reach so far.',
     minutes: 2,
     hubs: AIR_ON,
     gauges: () => ['supply'],
     misread: 0.02,
     outcomes: {
-      normal: 'Within 6 % of its set value',
+      normal: 'As the sheet allows, within 6 %',
       low: 'Lower than that',
       none: 'No pressure, on a gauge that was seen alive',
       high: 'Higher than that',
     },
     measured: {
-      axis: 'percent of the set value, above it',
+      axis: 'percent past what the sheet allows; 0 inside it',
       soundSigma: 2,
       // A regulator gives way by a little to what the relays of a cylinder bleed all the time. Judgement.
       soundOn: (v) =>

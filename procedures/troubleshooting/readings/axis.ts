@@ -68,13 +68,14 @@ export function lessOther(v: ValveFacts, of: { readonly pressurePa: Read; readon
 }
 
 /**
- * Supply against its set value, in percent.
+ * Supply past the range that the sheet allows, in percent of its nearer end; 0 inside it.
  * @returns null where the sheet has no set value
  */
 export function againstSetSupply(v: ValveFacts, supplyPa: Read): OnAxis | null {
   const setPa = v.numbers.supplyPa;
   if (setPa === null || setPa <= 0) return null;
-  const { value, readSigma } = combined([{ read: supplyPa, factor: 100 / setPa }]);
+  const nearestPa = Math.min(Math.max(supplyPa.value, v.numbers.supplyLowPa ?? setPa), setPa);
+  const { value, readSigma } = combined([{ read: supplyPa, factor: 100 / nearestPa }]);
   return { value: value - 100, readSigma };
 }
 

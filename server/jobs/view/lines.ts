@@ -279,6 +279,10 @@ const TOLD_AS_IT_IS: readonly string[] = [
   'review asked for',
   'handed over',
   'locks removed',
+  'made',
+  'not made',
+  'fitted',
+  'not fitted',
 ];
 
 type Step = Compiled['definition']['steps'][string];

@@ -43,6 +43,8 @@ export const outcomesOfOtherWork = {
   'not all the way': 'no hasta el final',
   'not clean': 'no está limpio',
   'not enough': 'insuficiente',
+  fitted: 'montado',
+  made: 'hecho',
   'not fitted': 'no montado',
   'not made': 'no hecho',
   'not sound': 'no está sano',

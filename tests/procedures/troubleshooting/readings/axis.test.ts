@@ -73,6 +73,13 @@ describe('a reading on the axis of its check', () => {
     expect(upLessDown(BARE_DIAPHRAGM, { upPa: psi(9.6), downPa: psi(8.4) }).value).toBeCloseTo(10, 6);
   });
 
+  test('is nothing for a supply anywhere inside what the sheet allows, and counts from its nearer end outside', () => {
+    const numbers = { ...BARE_DIAPHRAGM.numbers, supplyPa: psi(30).value, supplyLowPa: psi(25).value };
+    const off = (shown: number) => againstSetSupply({ ...BARE_DIAPHRAGM, numbers }, psi(shown))?.value;
+    expect([25, 27, 30].map(off)).toEqual([25, 27, 30].map(() => expect.closeTo(0, 6)));
+    expect([off(20), off(33), off(0)]).toEqual([-20, 10, -100].map((one) => expect.closeTo(one, 6)));
+  });
+
   test('is none where there is nothing to hold it against', () => {
     const numbers = { ...BARE_DIAPHRAGM.numbers, supplyPa: null };
     expect(againstSetSupply({ ...BARE_DIAPHRAGM, numbers }, psi(18))).toBeNull();

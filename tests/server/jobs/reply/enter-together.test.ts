@@ -247,6 +247,26 @@ describe('Cards that are all done', () => {
     expect(words.every((word) => word.includes('entered together'))).toBe(true);
   });
 
+  test('that are late without a reason lead from the refusal to the field of their own form, and open no other', async () => {
+    const now = app.services.now();
+    const earlier = new Date(now.getTime() - 9 * 60_000).toISOString().slice(0, 16).replace('T', ' ');
+    const again = await app.post(
+      '/jobs/77/together',
+      { requestId: newRequestId(), ...(await allDone()), 'lay-readAt': earlier },
+      { as: technician },
+    );
+    const html = await again.text();
+    const { elements, faults } = readHtml(html);
+    expect(faults).toEqual([]);
+    expect(html).toContain('<a href="#lateReason">Write why it was not written then.</a>');
+    expect(elements.filter((one) => attributeOf(one, 'id') === 'lateReason').length).toBe(1);
+    const together = html.indexOf('<details class="together" open>');
+    expect(together).toBeGreaterThan(0);
+    expect(html.indexOf('id="lateReason"')).toBeGreaterThan(together);
+    expect(html.match(/aria-invalid="true"/g)?.length).toBe(1);
+    expect(html).toContain('<details class="by-radio"><summary>Done earlier than it is written</summary>');
+  });
+
   test('never reach over a warning that nobody has seen', async () => {
     const fields = { ...(await allDone()), steps: ['bring', 'lay', 'write', 'warned'], 'warned-done': 'yes' };
     const refused = await send(fields);

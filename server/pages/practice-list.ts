@@ -4,6 +4,7 @@ import { causesToPractise } from '../../procedures/practice/bench/draw.ts';
 import { causeOf } from '../../procedures/troubleshooting/causes.ts';
 import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
+import { textIn } from '../../views/language/speak.ts';
 import { oneOf, optionalText, text } from '../http/fields.ts';
 import { type BareCall, type RefusedCall, type Reply, type Route, route } from '../http/route.ts';
 import type { Catalogue } from '../jobs/catalogue.ts';
@@ -35,7 +36,7 @@ export function practiceListRoutes(catalogue: Catalogue): readonly Route[] {
 
 const listAnswer = z.object({
   valves: z
-    .array(z.object({ tag: z.string(), service: z.string() }))
+    .array(z.object({ tag: z.string(), service: z.string(), kind: z.array(z.string()) }))
     .describe('The first hundred that hold all words of `find`'),
   found: z.int().describe('How many hold them in all'),
   exercises: z.array(
@@ -121,18 +122,22 @@ async function page(
   const { services, person } = call;
   const suit = (await services.bench?.valves.byId()) ?? new Map<string, never>();
   const found = (await services.bench?.valvesByWords.find(find)) ?? [];
-  const valves = found.slice(0, VALVES_LISTED).map(({ tag: its, service }) => ({ tag: its, service }));
+  const valves = found.slice(0, VALVES_LISTED).map(({ tag: its, service, kind }) => ({
+    ...{ tag: its, service, kind: [...kind] },
+  }));
+  const say = textIn(call.language);
+  const sayKind = (kind: readonly string[]) => kind.map(say).join(', ');
   const chosen = suit.get(tag) ?? null;
   const mayChoose = chosen !== null && CHOOSERS.includes(person.role);
   const exercises = await exercisesOf(services);
   const params = {
-    chosen,
+    chosen: chosen && { ...chosen, kind: sayKind(chosen.kind) },
     suit: suit.size,
     listed: VALVES_LISTED,
     find,
     valves: valves.map((one) => ({
       value: one.tag,
-      label: `${one.tag}, ${one.service}`,
+      label: `${one.tag}, ${one.service}: ${sayKind(one.kind)}`,
       selected: one.tag === tag,
     })),
     exercises,

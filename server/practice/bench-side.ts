@@ -44,7 +44,9 @@ export interface BenchAsked {
 export interface BenchValve {
   readonly tag: string;
   readonly service: string;
-  /** Tag, service and place in small letters. */
+  /** What drives it, by its sheet, in the words that are shown. */
+  readonly kind: readonly string[];
+  /** Tag, service, place and kind in small letters. */
   readonly words: string;
 }
 

@@ -9,6 +9,7 @@ import { aSheet } from '../../builders/sheets.ts';
 import { readHtml, textOf } from '../../views/html.ts';
 import type { AnApp, Browser } from '../an-app.ts';
 import { newRequestId } from '../an-app.ts';
+import { withValve } from '../jobs/site.ts';
 import { aBench, BenchClient } from '../practice/a-bench.ts';
 
 let app: AnApp;
@@ -238,6 +239,20 @@ describe('The practice bench', () => {
       `/practice/jobs/${client.job}/result`,
     ]);
     expect(await page(`/practice/jobs/${client.job}/result`)).toContain('Nothing was named.');
+  });
+
+  test('says what drives each valve that may be practised on, and finds valves by it', async () => {
+    const piston = { actuatorKind: 'piston', springHeldBy: 'no spring', failPosition: 'stays' } as const;
+    const fitted = { positioner: 'pneumatic', positionerRelays: 'one an end' } as const;
+    await withValve(app, aSheet({ tag: 'FV-901', service: 'sluice', ...piston, ...fitted }));
+    const driven = 'piston, no spring, pneumatic positioner, one relay an end';
+    const list = await page('/practice');
+    expect(list).toContain(`FV-901, sluice: ${driven}`);
+    expect(list).toContain(`${aSheet().tag}, ${aSheet().service}: diaphragm, no positioner`);
+    expect(await page('/practice?tag=FV-901')).toContain(`sluice: ${driven}`);
+    const found = await page('/practice?find=piston');
+    expect(found).toContain('FV-901, sluice');
+    expect(found).not.toContain(`${aSheet().tag}, ${aSheet().service}`);
   });
 });
 

@@ -2,6 +2,13 @@ import type { Catalogue } from '../patterns.ts';
 
 /** The practice bench and the calculations. */
 export const practiceAndCalculations = {
+  'Find by tag, service, place or kind': 'Buscar por identificación, servicio, lugar o tipo',
+  'no positioner': 'sin posicionador',
+  'pneumatic positioner': 'posicionador neumático',
+  'electropneumatic positioner': 'posicionador electroneumático',
+  'one relay': 'un relé',
+  'one relay an end': 'un relé por extremo',
+  'with a spring': 'con resorte',
   'A fault that you choose, for somebody else': 'Una falla que usted elige, para otra persona',
   'A number alone is in the unit beside it; another may stand behind it: 2 bar, 12,5 mm.':
     'Un número solo va en la unidad que está al lado; puede llevar otra detrás: 2 bar, 12,5 mm.',

@@ -14,6 +14,7 @@ import { strokeCurve } from './pictures/stroke-curve.ts';
 import { valveSection } from './pictures/valve-section.ts';
 import { SCREEN_CHOICES } from './screen-choice.ts';
 import { TEMPLATES } from './templates.ts';
+import { wholeTags } from './whole-tags.ts';
 
 export interface RendererOptions {
   /** The folder that holds `layout.njk`, `pages/` and `components/`. */
@@ -104,6 +105,9 @@ function ownWords(text: string, more: string): string {
   return text === '' ? escaped(more) : `<span translate="no">${escaped(text)}</span>${escaped(more)}`;
 }
 
+/** What is read beside the valve, on a narrow screen: a job's page and the pieces of it. */
+const OF_A_JOB = /^(pages\/job|parts\/(job-piece|replied|opened-line))\.njk$/;
+
 /**
  * Templates to text. Everything is escaped unless it comes from one of our own drawing functions, and a
  * value that is missing is an error, because a blank cell on a job card reads as "nothing to report".
@@ -129,7 +133,10 @@ export function createRenderer({ folder, asset }: RendererOptions): Renderer {
   for (const [name, value] of Object.entries(WORDS)) environment.addGlobal(name, value);
   environment.addGlobal('asset', asset ?? ((path: string) => `/assets/${path}`));
   return {
-    render: (template, params, language = 'en') => inLanguage(environment.render(template, params), language),
+    render: (template, params, language = 'en') => {
+      const said = inLanguage(environment.render(template, params), language);
+      return OF_A_JOB.test(template) ? wholeTags(said) : said;
+    },
     source: (path) => files.getSource(path).src,
   };
 }

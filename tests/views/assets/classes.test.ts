@@ -14,6 +14,7 @@ const VIEWS = join(ROOT, 'views');
 /** Arrangements that one page alone has, made of parts of the style page and seen on that page: by the template that has them. */
 const ON_ONE_PAGE: Readonly<Record<string, string>> = {
   together: 'parts/together.njk',
+  whole: 'whole-tags.ts',
   'calc-subjects': 'pages/calculations.njk',
   asks: 'parts/job-card.njk',
   bench: 'parts/bench-panel.njk',

@@ -10,7 +10,13 @@ import { cardField } from './refusals.ts';
 export interface GroupView {
   readonly steps: readonly GroupCard[];
   /** Why they are written later than they were done. */
-  readonly lateReason: { readonly value: string; readonly error: string };
+  readonly lateReason: {
+    readonly value: string;
+    readonly error: string;
+    /** A refusal leads to the field by its name: that of these cards once they were refused, else that of the open card. */
+    readonly id: string;
+    readonly ownId: string;
+  };
   /** Something was typed here and refused. */
   readonly isAgain: boolean;
 }
@@ -36,6 +42,7 @@ export function groupView(
   if (run.length === 0) return null;
   const { steps } = around.compiled.definition;
   const { typed, wrong } = again;
+  const isAgain = Object.keys(typed).length > 0;
   return {
     steps: run.flatMap((id) => {
       const step = steps[id];
@@ -43,8 +50,12 @@ export function groupView(
         ? [groupCard(id, { step, job, again })]
         : [];
     }),
-    lateReason: { value: typed.lateReason ?? '', error: wrong.lateReason ?? '' },
-    isAgain: Object.keys(typed).length > 0,
+    lateReason: {
+      value: typed.lateReason ?? '',
+      error: wrong.lateReason ?? '',
+      ...(isAgain ? { id: 'lateReason', ownId: 'own-why' } : { id: 'together-why', ownId: 'lateReason' }),
+    },
+    isAgain,
   };
 }
 

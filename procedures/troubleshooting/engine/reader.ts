@@ -13,11 +13,11 @@ export const CAREFUL: Reader = { extraMisread: 0, prior: 1 };
 
 /**
  * Who may be reading. Answers that agree are what both give, and leave it open; answers that contradict each other come
- * oftener from the second. The shares are judgement.
+ * oftener from the second. Which of the two reads nobody knows, so that either is as likely; the tenth is judgement.
  */
 export const READERS: readonly Reader[] = [
-  { ...CAREFUL, prior: 0.6 },
-  { extraMisread: 0.1, prior: 0.4 },
+  { ...CAREFUL, prior: 0.5 },
+  { extraMisread: 0.1, prior: 0.5 },
 ];
 
 /**

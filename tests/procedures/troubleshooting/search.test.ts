@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { type Hypothesis, type Model, modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
-import { type Draws, searches, soundOf, type TableWorld, tableWorldOf } from './measure-table.ts';
+import {
+  type Draws,
+  mostThatCanBeKnown,
+  searches,
+  soundOf,
+  type TableWorld,
+  tableWorldOf,
+} from './measure-table.ts';
 import { drawHypothesis, pairsOf, random, singlesOf } from './simulate.ts';
 import { byExpectedCost, type Cure, checklist, cure, type Lead, likeliestRepair } from './simulate-cure.ts';
 import { VALVES } from './valves.ts';
@@ -15,7 +22,7 @@ const KINDS = Object.values(VALVES)
   .map(modelOf);
 const LIMIT_MS = LONG ? 600_000 : 120_000;
 
-function mean(runs: readonly Cure[], of: (run: Cure) => number): number {
+function mean<Run>(runs: readonly Run[], of: (run: Run) => number): number {
   return runs.reduce((sum, run) => sum + of(run), 0) / runs.length;
 }
 
@@ -91,10 +98,21 @@ describe('valves with a hidden fault', () => {
   );
 
   test(
-    'are called sound where they are',
+    'are called sound where they are, as often as if every check had been read, and oftener than is said',
     () => {
-      const { advised } = world({ runs: LONG ? 15 : 6, seed: 3, from: soundOf });
-      expect(advised.right).toBeGreaterThanOrEqual(LONG ? 0.88 : 0.6);
+      const of = { runs: LONG ? 15 : 6, seed: 3, from: soundOf };
+      const { advised } = world(of);
+      // A slip on one of fifty checks looks like a fault that shows little: nobody can call all of them sound.
+      const most = mean(
+        KINDS.map((model, kind) =>
+          mostThatCanBeKnown(model, { ...of, seed: of.seed + 10 * kind, from: soundOf(model), looks: 1 }),
+        ),
+        ({ right }) => right,
+      );
+      tell({ everyCheckReadOnce: most });
+      expect(advised.right).toBeGreaterThanOrEqual(most - (LONG ? 0.05 : 0.35));
+      expect(advised.right).toBeGreaterThanOrEqual(advised.stated - (LONG ? 0.03 : 0.3));
+      expect(advised.right).toBeGreaterThanOrEqual(LONG ? 0.78 : 0.6);
     },
     LIMIT_MS,
   );

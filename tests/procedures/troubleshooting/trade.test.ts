@@ -68,7 +68,7 @@ describe('a valve that stays at one end while the controller stands at the other
 test('no current at 100 % of output, told as 0 mA, speaks for wires that are open, as "No current" does', () => {
   const chance = (answers: readonly Told[]) => likelihoodOf(BARE_DIAPHRAGM, { cause: 'wiringOpen', answers });
   for (const told of [{ outcome: 'none' }, { value: -20, readSigma: 0.01 }, { value: -9.6, readSigma: 0.01 }])
-    expect(chance([{ check: 'loopCurrent', ...told }])).toBeGreaterThan(20 * chance([]));
+    expect(chance([{ check: 'loopCurrent', ...told }])).toBeGreaterThan(15 * chance([]));
 });
 
 describe('a soap test', () => {

@@ -65,6 +65,7 @@ export async function faultsOfPage(
   }
   await page.emulateMedia({ colorScheme: 'light' });
   faults.push(...(await smallTargets(page)));
+  faults.push(...(await tornApart(page)));
   for (const screen of [PHONE, ON_ITS_SIDE, NARROWEST]) {
     await page.setViewportSize(screen);
     faults.push(...(await sticksOut(page)).map((fault) => `${screen.width} px: ${fault}`));
@@ -73,4 +74,18 @@ export async function faultsOfPage(
   faults.push(...(await sticksOut(page)).map((fault) => `wide text: ${fault}`));
   await page.setViewportSize(DESK);
   return faults;
+}
+
+/** A tag that is kept whole by an element of its own tears a text apart whose container lays its pieces out side by side. */
+async function tornApart(page: Page): Promise<readonly string[]> {
+  const texts = await page
+    .locator('.whole')
+    .evaluateAll((tags) =>
+      tags.flatMap(({ parentElement }) =>
+        parentElement !== null && /flex|grid/.test(getComputedStyle(parentElement).display)
+          ? [parentElement.textContent ?? '']
+          : [],
+      ),
+    );
+  return texts.map((text) => `torn apart at a tag: ${text}`);
 }

@@ -2,8 +2,10 @@ import type { Compiled } from '../../../procedures/compile.ts';
 import type { Answer, Job } from '../../../procedures/job.ts';
 import { fill } from '../../../procedures/say.ts';
 import { straightWay } from '../../../procedures/straight-way.ts';
+import type { Step } from '../../../procedures/vocabulary.ts';
 import { lineWorking, type WorkingView } from './line-working.ts';
 import { type LoopView, loopView } from './loop-record.ts';
+import { type VerdictView, verdictOf } from './verdicts.ts';
 import { clock, given, short } from './words.ts';
 
 export interface Gave {
@@ -21,7 +23,7 @@ export interface LineView {
   readonly phase: string;
   readonly what: string;
   readonly reading: string;
-  readonly verdict: { readonly mark: string; readonly word: string };
+  readonly verdict: VerdictView;
   readonly who: string;
   readonly when: string;
   readonly more: string;
@@ -114,7 +116,7 @@ export function singleLines(job: Job, { definition }: Compiled): readonly LineVi
       reading: saidOf(answer, step),
       verdict: answer.superseded
         ? { mark: 'off-path', word: answer.corrected ? 'corrected' : 'asked again' }
-        : togetherToo(lateToo(verdictOf(answer), answer), answer),
+        : togetherToo(lateToo(verdictOf(answer, step), answer), answer),
       who: short(answer.person),
       when: clock(answer.at),
       more: moreOf(answer),
@@ -174,7 +176,7 @@ function saidOf(answer: Answer, step: Step | undefined): string {
   return numbers || wordsOf(answer, step);
 }
 
-function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] | undefined): string {
+function wordsOf(answer: Answer, step: Step | undefined): string {
   if (step?.kind === 'question') return step.choices[answer.outcome]?.label ?? '';
   if (step?.kind !== 'reading') return '';
   if (answer.csv !== undefined) return loopView(answer)?.said ?? '';
@@ -188,104 +190,14 @@ function wordsOf(answer: Answer, step: Compiled['definition']['steps'][string] |
 const SAYS_ALL: readonly string[] = ['found', 'symptom', 'hubChoice', 'repairToDo'];
 
 /** A line that was written later says so wherever it stands. */
-function lateToo(verdict: LineView['verdict'], { late }: Answer): LineView['verdict'] {
+function lateToo(verdict: VerdictView, { late }: Answer): VerdictView {
   return late === null ? verdict : { ...verdict, word: `${verdict.word}, written late` };
 }
 
 /** A line that was entered in one go with others says so wherever it stands. */
-function togetherToo(verdict: LineView['verdict'], { together }: Answer): LineView['verdict'] {
+function togetherToo(verdict: VerdictView, { together }: Answer): VerdictView {
   return together === null ? verdict : { ...verdict, word: `${verdict.word}, entered together` };
 }
-
-const GOOD: readonly string[] = [
-  'shown',
-  'yes',
-  'agree',
-  'steady',
-  'all safe',
-  'held',
-  'found',
-  'as expected',
-  'inside',
-  'complete',
-  'signed',
-  'waited',
-  'proved again',
-  'witnessed',
-  'reviewed',
-  'agrees',
-  'confirmed',
-  'still zero',
-  'tight enough',
-  'as wanted',
-  'free',
-];
-const BAD: readonly string[] = [
-  'no',
-  'differ',
-  'falls',
-  'not shown',
-  'gauge not seen alive',
-  'gauge too coarse',
-  'one is not safe',
-  'too hot to touch',
-  'outside',
-  'above limit',
-  'not as expected',
-  'does not move',
-  'does not repeat',
-  'too near its seat',
-  'differs',
-  'denied',
-  'inlet builds up',
-  'outlet builds up',
-  'leaks',
-  'joint leaks',
-  'not free',
-];
-
-function verdictOf(answer: Answer): LineView['verdict'] {
-  if (answer.act === 'hold-sent-back' || answer.act === 'review-sent-back')
-    return { mark: 'sent-back', word: 'sent back' };
-  if (answer.act === 'overridden') {
-    const { judged } = answer.figures;
-    return { mark: 'record', word: `${String(judged)}, taken as ${answer.outcome}` };
-  }
-  if (answer.act === 'made-safe') return { mark: 'record', word: 'stopped' };
-  if (answer.outcome === 'too close') return { mark: 'too-close', word: 'too close' };
-  if (answer.figures.advisedBest !== undefined) return { mark: 'record', word: 'chosen' };
-  if (GOOD.includes(answer.outcome)) return { mark: 'inside', word: answer.outcome };
-  if (BAD.includes(answer.outcome)) return { mark: 'outside', word: answer.outcome };
-  return {
-    mark: 'record',
-    word:
-      answer.outcome === 'more rows'
-        ? 'read'
-        : TOLD_AS_IT_IS.includes(answer.outcome)
-          ? answer.outcome
-          : 'told',
-  };
-}
-
-/** Outcomes that say themselves what was done. */
-const TOLD_AS_IT_IS: readonly string[] = [
-  'parked',
-  'taken up',
-  'went back',
-  'kept',
-  'done',
-  'waived',
-  'not witnessed',
-  'review asked for',
-  'handed over',
-  'locks removed',
-  'made',
-  'not made',
-  'fitted',
-  'not fitted',
-];
-
-type Step = Compiled['definition']['steps'][string];
 
 /** By the labels of the card; what it does not ask for is left out. */
 function gaveOf(

@@ -17,7 +17,9 @@ const WORD = /(?<![\p{L}\p{N}_./-])\p{L}\p{Ll}{2,}(?![\p{N}_/])/gu;
  *
  * @param alike texts that are the same in both languages, or belong to nobody's language: units, names of standards
  */
-export function englishLeft(html: string, alike: ReadonlySet<string>): readonly string[] {
+export function englishLeft(drawn: string, alike: ReadonlySet<string>): readonly string[] {
+  // A tag is kept whole once all is said: before that it stood in its sentence.
+  const html = drawn.replaceAll(/<span class="whole">([^<]*)<\/span>/g, '$1');
   const said = translatePage(html, spanish);
   const before = new Set(textsOf(html));
   const same = textsOf(said.html).filter((text) => before.has(text) && isWordy(text, alike));

@@ -1,6 +1,7 @@
 /** A site with many valves, each with a job whose first reading is open, and people at their screens. */
 import { randomUUID } from 'node:crypto';
 import type { Json } from '../../procedures/json.ts';
+import type { GearItem } from '../../procedures/test-gear/gear.ts';
 import { actOnJob } from '../../server/jobs/acts.ts';
 import { Catalogue } from '../../server/jobs/catalogue.ts';
 import { jobKind } from '../../server/jobs/job-stream.ts';
@@ -65,9 +66,12 @@ export async function jobClients(
   return clients;
 }
 
-/** The gear that every job names. */
-export async function addGear(services: Services): Promise<void> {
-  for (const item of Object.values(gearFor('line'))) {
+/** The gear that jobs name; that of a job in the line where nothing else is said. */
+export async function addGear(
+  services: Services,
+  gear: Readonly<Record<string, GearItem>> = gearFor('line'),
+): Promise<void> {
+  for (const item of Object.values(gear)) {
     await save(services, { stream: streamOf('gear', item.number), kind: 'gear-saved', inputs: { item } });
   }
 }
@@ -131,7 +135,8 @@ async function playTo(
   throw new Error(`${step} did not open within ${ACTS_MAX} acts.`);
 }
 
-async function save(
+/** What is kept as it is given: a sheet, a piece of gear. */
+export async function save(
   { log }: Services,
   { stream, kind, inputs }: { readonly stream: string; readonly kind: string; readonly inputs: object },
 ): Promise<void> {

@@ -1,6 +1,6 @@
 /**
  * `npm run benchmark`: every ratio of speed with its goal, each beside its baseline measured in the same run. `-- --lasts 10` for longer
- * looks in seconds, `--only proof` for some of readings, log, proof and start.
+ * looks in seconds, `--only proof` for some of readings, log, proof, start and search.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
@@ -12,6 +12,7 @@ import { measureLog } from './log-speed.ts';
 import { measureProof } from './proof-speed.ts';
 import type { Ratio } from './ratio.ts';
 import { measureReadings } from './readings.ts';
+import { measureSearch } from './search-speed.ts';
 
 const { values } = parseArgs({
   options: { lasts: { type: 'string', default: '4' }, only: { type: 'string', default: '' } },
@@ -22,6 +23,7 @@ const PARTS: Readonly<Record<string, () => Promise<readonly Ratio[]>>> = {
   // First: it is meant for a process in which nothing was proved before.
   proof: async () => [await measureProof()],
   start: async () => [await measureColdStart(folder, join(ROOT, 'dist/server/main.js'))],
+  search: () => measureSearch(folder, join(ROOT, 'dist/server/main.js')),
   log: () => measureLog(folder),
   readings: () => measureReadings(folder, Number(values.lasts)),
 };

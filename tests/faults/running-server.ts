@@ -9,13 +9,14 @@ const STARTS_WITHIN_MS = 60_000;
 
 export interface RunningServerOptions {
   readonly script: string;
-  readonly clock: string;
+  /** A clock that can be moved; without it, it is the machine's. */
+  readonly clock?: string;
   readonly folder: string;
 }
 
 export class RunningServer {
   readonly #script: string;
-  readonly #clock: string;
+  readonly #clock: readonly string[];
   readonly #folder: string;
   readonly #ahead: string;
   #aheadMs = 0;
@@ -26,7 +27,7 @@ export class RunningServer {
   /** @param script `server/main.ts`, and `clock` `moved-clock.ts`, both compiled */
   constructor({ script, clock, folder }: RunningServerOptions) {
     this.#script = script;
-    this.#clock = clock;
+    this.#clock = clock === undefined ? [] : ['--import', pathToFileURL(clock).href];
     this.#folder = folder;
     this.#ahead = join(folder, '..', `${basename(folder)}-ahead`);
     this.wait(0);
@@ -50,8 +51,12 @@ export class RunningServer {
     return this.#address;
   }
 
+  get pid(): number | undefined {
+    return this.#child?.pid;
+  }
+
   async start(): Promise<void> {
-    const child = spawn(process.execPath, ['--import', pathToFileURL(this.#clock).href, this.#script], {
+    const child = spawn(process.execPath, [...this.#clock, this.#script], {
       env: {
         ...process.env,
         YOKESIDE_PORT: '0',

@@ -1,8 +1,6 @@
 import type { CauseId } from '../causes.ts';
-import type { CheckId } from '../checks.ts';
 import { repairFor } from '../repairs.ts';
-import type { Belief, Ranked } from './belief.ts';
-import { jointOf, questionOf } from './information.ts';
+import type { Ranked } from './belief.ts';
 import type { Model } from './model.ts';
 
 /** Less than this, half the sum of the changes of a probability, nobody would notice: judgement. */
@@ -13,29 +11,22 @@ const MOST = 3;
  * The causes that a check bears on most: those whose chance its answer is expected to change most, up or down. Of
  * causes with one repair the likeliest stands for all.
  *
+ * @param joint  probability of each outcome of the check together with each repair of the model
  * @param causes  as ranked now, likeliest first
  * @returns at most three, the one that changes most first; none where the check tells nothing any more
- * @example bearsOn(model, { belief, causes, check: 'smallStep' })[0] // 'packingTight'
+ * @example bearsOn(model, { joint: decision.joint, causes })[0] // 'packingTight'
  */
 export function bearsOn(
-  model: Model,
-  of: {
-    readonly belief: Belief;
-    readonly causes: readonly Ranked<CauseId>[];
-    readonly check: CheckId;
-  },
+  { repairs }: Pick<Model, 'repairs'>,
+  { joint, causes }: { readonly joint: Float64Array; readonly causes: readonly Ranked<CauseId>[] },
 ): readonly CauseId[] {
-  const table = model.tables.get(of.check);
-  if (table === undefined) return [];
-  const question = questionOf(model, of.belief);
-  const joint = jointOf(question, table);
-  const width = table.codes.length;
+  const width = joint.length / repairs.length;
   const share = (at: number) => joint[at] ?? 0;
   const outcomes = Array.from({ length: width }, (_, k) =>
-    question.classes.reduce((sum, __, c) => sum + share(c * width + k), 0),
+    repairs.reduce((sum, __, c) => sum + share(c * width + k), 0),
   );
   const total = outcomes.reduce((sum, each) => sum + each, 0);
-  const changes = question.classes.map((repair, c) => {
+  const changes = repairs.map((repair, c) => {
     const own = outcomes.reduce((sum, _, k) => sum + share(c * width + k), 0) / total;
     const change = outcomes.reduce((sum, each, k) => sum + Math.abs(share(c * width + k) - own * each), 0);
     return { repair, change: change / (2 * total) };
@@ -44,5 +35,5 @@ export function bearsOn(
     .filter(({ change }) => change >= LEAST_CHANGE)
     .sort((one, other) => other.change - one.change)
     .slice(0, MOST)
-    .flatMap(({ repair }) => of.causes.find(({ id }) => repairFor(id) === repair)?.id ?? []);
+    .flatMap(({ repair }) => causes.find(({ id }) => repairFor(id) === repair)?.id ?? []);
 }

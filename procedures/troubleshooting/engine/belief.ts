@@ -25,7 +25,9 @@ export function believe(model: Model, evidence: readonly Evidence[]): Belief {
   const items = counted(evidence);
   const each = items.map((item) => logsOf(model, item));
   const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
-  return { items, each, ...weigh(model, each), repaired };
+  const logs = priorLogs(model).slice();
+  for (const item of each) add(logs, item);
+  return { items, each, ...mixtureOf(model, logs), repaired };
 }
 
 /** Items whose logarithms are kept for one model; the oldest goes first. A search rarely has more. */
@@ -47,20 +49,50 @@ function logsOf(model: Model, item: Counted): readonly Float64Array[] {
 }
 
 /**
+ * What would be believed if each item were not known, one after the other: for each item the weights of the hypotheses.
+ * @example weightsWithoutEach(model, believe(model, [one]))[0] // the priors
+ */
+export function weightsWithoutEach(model: Model, { each }: Belief): readonly Float64Array[] {
+  const before = priorLogs(model).slice();
+  // Of each item: what stands before it, and then all but it.
+  const logs = each.map((item) => {
+    const own = before.slice();
+    add(before, item);
+    return own;
+  });
+  const behind = new Float64Array(before.length);
+  for (let at = each.length - 1; at >= 0; at--) {
+    add(logs[at] ?? behind, [behind]);
+    add(behind, each[at] ?? []);
+  }
+  return logs.map((own) => mixtureOf(model, own).weights);
+}
+
+const PRIORS = new WeakMap<Model, Float64Array>();
+
+/** Logarithms of the priors: reader by reader, hypotheses in a row. */
+function priorLogs(model: Model): Float64Array {
+  const logs =
+    PRIORS.get(model) ??
+    Float64Array.from(
+      model.readers.flatMap((reader) => model.hypotheses.map(({ prior }) => Math.log(prior * reader.prior))),
+    );
+  PRIORS.set(model, logs);
+  return logs;
+}
+
+function add(logs: Float64Array, item: readonly Float64Array[]): void {
+  let at = 0;
+  for (const log of item)
+    for (let h = 0; h < log.length; h++, at++) logs[at] = (logs[at] ?? 0) + (log[h] ?? 0);
+}
+
+/**
  * Priors times likelihoods, scaled to 1 without ever leaving the range of a number. What is believed of the valve is the
  * mixture of what each reader would make of it, each as likely as the answers leave them.
  */
-export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights' | 'readers'> {
+function mixtureOf(model: Model, logs: Float64Array): Pick<Belief, 'weights' | 'readers'> {
   const count = model.hypotheses.length;
-  const logs = new Float64Array(count * model.readers.length);
-  model.readers.forEach((reader, r) => {
-    const mine = logs.subarray(r * count, (r + 1) * count);
-    model.hypotheses.forEach(({ prior }, h) => {
-      mine[h] = Math.log(prior * reader.prior);
-    });
-    for (const { [r]: log } of each)
-      for (let h = 0; h < count; h++) mine[h] = (mine[h] ?? 0) + (log?.[h] ?? 0);
-  });
   const both = fromLogs(logs);
   const weights = new Float64Array(count);
   const readers = new Float64Array(model.readers.length);
@@ -77,10 +109,15 @@ export function weigh(model: Model, each: Belief['each']): Pick<Belief, 'weights
 function fromLogs(logs: Float64Array): Float64Array {
   let most = Number.NEGATIVE_INFINITY;
   for (const log of logs) if (log > most) most = log;
-  const weights = logs.map((log) => Math.exp(log - most));
+  const weights = new Float64Array(logs.length);
   let sum = 0;
-  for (const weight of weights) sum += weight;
-  return weights.map((weight) => weight / sum);
+  for (let n = 0; n < logs.length; n++) {
+    const weight = Math.exp((logs[n] ?? 0) - most);
+    weights[n] = weight;
+    sum += weight;
+  }
+  for (let n = 0; n < weights.length; n++) weights[n] = (weights[n] ?? 0) / sum;
+  return weights;
 }
 
 export interface Ranked<Id> {

@@ -17,6 +17,8 @@ const LOOKED_AT = 12;
 export interface Decision {
   readonly best: 'check' | 'repair' | 'nothing left to check';
   readonly check: Suggestion | null;
+  /** How likely each outcome of that check is together with each repair; null without a check, or where it is looked at again. */
+  readonly joint: Float64Array | null;
   /** Every check that may be made, the best for its minutes first. */
   readonly checks: readonly Suggestion[];
   /** The repair that would be tried first, with how likely it is to be the one. */
@@ -43,7 +45,10 @@ export function decide(
   const repair = { id, probability, minutes: costs[first]?.minutes ?? 0 };
   const all = suggestions(model, { ...of, question });
   const base = { repair, repairNowMinutes: expectedMinutes, checks: all };
-  return { ...base, ...checkOrRepair(model, { ...of, question, all, costs, expectedMinutes }) };
+  const decided = checkOrRepair(model, { ...of, question, all, costs, expectedMinutes });
+  const suggestion = decided.check?.again === false ? decided.check : null;
+  const joint = suggestion === null ? null : jointOfSuggested(model, { ...of, question, suggestion });
+  return { ...base, ...decided, joint };
 }
 
 interface Open {

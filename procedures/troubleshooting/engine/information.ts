@@ -26,6 +26,8 @@ export interface Question {
   readonly shares: Float64Array;
   /** Misreads to be expected of the next answer, beside those of its check. */
   readonly extraMisread: number;
+  /** What was worked out by `jointOf`. */
+  readonly joints: Map<CheckTable, Float64Array>;
 }
 
 export function questionOf(model: Model, belief: Belief): Question {
@@ -61,6 +63,7 @@ export function questionOf(model: Model, belief: Belief): Question {
     rows: sideBySide(rows),
     shares,
     extraMisread,
+    joints: new Map(),
   };
 }
 
@@ -75,8 +78,14 @@ function leastCounted(weights: Float64Array): number {
   return 0;
 }
 
-/** Probability of each outcome together with each class: class by class, outcomes in a row. */
+/** Probability of each outcome together with each class: class by class, outcomes in a row. Nobody may write into it. */
 export function jointOf(question: Question, table: CheckTable): Float64Array {
+  const joint = question.joints.get(table) ?? workOutJoint(question, table);
+  question.joints.set(table, joint);
+  return joint;
+}
+
+function workOutJoint(question: Question, table: CheckTable): Float64Array {
   const width = table.codes.length;
   const joint = new Float64Array(width * question.classes.length);
   const { weights, members } = question;

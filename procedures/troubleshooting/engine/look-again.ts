@@ -2,7 +2,7 @@
 import { type Answer, counted, type Evidence, HEARSAY } from './evidence.ts';
 import type { Question } from './information.ts';
 import { givenBy, weighLooks } from './looks.ts';
-import { type CheckTable, type Model, shareOf } from './model.ts';
+import { type CheckTable, type Model, sharesOf } from './model.ts';
 
 /** A reading is looked at so often at most: what stays doubtful then is not told by looking. */
 const LOOKS_MOST = 3;
@@ -92,9 +92,10 @@ function nextLook(
   const { rows, right, slipped, lasting, slipFraction } = of;
   const width = table.codes.length;
   const next = new Float64Array(width);
+  const there = sharesOf(table, rows);
   for (let at = 0; at < width; at++)
     next[at] =
-      slipped * ((1 - slipFraction) * shareOf(table, { rows, at }) + slipFraction / width) +
+      slipped * ((1 - slipFraction) * (there[at] ?? 0) + slipFraction / width) +
       ((1 - slipped - lasting) * slipFraction) / width;
   for (const { share, code } of right) next[code] = (next[code] ?? 0) + share * (1 - slipFraction);
   const [first] = right;

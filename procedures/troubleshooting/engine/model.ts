@@ -6,7 +6,7 @@ import { pairFactor } from '../pairs.ts';
 import { REPAIR_IDS, type RepairId, repairFor } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
 import { READERS, type Reader } from './reader.ts';
-import { type BareRow, bareRow, bothShareAt, bothShares } from './rows.ts';
+import { type BareRow, bareRow, bothShares } from './rows.ts';
 
 /** One thing that may be so: one cause in one grade, or two at once. */
 export interface Hypothesis {
@@ -149,18 +149,6 @@ export function sharesOf(table: Pick<CheckTable, 'rows' | 'hiding'>, rows: reado
   const [one, other] = visibleAt(table, rows);
   const shares = rowAt(table, one).shares;
   return other === null ? shares : bothShares(shares, rowAt(table, other).shares);
-}
-
-/** Share of one outcome under a set of rows, without working out the others. */
-export function shareOf(
-  table: Pick<CheckTable, 'rows' | 'hiding'>,
-  of: { readonly rows: readonly number[]; readonly at: number },
-): number {
-  const [one, other] = visibleAt(table, of.rows);
-  const first = rowAt(table, one).shares;
-  return other === null
-    ? (first[of.at] ?? 0)
-    : bothShareAt(first, { other: rowAt(table, other).shares, at: of.at });
 }
 
 /** The rows that can be seen through each other; none is the sound valve. */

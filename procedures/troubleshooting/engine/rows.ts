@@ -85,17 +85,12 @@ function scale(shares: Float64Array): void {
  * them, half and half.
  */
 export function bothShares(one: Float64Array, other: Float64Array): Float64Array {
-  return one.map((_, at) => bothShareAt(one, { other, at }));
-}
-
-/** The share of one outcome by the same rule. */
-export function bothShareAt(
-  one: Float64Array,
-  { other, at }: { readonly other: Float64Array; readonly at: number },
-): number {
   const [soundOne, soundOther] = [one[0] ?? 0, other[0] ?? 0];
-  if (at === 0) return soundOne * soundOther;
-  return ((one[at] ?? 0) * (1 + soundOther) + (other[at] ?? 0) * (1 + soundOne)) / 2;
+  const both = new Float64Array(one.length);
+  both[0] = soundOne * soundOther;
+  for (let at = 1; at < one.length; at++)
+    both[at] = ((one[at] ?? 0) * (1 + soundOther) + (other[at] ?? 0) * (1 + soundOne)) / 2;
+  return both;
 }
 
 export interface NumberRead {

@@ -1,5 +1,5 @@
 import type { CauseId } from '../causes.ts';
-import { type Belief, weigh } from './belief.ts';
+import { type Belief, weightsWithoutEach } from './belief.ts';
 import type { Counted } from './evidence.ts';
 import { causesLeft } from './likelihood.ts';
 import type { Model } from './model.ts';
@@ -12,26 +12,23 @@ export interface Voice {
 }
 
 /**
- * What speaks for and against a cause. Each item is weighed against everything else that is known: the odds with it
- * over the odds without it, so that nothing is counted that another item has already said.
- * @returns the strongest first, whichever way it speaks
+ * What speaks for and against each of some causes. Each item is weighed against everything else that is known: the odds
+ * with it over the odds without it, so that nothing is counted that another item has already said.
+ * @returns for each cause the strongest first, whichever way it speaks
  */
 export function voicesFor(
   model: Model,
-  of: { readonly belief: Belief; readonly cause: CauseId },
-): readonly Voice[] {
-  const { belief, cause } = of;
-  const within = model.hypotheses.map(({ causes }) => causesLeft(causes, belief.repaired).includes(cause));
-  const now = logOdds(belief.weights, within);
-  return belief.items
-    .map((item, at) => {
-      const without = weigh(
-        model,
-        belief.each.filter((_, other) => other !== at),
-      );
-      return { item, logOdds: now - logOdds(without.weights, within) };
-    })
-    .sort((a, b) => Math.abs(b.logOdds) - Math.abs(a.logOdds));
+  { belief, causes }: { readonly belief: Belief; readonly causes: readonly CauseId[] },
+): readonly (readonly Voice[])[] {
+  const without = weightsWithoutEach(model, belief);
+  const left = model.hypotheses.map((one) => causesLeft(one.causes, belief.repaired));
+  return causes.map((cause) => {
+    const within = left.map((one) => one.includes(cause));
+    const now = logOdds(belief.weights, within);
+    return belief.items
+      .map((item, at) => ({ item, logOdds: now - logOdds(without[at] ?? belief.weights, within) }))
+      .sort((a, b) => Math.abs(b.logOdds) - Math.abs(a.logOdds));
+  });
 }
 
 /** Smallest probability on either side, so that the odds stay finite. */
@@ -39,9 +36,9 @@ const LEAST = 1e-300;
 
 function logOdds(weights: Float64Array, within: readonly boolean[]): number {
   let [inside, outside] = [0, 0];
-  weights.forEach((weight, h) => {
-    if (within[h]) inside += weight;
-    else outside += weight;
-  });
+  for (let h = 0; h < weights.length; h++) {
+    if (within[h]) inside += weights[h] ?? 0;
+    else outside += weights[h] ?? 0;
+  }
   return Math.log(Math.max(inside, LEAST)) - Math.log(Math.max(outside, LEAST));
 }

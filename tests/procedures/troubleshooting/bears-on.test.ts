@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bearsOn } from '../../../procedures/troubleshooting/engine/bears-on.ts';
 import { believe, causeRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
 import type { Evidence } from '../../../procedures/troubleshooting/engine/evidence.ts';
+import { jointOf, questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import { modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
 import { openingEvidence } from '../../../procedures/troubleshooting/openings.ts';
 import { repairFor } from '../../../procedures/troubleshooting/repairs.ts';
@@ -13,7 +14,10 @@ type CheckId = (typeof model.checks)[number];
 
 function told(evidence: readonly Evidence[], check: CheckId) {
   const belief = believe(model, evidence);
-  return bearsOn(model, { belief, causes: causeRanking(model, belief), check });
+  const table = model.tables.get(check);
+  if (table === undefined) throw new Error(`no check ${check} on this valve`);
+  const joint = jointOf(questionOf(model, belief), table);
+  return bearsOn(model, { joint, causes: causeRanking(model, belief) });
 }
 
 /** Chance that a repair is wanted. */

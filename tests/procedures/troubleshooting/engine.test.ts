@@ -236,12 +236,35 @@ describe('what speaks for and against a cause', () => {
     ];
     const belief = believe(bare, evidence);
     const voice = (cause: 'caseJoint' | 'diaphragmTorn', check: string) =>
-      voicesFor(bare, { belief, cause }).find(
+      voicesFor(bare, { belief, causes: [cause] })[0]?.find(
         ({ item }) => item.item.kind === 'answer' && item.item.check === check,
       )?.logOdds ?? Number.NaN;
     expect(voice('caseJoint', 'soapCaseJoint')).toBeGreaterThan(1.5);
     expect(voice('diaphragmTorn', 'soapAdjuster')).toBeLessThan(-1);
     expect(Math.abs(voice('caseJoint', 'flowArrow'))).toBeLessThan(0.1);
+  });
+});
+
+test('An answer speaks for a cause by the odds with it over the odds that a search without it would have', () => {
+  const evidence = [
+    answered('soapCaseJoint', 'bubbles'),
+    answered('smallStep', 'jumps'),
+    answered('blockActuatorSide', 'fast fall'),
+    answered('springSideVent', 'air comes'),
+  ];
+  const causes = ['caseJoint', 'diaphragmTorn', 'packingTight'] as const;
+  const oddsOf = (known: readonly Evidence[], cause: (typeof causes)[number]) => {
+    const chance = probability(bare, { evidence: known, cause });
+    return Math.log(chance / (1 - chance));
+  };
+  const voices = voicesFor(bare, { belief: believe(bare, evidence), causes });
+  causes.forEach((cause, at) => {
+    expect(voices[at]).toHaveLength(evidence.length);
+    for (const { item, logOdds } of voices[at] ?? []) {
+      const others = evidence.filter((one) => one !== item.item);
+      expect(others).toHaveLength(evidence.length - 1);
+      expect(logOdds).toBeCloseTo(oddsOf(evidence, cause) - oddsOf(others, cause), 6);
+    }
   });
 });
 

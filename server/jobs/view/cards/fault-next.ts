@@ -71,7 +71,7 @@ function checkView(check: Suggestion, advice: Advice): NextView {
     rows: [
       { label: 'what to do', text: todo },
       { label: 'why this one', text: whyThis(check, advice) },
-      ...toldOf(check, advice),
+      ...toldOf(advice),
       { label: 'takes', text: sayWay(check), strong: sayMinutes(check.minutes) },
       {
         label: 'needs',
@@ -101,8 +101,8 @@ function checkView(check: Suggestion, advice: Advice): NextView {
 }
 
 /** Of which causes its answer tells: what a person weighs who thinks of another check. */
-function toldOf({ check, again }: Suggestion, { model, belief, causes }: Advice): NextView['rows'] {
-  const told = again ? [] : bearsOn(model, { belief, causes, check });
+function toldOf({ model, causes, decision: { joint } }: Advice): NextView['rows'] {
+  const told = joint === null ? [] : bearsOn(model, { joint, causes });
   return told.length === 0
     ? []
     : [{ label: 'it tells of', text: told.map((cause) => causeOf(cause).words).join('; ') }];

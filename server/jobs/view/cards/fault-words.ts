@@ -8,7 +8,7 @@ import {
   HEARSAY,
 } from '../../../../procedures/troubleshooting/engine/evidence.ts';
 import { saysTheSame } from '../../../../procedures/troubleshooting/engine/looks.ts';
-import { voicesFor } from '../../../../procedures/troubleshooting/engine/speaks.ts';
+import { type Voice, voicesFor } from '../../../../procedures/troubleshooting/engine/speaks.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
 import { repairOf } from '../../../../procedures/troubleshooting/repairs.ts';
 
@@ -47,28 +47,30 @@ const WEIGHS: readonly (readonly [from: number, weight: number, words: string])[
 
 /** The likeliest causes, each with what speaks for and against it. */
 export function causeViews({ model, belief, causes }: Advice): readonly CauseView[] {
-  return causes
+  const shown = causes
     .slice(0, SHOWN)
-    .filter(({ probability }, at) => at < 2 || probability >= WORTH_SHOWING)
-    .map(({ id, probability }) => {
-      const voices = voicesFor(model, { belief, cause: id }).flatMap(({ item, logOdds }) => {
-        const found = WEIGHS.find(([from]) => Math.abs(logOdds) >= from);
-        if (found === undefined) return [];
-        return [{ weight: found[1], weighs: found[2], text: sayItem(item), isFor: logOdds > 0 }];
-      });
-      const side = (isFor: boolean): readonly VoiceView[] =>
-        voices
-          .filter((one) => one.isFor === isFor)
-          .slice(0, VOICES)
-          .map(({ weight, weighs, text }) => ({ weight, weighs, text }));
-      return {
-        words: causeOf(id).words,
-        fraction: probability,
-        chance: sayChance(probability),
-        speaksFor: side(true),
-        speaksAgainst: side(false),
-      };
-    });
+    .filter(({ probability }, at) => at < 2 || probability >= WORTH_SHOWING);
+  const voices = voicesFor(model, { belief, causes: shown.map(({ id }) => id) });
+  return shown.map(({ id, probability }, at) => ({
+    words: causeOf(id).words,
+    fraction: probability,
+    chance: sayChance(probability),
+    ...sidesOf(voices[at] ?? []),
+  }));
+}
+
+function sidesOf(voices: readonly Voice[]): Pick<CauseView, 'speaksFor' | 'speaksAgainst'> {
+  const heard = voices.flatMap(({ item, logOdds }) => {
+    const found = WEIGHS.find(([from]) => Math.abs(logOdds) >= from);
+    if (found === undefined) return [];
+    return [{ weight: found[1], weighs: found[2], text: sayItem(item), isFor: logOdds > 0 }];
+  });
+  const side = (isFor: boolean): readonly VoiceView[] =>
+    heard
+      .filter((one) => one.isFor === isFor)
+      .slice(0, VOICES)
+      .map(({ weight, weighs, text }) => ({ weight, weighs, text }));
+  return { speaksFor: side(true), speaksAgainst: side(false) };
 }
 
 /** One answer in a line: what was looked at, and what it showed. */

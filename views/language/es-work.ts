@@ -2,17 +2,12 @@ import { energies } from './es/energies.ts';
 import { handOver } from './es/hand-over.ts';
 import { jobRefusals } from './es/job-refusals.ts';
 import { jobWords } from './es/job-words.ts';
-import { jobWordsTwo } from './es/job-words-two.ts';
 import { lineWorking } from './es/line-working.ts';
-import { moreJobScreen } from './es/more-job-screen.ts';
-import { morePeoplePages } from './es/more-people-pages.ts';
 import { outcomes } from './es/outcomes.ts';
 import { readingsAndFigures } from './es/readings-and-figures.ts';
 import { recordWords } from './es/record-words.ts';
 import { serverWords } from './es/server-words.ts';
-import { serverWordsTwo } from './es/server-words-two.ts';
 import { sheetFields } from './es/sheet-fields.ts';
-import { sheetFieldsTwo } from './es/sheet-fields-two.ts';
 import { strokeCheckIsolate } from './es/stroke-check-isolate.ts';
 import { strokeCheckOtherwise } from './es/stroke-check-otherwise.ts';
 import { strokeCheckReady } from './es/stroke-check-ready.ts';
@@ -26,17 +21,12 @@ export const work = {
   ...handOver,
   ...jobRefusals,
   ...jobWords,
-  ...jobWordsTwo,
   ...lineWorking,
-  ...moreJobScreen,
-  ...morePeoplePages,
   ...outcomes,
   ...readingsAndFigures,
   ...recordWords,
   ...serverWords,
-  ...serverWordsTwo,
   ...sheetFields,
-  ...sheetFieldsTwo,
   ...strokeCheckIsolate,
   ...strokeCheckOtherwise,
   ...strokeCheckReady,

@@ -243,4 +243,6 @@ export const jobScreen = {
     'Como máximo {1} letras: tome una fila de cada dos, o menos horas.',
   'Its first row names time, output and process (or t, OP, PV), and position and set point where they are there; output and position in percent. Comma, semicolon or tab between the cells; 5000 rows at most':
     'Su primera fila nombra tiempo, salida y proceso (o t, OP, PV), y posición y consigna si las hay; salida y posición en tanto por ciento. Coma, punto y coma o tabulador entre las celdas; 5000 filas como máximo',
+  'The cards of this procedure are in English, until somebody who knows the trade has translated them.':
+    'Las tarjetas de este procedimiento están en inglés hasta que las traduzca alguien que conozca el oficio.',
 } as const satisfies Catalogue;

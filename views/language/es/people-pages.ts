@@ -117,4 +117,6 @@ export const peoplePages = {
   'works here no longer': 'ya no trabaja aquí',
   '{1} known': '{1} conocidas',
   '{1}, not sent': '{1}, sin enviar',
+  engineer: 'ingeniero',
+  supervisor: 'supervisor',
 } as const satisfies Catalogue;

@@ -1,23 +1,30 @@
-import type { ActionKind } from '../../procedures/actions/action.ts';
 import type { BareCall } from '../http/route.ts';
 import type { Person } from '../people/person.ts';
 import { signingOf } from '../signing/signatory.ts';
 import { actOnJob } from './acts.ts';
 import type { Catalogue } from './catalogue.ts';
-import { type ActFields, readAction } from './read-action.ts';
+import { type ActFields, type ActName, readAction } from './read-action.ts';
 
-/** Acts that a name and a PIN stand under, whoever is signed in at the screen. */
-const BY_PIN: readonly ActionKind[] = [
-  'sign',
-  'send-back',
-  'waive',
-  'override',
-  'review',
-  'review-back',
-  'read-again',
-  'confirm-radio',
-  'deny-radio',
-];
+/** What proves who acts: being signed in at the screen, or name and PIN once more. No act can be left out. */
+const PROVED_BY: Readonly<Record<ActName, 'session' | 'PIN'>> = {
+  answer: 'session',
+  'make-safe': 'session',
+  'go-back': 'session',
+  correct: 'session',
+  park: 'session',
+  'take-up': 'session',
+  'prove-again': 'session',
+  'go-on': 'session',
+  sign: 'PIN',
+  'send-back': 'PIN',
+  waive: 'PIN',
+  override: 'PIN',
+  review: 'PIN',
+  'review-back': 'PIN',
+  'read-again': 'PIN',
+  'confirm-radio': 'PIN',
+  'deny-radio': 'PIN',
+};
 
 export type ActCall = BareCall & { readonly person: Person; readonly body: ActFields };
 
@@ -34,7 +41,7 @@ export async function actByForm(
   const { services, requestId, screen, body } = call;
   const action = readAction(body);
   const by = { services, catalogue, requestId, screen, job, action };
-  if (!BY_PIN.includes(action.kind)) return await actOnJob({ ...by, person: call.person });
+  if (PROVED_BY[action.kind] === 'session') return await actOnJob({ ...by, person: call.person });
   const line = 'about' in action ? action.about : action.place;
   const page = { job, line, digest: body.shownDigest ?? '', screen };
   await actOnJob({ ...by, ...(await signingOf(call, { fields: body, page })) });

@@ -39,19 +39,32 @@ export interface JobCall {
   readonly blobs?: readonly StoredBlob[];
 }
 
-/** Acts that look at or change the signing of the whole site. */
-const SIGNING: readonly ActionKind[] = [
-  'sign',
-  'send-back',
-  'waive',
-  'go-on',
-  'override',
-  'review',
-  'review-back',
-  'read-again',
-  'confirm-radio',
-  'deny-radio',
-];
+/** Which acts look at or change the signing of the whole site. No act can be left out. */
+const IS_SIGNING: Readonly<Record<ActionKind, boolean>> = {
+  sign: true,
+  'send-back': true,
+  waive: true,
+  'go-on': true,
+  override: true,
+  review: true,
+  'review-back': true,
+  'read-again': true,
+  'confirm-radio': true,
+  'deny-radio': true,
+  answer: false,
+  'make-safe': false,
+  'go-back': false,
+  correct: false,
+  park: false,
+  'take-up': false,
+  'prove-again': false,
+  'hand-over': false,
+  'remove-locks': false,
+  'note-finding': false,
+  'note-part': false,
+  'note-photo': false,
+  'strike-note': false,
+};
 
 /** Tags of the site's points that a job of this valve relies on, by the lock that stands for each. */
 export function pointTags(job: Job): readonly (readonly [ConditionId, string])[] {
@@ -119,7 +132,7 @@ function peopleStreams({ person, signatory, action }: JobCall): readonly string[
 /** Who signs, with role and competence as the log has them at this very moment. */
 function signatoryNow(call: JobCall, read: Read): { readonly signatory?: Signatory } {
   const { signatory, action } = call;
-  if (!SIGNING.includes(action.kind)) return {};
+  if (!IS_SIGNING[action.kind]) return {};
   const given = signatory ?? {
     signer: { id: call.person.id, role: call.person.role },
     name: call.person.name,
@@ -174,7 +187,7 @@ export function actStreams(
     streamOf('valve', tag),
     ...new Set(tags.map(([, point]) => streamOf('point', point))),
     ...peopleStreams(call),
-    ...(SIGNING.includes(call.action.kind) ? [SIGNING_STREAM] : []),
+    ...(IS_SIGNING[call.action.kind] ? [SIGNING_STREAM] : []),
   ];
 }
 
@@ -222,7 +235,7 @@ export function decidedOn(call: JobCall, { read, compiled, tags, goesOnAs }: Dec
     },
     ...pointEntries(job, { read, draft, points, person: call.person.id }),
     ...(draft.effects.status === 'closed' ? [valveLeft(job)] : []),
-    ...(SIGNING.includes(call.action.kind) ? signingEntries(job, draft) : []),
+    ...(IS_SIGNING[call.action.kind] ? signingEntries(job, draft) : []),
   ];
   return { job, draft, points, entries };
 }

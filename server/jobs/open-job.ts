@@ -44,10 +44,10 @@ export interface Opening {
 }
 
 /**
- * Opens a job: one active job a valve, on the definition, sheet and gear as they are now.
- * @returns the job's number
- * Where it goes on from another job, that one closes in the same lines.
+ * Opens a job: one active job a valve, on the definition, sheet and gear as they are now. Where it goes on from another
+ * job, that one closes in the same lines.
  *
+ * @returns the job's number
  * @throws Refusal OPN-001 to OPN-006, HND-002, PLN-001, PLN-004, PLN-005, and whatever the closing card refuses
  */
 export async function openJob(opening: Opening): Promise<string> {

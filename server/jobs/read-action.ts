@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Action } from '../../procedures/actions/action.ts';
+import type { ActionOf } from '../../procedures/actions/action.ts';
 import type { Late } from '../../procedures/job.ts';
 import { LOOP_LETTERS_MAX } from '../../procedures/troubleshooting/loop-record/read-csv.ts';
 import { wrongFields } from '../http/fields.ts';
@@ -23,6 +23,9 @@ const ACT_NAMES = [
   'confirm-radio',
   'deny-radio',
 ] as const;
+
+/** An act that a form of a card can ask for. */
+export type ActName = (typeof ACT_NAMES)[number];
 
 /** The one field of a card that is longer than a line: a table. */
 const TABLE_FIELD = 'loopRecord';
@@ -65,7 +68,7 @@ export const actFields = z
 export type ActFields = z.output<typeof actFields>;
 
 /** The act that a form asks for. @throws Refusal FRM-002 where a part is missing */
-export function readAction(fields: ActFields): Action {
+export function readAction(fields: ActFields): ActionOf<ActName> {
   const { act, step, to, corrects, reason = '' } = fields;
   const given = cardFields(fields);
   const place = Number(fields.place);
@@ -106,16 +109,18 @@ export function readAction(fields: ActFields): Action {
   }
 }
 
+type OnLine = 'review' | 'review-back' | 'read-again' | 'confirm-radio' | 'deny-radio';
+
 /** An act about a line of the past. */
 function onLine(
-  act: 'review' | 'review-back' | 'read-again' | 'confirm-radio' | 'deny-radio',
+  act: OnLine,
   of: {
     readonly fields: ActFields;
     readonly place: number;
     readonly given: Readonly<Record<string, string>>;
     readonly reason: string;
   },
-): Action {
+): ActionOf<OnLine> {
   const { fields, place, given, reason } = of;
   const about = Number(needed('about', fields.about));
   switch (act) {

@@ -8,6 +8,7 @@ import type { Catalogue } from '../catalogue.ts';
 import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
 import { groupView } from '../reply/group-view.ts';
+import { type HoldCard, isHoldCard } from './cards/hold-card.ts';
 import type { Typed } from './fields.ts';
 import { type JobView, jobView } from './job-view.ts';
 import { linesInSight } from './lines-in-sight.ts';
@@ -107,10 +108,7 @@ function benchAnswer(bench: BenchPanel | null): JobAnswer['bench'] {
 
 function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' | 'bench'> {
   const { card } = view;
-  const hold =
-    card !== null && 'shownDigest' in card
-      ? (card as unknown as { shownDigest: string; people: { value: string; label: string }[] })
-      : null;
+  const hold = isHoldCard(card) ? card : null;
   return {
     id: view.id,
     tag: view.tag,
@@ -136,7 +134,7 @@ function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' |
             choices: [...card.choices],
             shownDigest: hold?.shownDigest ?? null,
             nonce: view.nonce,
-            signers: hold?.people ?? [],
+            signers: (hold?.people ?? []).map(({ value, label }) => ({ value, label })),
           },
     comesNext: view.comesNext.map(({ procedure, title, because }) => ({ procedure, title, because })),
     left: [...left.rows],
@@ -285,24 +283,23 @@ function forTemplate(
 }
 
 function extras(card: NonNullable<JobView['card']>, { typed }: Typed): object {
-  const unshown = 'unshown' in card ? (card as unknown as { unshown: readonly string[] }).unshown : [];
   return {
     hasTable: card.fields.some(({ isTable }) => isTable),
     options: card.choices.map(({ value, label }) => ({ value, label, checked: typed.choice === value })),
     wantsReason: card.choices.some((choice) => choice.reason),
-    waits: waitsText(card, unshown),
+    waits: isHoldCard(card) ? waitsText(card) : '',
   };
 }
 
 /** Why the signature below cannot be given now, in one sentence each. */
-function waitsText(card: NonNullable<JobView['card']>, unshown: readonly string[]): string {
-  const waitsFor = 'waitsFor' in card ? String(card.waitsFor) : '';
-  const nobody = 'people' in card && (card.people as readonly object[]).length === 0;
+function waitsText({ unshown, waitsFor, people }: HoldCard): string {
   return [
     ...(unshown.length > 0
       ? [`Not shown safe: ${unshown.join(', ')}. It goes back, or is shown again.`]
       : []),
     ...(waitsFor === '' ? [] : [waitsFor]),
-    ...(nobody ? ['No supervisor of this site may sign: one who had no hand in this work is wanted.'] : []),
+    ...(people.length === 0
+      ? ['No supervisor of this site may sign: one who had no hand in this work is wanted.']
+      : []),
   ].join(' ');
 }

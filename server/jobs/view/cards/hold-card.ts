@@ -55,6 +55,11 @@ export interface HoldCard extends CardView {
   readonly check: string;
 }
 
+/** Cards are told apart by the kind of their step. */
+export function isHoldCard(card: CardView | null): card is HoldCard {
+  return card?.kind === 'hold';
+}
+
 export const POINT_WORDS = { hold: 'Hold', witness: 'Witness point', review: 'Review' } as const;
 
 /** Evidence energy by energy, what the signature would allow, and who may give it. */

@@ -7,7 +7,7 @@ const EITHER = new RegExp(`${MARKUP}|${TAG_OF_TRADE}`, 'g');
 /** Running text stands in these; keys, choices and cells lay their pieces out side by side and would be torn apart. */
 const RUNNING = /^<(?:p|li|dd|h[1-3]|small)\b|class="(?:[^"]* )?line__what\b/;
 const NAME = /^<\/?([a-z][a-z\d]*)/;
-const VOID = new Set('br hr img input link meta wbr source'.split(' '));
+const VOID: ReadonlySet<string> = new Set(['br', 'hr', 'img', 'input', 'link', 'meta', 'wbr', 'source']);
 
 /**
  * Keeps the tags of valves, points and gauges whole in running text: a browser breaks a line after their hyphen, and the

@@ -7,7 +7,7 @@ const NAMED_MAX = 20;
 
 /**
  * A table as it was given, once all of it can be read; null where none was given and none must be.
- * @throws Refusal REA-014 naming each wrong cell by row and column
+ * @throws Refusal REA-015 naming each wrong cell by row and column
  */
 export function readCsvField(field: CsvField, given: Readonly<Record<string, string>>): string | null {
   const text = given[field.name] ?? '';
@@ -26,7 +26,7 @@ function wrongTable({ name, label }: CsvField, faults: readonly LoopFault[]): Re
   const next = 'Put it right in the table, and send it again.';
   return new Refusal({
     kind: 'unreadable',
-    code: 'REA-014',
+    code: 'REA-015',
     what: `${label}: ${faults.length === 1 ? 'one thing is wrong' : `${faults.length} things are wrong`} in it.`,
     kept: 'The table stands in its field as you sent it; nothing was counted.',
     next,

@@ -160,13 +160,13 @@ function headOf({ hash, procedure }: Served) {
   };
 }
 
-/** @throws Refusal PRC-001 */
+/** @throws Refusal PCD-001 */
 function found(catalogue: Catalogue, id = ''): Served {
   const served = catalogue.current(id);
   if (served !== undefined) return served;
   throw new Refusal({
     kind: 'not-found',
-    code: 'PRC-001',
+    code: 'PCD-001',
     what: `There is no procedure "${id}".`,
     kept: 'Nothing was changed.',
     next: 'Choose one of the list of procedures.',

@@ -43,7 +43,7 @@ describe('the pages of procedures', () => {
 
   test('have none of that name', async () => {
     const refused = await app.get('/procedures/nothing', { as, headers: { accept: 'application/json' } });
-    expect([refused.status, ((await refused.json()) as { code: string }).code]).toEqual([404, 'PRC-001']);
+    expect([refused.status, ((await refused.json()) as { code: string }).code]).toEqual([404, 'PCD-001']);
   });
 });
 

@@ -6,7 +6,7 @@ import { chosenGear } from '../../procedures/test-gear/choice.ts';
 import type { GearItem } from '../../procedures/test-gear/gear.ts';
 import { rolesFor } from '../../procedures/test-gear/roles.ts';
 import { findTheFault } from '../../procedures/troubleshooting/find-the-fault.ts';
-import { type LastTime, lastTimeOf } from '../../procedures/troubleshooting/job/last-time.ts';
+import type { LastTime } from '../../procedures/troubleshooting/job/last-time.ts';
 import { asJson, revisionOf } from '../../procedures/vocabulary.ts';
 import { Refusal } from '../../safety/refusal.ts';
 import { type Gear, gearKind } from '../gear/gear-stream.ts';
@@ -22,6 +22,7 @@ import { noSuchValve } from '../valves/valve-refusals.ts';
 import { valveKind } from '../valves/valve-stream.ts';
 import { actStreams, decidedOn, type JobCall, noSuchJob, pointTags } from './acts.ts';
 import { type Catalogue, procedureKind, type Served } from './catalogue.ts';
+import { earlierSearch } from './earlier-search.ts';
 import { type GoesOnFrom, handedTo, locksHandedOn, openedFrom, takenOverAt } from './hand-on.ts';
 import { jobKind } from './job-stream.ts';
 import { keyOrder } from './key-order.ts';
@@ -63,7 +64,8 @@ export async function openJob(opening: Opening): Promise<string> {
   const numbers = Object.fromEntries(roles.map((role) => [role, (opening.gear[role] ?? '').trim()]));
   const id = await freeNumber(services);
   const before = opening.from === undefined ? null : await closingOf(opening, opening.from);
-  const lastTime = before === null ? await lastTimeAt(opening) : null;
+  const isSearch = before === null && opening.procedure === findTheFault.id;
+  const lastTime = isSearch ? await earlierSearch(opening.services, opening.tag) : null;
   const gearStreams = [...new Set(Object.values(numbers).filter((number) => number !== ''))].map((number) =>
     streamOf('gear', number),
   );
@@ -99,21 +101,6 @@ interface Deciding {
   readonly numbers: Readonly<Record<string, string>>;
   readonly before: Closing | null;
   readonly lastTime: LastTime | null;
-}
-
-/** Jobs of a valve that are looked through for what was done last time. */
-const LOOKED_THROUGH = 20;
-
-/** What an earlier search for a fault of this valve did: its closed jobs, whose lines never change any more. */
-async function lastTimeAt({ services, tag, procedure }: Opening): Promise<LastTime | null> {
-  if (procedure !== findTheFault.id) return null;
-  const { jobs, jobsByTag } = services.lists;
-  const own = [...(await jobsByTag()).of(tag)];
-  const all = await jobs.byId();
-  const closed = own.flatMap((id) => all.get(id) ?? []).filter(({ isClosed }) => isClosed);
-  const newest = closed.toSorted((one, other) => ((one.closedAt ?? '') < (other.closedAt ?? '') ? 1 : -1));
-  const ids = newest.slice(0, LOOKED_THROUGH).map(({ id }) => id);
-  return lastTimeOf(await Promise.all(ids.map((id) => services.log.state(jobKind, id))));
 }
 
 /** The act that closes the job before. */

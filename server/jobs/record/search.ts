@@ -11,14 +11,12 @@ import type { JobRecord } from './schema.ts';
 export function searchOf({ answers, procedure }: Pick<Job, 'answers' | 'procedure'>): JobRecord['search'] {
   if (procedure !== 'find-the-fault') return [];
   const standing = answers.filter(({ superseded }) => !superseded);
-  const told = standing.findLast(({ step }) => step === 'complaint')?.words.symptom;
-  const symptom = OPENING_IDS.find((id) => id === told);
   const checks = standing.filter(({ figures }) => figures.evidence === 'check').length;
   const named = standing.findLast(({ step }) => step.startsWith('nameCause'));
   const repair = REPAIR_IDS.find((id) => id === named?.figures.repair);
   const cause = CAUSE_IDS.find((id) => id === named?.figures.cause);
   const rows = [
-    ['complained of', symptom === undefined ? '' : OPENINGS[symptom].words],
+    ['complained of', complaintOf({ answers })],
     ['checks made', checks === 0 ? '' : String(checks)],
     ...mendsIn(answers).map((mend) => ['mended on the spot', mendWords(mend)] as const),
     ['likeliest cause when it was named', cause === undefined ? '' : causeOf(cause).words],
@@ -28,6 +26,13 @@ export function searchOf({ answers, procedure }: Pick<Job, 'answers' | 'procedur
     ...rows.flatMap(([label, value]) => (value === '' ? [] : [{ label, value, isOwn: false }])),
     ...ownWords(named?.words.causeSeen ?? ''),
   ];
+}
+
+/** What the operator said as a search began, in the words of its card; blank where numbers alone were told. */
+export function complaintOf({ answers }: Pick<Job, 'answers'>): string {
+  const told = answers.findLast(({ step, superseded }) => step === 'complaint' && !superseded)?.words.symptom;
+  const symptom = OPENING_IDS.find((id) => id === told);
+  return symptom === undefined ? '' : OPENINGS[symptom].words;
 }
 
 function ownWords(seen: string): JobRecord['search'] {

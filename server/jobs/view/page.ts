@@ -5,6 +5,7 @@ import type { Person } from '../../people/person.ts';
 import type { BenchAsked, BenchPanel } from '../../practice/bench-side.ts';
 import { signingKind } from '../../signing/signing-stream.ts';
 import type { Catalogue } from '../catalogue.ts';
+import { askAfter } from '../earlier-search.ts';
 import { type LeftBehind, leftBehind } from '../left-behind.ts';
 import { loadJob } from '../load.ts';
 import { groupView } from '../reply/group-view.ts';
@@ -67,6 +68,8 @@ export const jobAnswer = z.object({
     .nullable(),
   /** Procedures that the answers of a closed job named as the next ones, and why this valve may not have them. */
   comesNext: z.array(z.object({ procedure: z.string(), title: z.string(), because: z.string() })),
+  /** A closed job that made what a search had named: which search, and what to ask the operator after. */
+  askAfter: z.object({ job: z.string(), complaint: z.string(), href: z.string() }).nullable(),
   /** What the last person at this valve left for the next. */
   left: z.array(z.object({ label: z.string(), value: z.string() })),
   points: z.array(z.object({ step: z.string(), title: z.string(), state: z.string(), more: z.string() })),
@@ -106,7 +109,7 @@ function benchAnswer(bench: BenchPanel | null): JobAnswer['bench'] {
   return { lines: [...lines], rows: rows.map(({ hasGauge: _, ...row }) => row), mayBeTold: result !== '' };
 }
 
-function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' | 'bench'> {
+function answerOf(view: JobView, left: LeftBehind): Omit<JobAnswer, 'together' | 'bench' | 'askAfter'> {
   const { card } = view;
   const hold = isHoldCard(card) ? card : null;
   return {
@@ -219,6 +222,7 @@ export async function jobPage(
     nonce,
   });
   const left = await leftBehind(job.tag, services);
+  const after = services.bench === null ? await askAfter(job, services) : null;
   const group = groupView(job, { around, again: together });
   const bench = services.bench === null ? null : await services.bench.beside({ job, around, output });
   // What only a template wants costs as much as all else: a program that is answered in JSON does not wait for it.
@@ -226,6 +230,7 @@ export async function jobPage(
     ? {
         job: forTemplate(view, { again: shown, say: textIn(call.language) }),
         left,
+        after,
         unsent: typedElsewhere(again.typed, { job, definition }),
         typed: shown.typed,
         group,
@@ -235,6 +240,7 @@ export async function jobPage(
   return {
     data: {
       ...answerOf(view, left),
+      askAfter: after,
       bench: benchAnswer(bench),
       together: (group?.steps ?? []).map(({ id }) => id),
     },

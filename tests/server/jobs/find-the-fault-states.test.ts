@@ -112,7 +112,9 @@ describe('What a hub says of the causes', () => {
     expect(told).toContain('As told: Does not reach open');
     expect(told).not.toContain('Full stroke from the controller, on the bypass: ');
     await finder.check('mend freeStop', { made: 'yes', mendNote: 'a stop was wound in' });
-    expect(await finder.text()).toContain('Prove the repair');
+    const made = await finder.text();
+    expect(made).toMatch(/Put handwheel and stops back\s.*\smade/);
+    expect(made).toContain('Prove the repair');
     await finder.check('handwheelAndStops', { found: 'engaged' });
     expect(await finder.text()).toContain('Made and proved: Put handwheel and stops back. It did not help');
   });
@@ -202,6 +204,28 @@ describe('A cause named with the valve on its bypass', () => {
       expect(await finder.answer({ notLocked: 'yes', stillHeld: 'yes' })).toBe('blockForStroke');
     },
   );
+});
+
+describe('A repair that a search had named, once its own job is closed', () => {
+  test('asks whether the trouble is gone, and leads back to the search, which counts what was done', async () => {
+    const finder = await atHub({ symptom: 'leaksAtPacking' });
+    await finder.answer({ hubChoice: 'name' });
+    await finder.answer({ repairToDo: 'drawUpGland' });
+    await finder.through('afterReturn');
+    await finder.answer({ choice: 'close' });
+    const search = await finder.job();
+    expect(await finder.text()).not.toContain('Is the trouble gone?');
+    await finder.open(search.tag, { procedure: 'live-gland' });
+    expect(await finder.text()).not.toContain('Is the trouble gone?');
+    await finder.through('done');
+    const said = await finder.text();
+    expect(said).toContain('Is the trouble gone?');
+    expect(said).toContain(`Job ${search.id} named this repair for: Leaks at the packing.`);
+    expect(said).toContain('It is not gone: look for the fault again');
+    await finder.open(search.tag);
+    await finder.through('sameTrouble', { complaint: { symptom: 'leaksAtPacking' } });
+    expect(await finder.text()).toContain('Draw the gland up');
+  });
 });
 
 describe('A valve that comes back', () => {

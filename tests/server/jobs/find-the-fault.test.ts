@@ -168,16 +168,6 @@ describe('A fault looked for over HTTP', () => {
     expect([pdf.status, pdf.headers.get('content-type')]).toEqual([200, 'application/pdf']);
   });
 
-  test('folds what was mended on the spot to a line that says it was made, and the check that proves it comes next', async () => {
-    await answer({ hubChoice: 'mend clearVent' });
-    await answer({ made: 'yes' });
-    const page = await pageText();
-    expect(page).toMatch(/Clear the vent\s+made/);
-    expect(page).toContain('Prove the repair');
-    await answer({ hubChoice: 'springSideVent' });
-    await answer({ found: 'plugged' });
-  });
-
   test('comes to the cause by the soap, names it, and gives the valve back', async () => {
     await answer({ hubChoice: 'soapSignalTube' });
     await answer({ found: 'bubbles' });

@@ -82,6 +82,12 @@ export const jobScreen = {
   'It goes on from job {1} as it stands: locks, isolation and readings go along. Job {2} closes with the same line.':
     'Sigue desde el trabajo {1} tal como está: candados, aislamiento y lecturas van con él. El trabajo {2} se cierra con la misma línea.',
   'It is plan {1}, by {2}.': 'Es el plan {1}, de {2}.',
+  'Is the trouble gone?': '¿Desapareció el problema?',
+  'It is not gone: look for the fault again': 'No desapareció: buscar la falla otra vez',
+  'Job {1} named this repair for: {2}. Ask the operator once the loop has run. Where it is not gone, the search goes on with what this job did.':
+    'El trabajo {1} nombró esta reparación por: {2}. Pregunte al operador cuando el lazo haya corrido. Donde no desapareció, la búsqueda sigue con lo que hizo este trabajo.',
+  'Job {1} named this repair. Ask the operator once the loop has run. Where it is not gone, the search goes on with what this job did.':
+    'El trabajo {1} nombró esta reparación. Pregunte al operador cuando el lazo haya corrido. Donde no desapareció, la búsqueda sigue con lo que hizo este trabajo.',
   'Job {1} is closed. Its log stays.': 'El trabajo {1} está cerrado. Su bitácora queda.',
   'Judge it so': 'Juzgarlo así',
   'Leave the job here for later': 'Dejar el trabajo aquí para más tarde',

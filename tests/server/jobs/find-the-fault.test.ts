@@ -172,6 +172,9 @@ describe('A fault looked for over HTTP', () => {
     await answer({ hubChoice: 'soapSignalTube' });
     await answer({ found: 'bubbles' });
     expect(await pageText()).toMatch(/Soap test of the signal tube and its fittings: Steady bubbles/);
+    // The record of the loop said that it sticks: one look against it is not enough.
+    await answer({ hubChoice: 'soapSignalTube' });
+    await answer({ found: 'bubbles' });
     const naming = await answer({ hubChoice: 'name' });
     expect(naming.card?.fields[0]?.options[0]?.value).toBe('tightenSignalTube');
     await answer({ repairToDo: 'tightenSignalTube', causeSeen: 'a fitting drips bubbles' });

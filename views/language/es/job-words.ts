@@ -232,6 +232,9 @@ export const jobWords = {
   'on those of {1}': 'con los de {1}',
   'one is not safe': 'una no es segura',
   'or repair': 'o reparar',
+  'why first': 'por qué primero',
+  'It costs less to try than what is likelier: {1}, {2}.':
+    'Cuesta menos probarlo que lo más probable: {1}, {2}.',
   'outlet builds up': 'sube en la salida',
   'own screen': 'pantalla propia',
   'proved again': 'demostrado otra vez',

@@ -4,6 +4,7 @@ import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
 import { type Hub, moveMinutes } from '../../../../procedures/troubleshooting/check.ts';
 import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
 import { bearsOn } from '../../../../procedures/troubleshooting/engine/bears-on.ts';
+import { repairRanking } from '../../../../procedures/troubleshooting/engine/belief.ts';
 import type { Suggestion } from '../../../../procedures/troubleshooting/engine/next-check.ts';
 import type { Advice } from '../../../../procedures/troubleshooting/job/advice.ts';
 import { goesOnFrom, repairWay } from '../../../../procedures/troubleshooting/repair-way.ts';
@@ -137,7 +138,17 @@ function wayTo({ hub, fit }: Suggestion, here: Hub): Act {
   return { text: 'Give the valve back, and look on in service', value: 'giveBack', kind: 'main' };
 }
 
-function repairView({ decision, standing }: Advice, job: Pick<Job, 'sheet' | 'facts'>): NextView {
+/** Why a cheap repair comes before a likelier one: its minutes, and nothing else, put it first. */
+function whyFirst({ model, belief, decision }: Advice): NextView['rows'] {
+  const [likeliest] = repairRanking(model, belief);
+  const { id } = decision.repair;
+  if (likeliest === undefined || likeliest.id === id || id === NO_REPAIR) return [];
+  const text = `It costs less to try than what is likelier: ${repairOf(likeliest.id).words}, ${sayChance(likeliest.probability)}.`;
+  return [{ label: 'why first', text }];
+}
+
+function repairView(advice: Advice, job: Pick<Job, 'sheet' | 'facts'>): NextView {
+  const { decision, standing } = advice;
   const { repair, checkFirstMinutes, repairNowMinutes } = decision;
   const { words, todo, hub } = repairOf(repair.id);
   const mended = mendsAt(standing.hub).includes(repair.id);
@@ -149,6 +160,7 @@ function repairView({ decision, standing }: Advice, job: Pick<Job, 'sheet' | 'fa
     rows: [
       { label: 'what to do', text: todo },
       { label: 'likely', text: '', strong: sayChance(repair.probability) },
+      ...whyFirst(advice),
       {
         label: 'costs',
         text: `${sayMinutes(repairNowMinutes)} to a cured valve on the average${checkFirstMinutes === null ? '' : `, ${sayMinutes(checkFirstMinutes)} with another check first`}${wayMinutes > 0 ? '; the way there is counted in' : ''}`,

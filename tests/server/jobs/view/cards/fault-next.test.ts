@@ -89,6 +89,18 @@ test('a repair that pays more than another check is named with what both would c
   expect(opened.acts[0]).toMatchObject({ value: 'name' });
 });
 
+test('a cheap repair that comes before a likelier one says why it is first', () => {
+  const found = [said('lineUp', 'block throttles')];
+  const whyFirst = (id: 'lineUpRight' | 'tightenCase' | 'leaveAlone') =>
+    viewAfter(found, { best: 'repair', repair: { id, probability: 0.05, minutes: 5 } }).rows.find(
+      ({ label }) => label === 'why first',
+    )?.text;
+  expect(whyFirst('tightenCase')).toMatch(
+    /^It costs less to try than what is likelier: Have the line-up put right, .*\d+ in 10\.$/,
+  );
+  expect([whyFirst('lineUpRight'), whyFirst('leaveAlone')]).toEqual([undefined, undefined]);
+});
+
 test('a valve that is sound, or was put right, is given back: nothing of it is planned as a repair', () => {
   const view = viewAfter([], { best: 'repair', repair: { id: 'leaveAlone', probability: 0.95, minutes: 5 } });
   expect(view.kind).toBe('Stop checking: nothing is left to repair');

@@ -23,9 +23,9 @@ export function contradictionsOf(sheet: ValveSheet): readonly Contradiction[] {
   return RULES.flatMap((rule) => found(rule, sheet));
 }
 
-/** @example mayBeSaved(contradictionsOf(sheet)) // true where the rest is only shown */
-export function mayBeSaved(contradictions: readonly Contradiction[]): boolean {
-  return !contradictions.some(({ code }) => CONTRADICTIONS[code].stops);
+/** Those that keep a sheet from being saved; the rest are only shown. @example stoppingIn(contradictionsOf(sheet)) // [] */
+export function stoppingIn(contradictions: readonly Contradiction[]): readonly Contradiction[] {
+  return contradictions.filter(({ stops }) => stops);
 }
 
 function found({ code, fields, says }: Rule, sheet: ValveSheet): readonly Contradiction[] {

@@ -6,7 +6,7 @@ import { plainCell } from '../tables/named-columns.ts';
 import type { JsonCell, TableForm } from '../tables/table-form.ts';
 import { type Column, columnName, readHead } from './columns.ts';
 import type { Contradiction } from './contradictions/rule.ts';
-import { contradictionsOf } from './contradictions.ts';
+import { contradictionsOf, stoppingIn } from './contradictions.ts';
 import { STORED_UNIT } from './field.ts';
 import { FIELDS, fieldNamed } from './fields.ts';
 import { readSheet } from './read-sheet.ts';
@@ -43,7 +43,7 @@ export const VALVE_TABLE: TableForm<SheetItem> = {
     if (!read.ok)
       return { faults: Object.entries(read.faults).map(([name, what]) => ({ names: [name], what })) };
     const contradictions = contradictionsOf(read.sheet);
-    const stopping = contradictions.filter(({ stops }) => stops);
+    const stopping = stoppingIn(contradictions);
     if (stopping.length === 0) return { sheet: read.sheet, contradictions };
     return {
       faults: stopping.map(({ code, fields, what }) => ({ names: fields, what: `${code}: ${what}` })),

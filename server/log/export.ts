@@ -4,15 +4,9 @@
  * Each line is the stored text with the hash put in as its last member. So a line is checked without this program:
  * take the last member out again and the SHA-256 of what is left, as UTF-8, is the hash.
  */
-import type { Store, StoredLine } from '../store/store.ts';
+import type { StoredLine } from '../store/store.ts';
 
 const HASH = /,"hash":"([0-9a-f]{64})"\}$/;
-
-/** The whole log, or one stream of it, a line at a time. The log only grows, so a running server does no harm. */
-export async function* exportLines(store: Store, stream?: string): AsyncIterable<string> {
-  const lines = stream === undefined ? store.lines(Number.MIN_SAFE_INTEGER) : await store.stream(stream);
-  for await (const line of lines) yield `${exportLine(line)}\n`;
-}
 
 /** @example exportLine({ bytes: '{"at":"…"}', hash: '6e34…', … }) // '{"at":"…","hash":"6e34…"}' */
 export function exportLine({ bytes, hash }: StoredLine): string {

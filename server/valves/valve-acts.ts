@@ -2,7 +2,7 @@
 
 import type { UnitSystem } from '../../procedures/calculations/units.ts';
 import type { Json } from '../../procedures/json.ts';
-import { contradictionsOf } from '../../procedures/valve-sheet/contradictions.ts';
+import { contradictionsOf, stoppingIn } from '../../procedures/valve-sheet/contradictions.ts';
 import { readSheet } from '../../procedures/valve-sheet/read-sheet.ts';
 import type { ValveSheet } from '../../procedures/valve-sheet/sheet.ts';
 import { wrongFields } from '../http/fields.ts';
@@ -127,7 +127,7 @@ export function savedSheet(sheet: ValveSheet, texts: Readonly<Record<string, str
 function sheetOf(typed: SheetTyped): ValveSheet {
   const read = readSheet(typed);
   if (!read.ok) throw wrongFields(read.faults);
-  const stopping = contradictionsOf(read.sheet).filter(({ stops }) => stops);
+  const stopping = stoppingIn(contradictionsOf(read.sheet));
   if (stopping.length > 0) throw contradictsItself(stopping);
   return read.sheet;
 }

@@ -1,9 +1,8 @@
 import { type Check, FIT_GAUGE, FIT_GAUGE_MINUTES, HUBS, type Hub, moveMinutes } from '../check.ts';
 import type { CheckId } from '../checks.ts';
 import type { GaugePoint } from '../valve-facts.ts';
-import type { Belief } from './belief.ts';
 import type { Evidence } from './evidence.ts';
-import { bitsOf, jointOf, type Question, questionOf } from './information.ts';
+import { bitsOf, jointOf, type Question } from './information.ts';
 import { lookAgainJoint, looksToDoubt } from './look-again.ts';
 import type { Model } from './model.ts';
 import { settledIn } from './reopened.ts';
@@ -42,14 +41,6 @@ export interface Suggestion extends Plan {
 }
 
 /** The checks worth making next, best expected information for its minutes first; nothing whose needs are not met. */
-export function nextChecks(
-  model: Model,
-  of: { readonly belief: Belief; readonly evidence: readonly Evidence[]; readonly standing: Standing },
-): readonly Suggestion[] {
-  const question = questionOf(model, of.belief);
-  return suggestions(model, { ...of, question });
-}
-
 export function suggestions(
   model: Model,
   of: {

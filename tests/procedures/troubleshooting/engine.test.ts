@@ -4,8 +4,9 @@ import { CHECK_IDS, checkOf } from '../../../procedures/troubleshooting/checks.t
 import { believe, causeRanking, repairRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
 import { decide } from '../../../procedures/troubleshooting/engine/decide.ts';
 import { type Evidence, HEARSAY } from '../../../procedures/troubleshooting/engine/evidence.ts';
+import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import { modelOf } from '../../../procedures/troubleshooting/engine/model.ts';
-import { nextChecks } from '../../../procedures/troubleshooting/engine/next-check.ts';
+import { suggestions } from '../../../procedures/troubleshooting/engine/next-check.ts';
 import { voicesFor } from '../../../procedures/troubleshooting/engine/speaks.ts';
 import { surpriseOf } from '../../../procedures/troubleshooting/engine/surprise.ts';
 import { REPAIR_IDS, repairFor } from '../../../procedures/troubleshooting/repairs.ts';
@@ -79,7 +80,11 @@ describe('what is believed', () => {
       fc.property(anyEvidence, (evidence) => {
         const standing = { ...standingAtStart(bare), consent: false };
         const belief = believe(bare, evidence);
-        for (const { check, bits, minutes } of nextChecks(bare, { belief, evidence, standing })) {
+        for (const { check, bits, minutes } of suggestions(bare, {
+          question: questionOf(bare, belief),
+          evidence,
+          standing,
+        })) {
           expect(bits).toBeGreaterThanOrEqual(0);
           expect(minutes).toBeGreaterThan(0);
           expect('consent' in checkOf(check)).toBe(false);
@@ -182,7 +187,9 @@ describe('what is believed', () => {
   test('does not look a fourth time at what three looks have not told, nor at what only somebody said', () => {
     const standing = standingAtStart(bare);
     const asked = (evidence: readonly Evidence[]) =>
-      nextChecks(bare, { belief: believe(bare, evidence), evidence, standing }).filter(({ again }) => again);
+      suggestions(bare, { question: questionOf(bare, believe(bare, evidence)), evidence, standing }).filter(
+        ({ again }) => again,
+      );
     const look = answered('fluidOutside', 'bonnet');
     const other = answered('fluidOutside', 'dry');
     expect(asked([look, other]).map(({ check }) => check)).toEqual(['fluidOutside']);

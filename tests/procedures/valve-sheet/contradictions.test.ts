@@ -3,7 +3,7 @@ import {
   CONTRADICTIONS,
   type ContradictionCode,
 } from '../../../procedures/valve-sheet/contradiction-codes.ts';
-import { contradictionsOf, mayBeSaved } from '../../../procedures/valve-sheet/contradictions.ts';
+import { contradictionsOf, stoppingIn } from '../../../procedures/valve-sheet/contradictions.ts';
 import { fieldNamed } from '../../../procedures/valve-sheet/fields.ts';
 import { aSheet, aSheetOf } from '../../builders/sheets.ts';
 
@@ -211,10 +211,10 @@ describe('a sheet that contradicts itself', () => {
   test('one that stops keeps it from being saved; the rest are told when it is mended', () => {
     const both = aSheetOf({ failPosition: 'open', seatLoadSource: '' });
     expect(contradictionsOf(both).map(({ code }) => code)).toEqual(['VAL-102']);
-    expect(mayBeSaved(contradictionsOf(both))).toBe(false);
+    expect(stoppingIn(contradictionsOf(both))).not.toEqual([]);
     const mended = contradictionsOf({ ...both, failPosition: 'shut' });
     expect(mended.map(({ code }) => code)).toEqual(['VAL-123']);
-    expect(mayBeSaved(mended)).toBe(true);
+    expect(stoppingIn(mended)).toEqual([]);
   });
 });
 
@@ -273,7 +273,7 @@ describe('How the line is shut off', () => {
 
   test('by one valve that nobody tried is refused until its risk assessment is named (EI-24)', () => {
     expect(codes({ processIsolation: 'block only' })).toEqual(['VAL-125']);
-    expect(mayBeSaved(contradictionsOf(aSheetOf({ processIsolation: 'block only' })))).toBe(false);
+    expect(stoppingIn(contradictionsOf(aSheetOf({ processIsolation: 'block only' })))).not.toEqual([]);
     const named = contradictionsOf(
       aSheetOf({ fluidHarm: 'none', processIsolation: 'block only', isolationReference: 'RA-12' }),
     );
@@ -284,7 +284,7 @@ describe('How the line is shut off', () => {
     for (const processIsolation of ['', 'block and bleed', 'double block and bleed']) {
       const lesser = contradictionsOf(aSheetOf({ fluidHarm: 'toxic', processIsolation }));
       expect(lesser.map(({ code }) => code)).toContain('VAL-126');
-      expect(mayBeSaved(lesser)).toBe(false);
+      expect(stoppingIn(lesser)).not.toEqual([]);
     }
     expect(codes({ fluidHarm: 'toxic', processIsolation: 'positive' })).toEqual([]);
     expect(
@@ -315,7 +315,7 @@ describe('How the line is shut off', () => {
         own.map(({ code }) => code),
         point,
       ).toContain('VAL-119');
-      expect(mayBeSaved(own), point).toBe(false);
+      expect(stoppingIn(own), point).not.toEqual([]);
     }
   });
 });

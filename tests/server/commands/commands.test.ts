@@ -3,10 +3,10 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { checkNumber } from '../../../server/log/check-number.ts';
-import { exportLines } from '../../../server/log/export.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
 import { compiled } from '../../compiled.ts';
 import { aFolder } from '../../folders.ts';
+import { exportedText } from '../log/export-lines.ts';
 import { adding, aLog } from '../log/register.ts';
 import { tamper } from '../log/tamper.ts';
 
@@ -70,10 +70,8 @@ describe('the command that verifies', () => {
   test('verifies an export without the database', async () => {
     const file = join(aFolder(), 'export.jsonl');
     const store = openSqliteStore({ folder, readOnly: true });
-    let text = '';
-    for await (const line of exportLines(store)) text += line;
-    let stream = '';
-    for await (const line of exportLines(store, 'register:b')) stream += line;
+    const text = await exportedText(store);
+    const stream = await exportedText(store, 'register:b');
     await store.close();
     folder = 'nowhere';
     writeFileSync(file, text);

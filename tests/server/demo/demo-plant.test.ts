@@ -9,7 +9,6 @@ import { loadDemoPlant } from '../../../server/demo/demo-plant.ts';
 import { DEMO_VALVES } from '../../../server/demo/demo-valves.ts';
 import { gearKind } from '../../../server/gear/gear-stream.ts';
 import { jobKind } from '../../../server/jobs/job-stream.ts';
-import { exportLines } from '../../../server/log/export.ts';
 import { verifyStore } from '../../../server/log/verify.ts';
 import type { DemoPerson } from '../../../server/pages/set-up.ts';
 import { siteKind } from '../../../server/site-stream.ts';
@@ -17,6 +16,7 @@ import { auditors } from '../../../server/streams.ts';
 import { valveKind } from '../../../server/valves/valve-stream.ts';
 import { FV_214 } from '../../builders/sheets.ts';
 import { type AnApp, anApp, Browser, newRequestId } from '../an-app.ts';
+import { exportedText } from '../log/export-lines.ts';
 
 let site: AnApp;
 let people: readonly DemoPerson[];
@@ -32,11 +32,7 @@ beforeAll(async () => {
 
 afterAll(() => site.close());
 
-async function wholeLog(): Promise<string> {
-  let text = '';
-  for await (const line of exportLines(site.services.store)) text += line;
-  return text;
-}
+const wholeLog = (): Promise<string> => exportedText(site.services.store);
 
 async function allJobs(): Promise<readonly Job[]> {
   const lines = await site.services.log.summaries('job');

@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { exportLines, readExport } from '../../../server/log/export.ts';
+import { readExport } from '../../../server/log/export.ts';
 import type { SiteLog } from '../../../server/log/site-log.ts';
 import { verifyLines, verifyStreamLines } from '../../../server/log/verify.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
 import type { Store, StoredLine } from '../../../server/store/store.ts';
 import { aFolder } from '../../folders.ts';
+import { exportedText } from './export-lines.ts';
 import { adding, aLog } from './register.ts';
 
 let store: Store;
@@ -20,11 +21,7 @@ beforeEach(async () => {
 });
 afterEach(() => log.close());
 
-async function exported(stream?: string): Promise<string> {
-  let text = '';
-  for await (const line of exportLines(store, stream)) text += line;
-  return text;
-}
+const exported = (stream?: string): Promise<string> => exportedText(store, stream);
 
 /** Hands the text out in pieces of a few characters, as a slow network might. */
 async function* inPieces(text: string): AsyncIterable<string> {

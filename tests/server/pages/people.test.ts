@@ -73,6 +73,11 @@ describe('the page of one person', () => {
       expect.stringContaining('One-time code for Technician One'),
     ]);
     expect((await app.post(`${path}/sign-out`, {}, { as: engineer })).status).toBe(303);
+    // It is not taken back, so one press with a glove is not enough.
+    const offered = await (await app.get(path, { as: engineer })).text();
+    expect(offered).toMatch(
+      /<details><summary>Retire Technician One<\/summary>\s*<div class="acts">[\s\S]*Retire Technician One for good<\/button>/,
+    );
     const retired = await app.post(`${path}/retire`, {}, { as: engineer });
     expect(retired.headers.get('location')).toBe('/people');
     const page = await (await app.get(path, { as: engineer })).text();

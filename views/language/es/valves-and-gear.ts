@@ -80,6 +80,7 @@ export const valvesAndGear = {
   'Record that {1} was wrong': 'Registrar que {1} estaba mal',
   'Retire it': 'Retirarlo',
   'Retire {1}': 'Retirar {1}',
+  'Retire {1} for good': 'Retirar {1} para siempre',
   'Retired valves': 'Válvulas retiradas',
   Save: 'Guardar',
   'Save and take back into use': 'Guardar y volver a poner en uso',

@@ -14,7 +14,7 @@ export type RefusalKind = keyof typeof REFUSAL_STATUS;
 
 export interface RefusalText {
   readonly kind: RefusalKind;
-  /** Stable code, for example `LIM-002`; a test provokes each. */
+  /** Stable code, for example `REA-011`: people look for it, and programs act on it. Each means one thing. */
   readonly code: string;
   /** What is wrong, with the value met and the value allowed, each with its unit. */
   readonly what: string;

@@ -53,7 +53,7 @@ inBrowser('lines that are written late, or anew', (open) => {
     await cards.nth(0).getByLabel('Done at, hour and minute, UTC').fill('07:55');
     await enter.click();
     // A time that lies before now wants its reason: nothing is counted, all of it stands there still.
-    await expect.poll(() => page.locator('#together-why-error').count()).toBe(1);
+    await expect.poll(() => page.locator('#lateReason-error').count()).toBe(1);
     expect((await jobOf(id)).step).toBe('plate');
     expect(await cards.nth(2).getByLabel('No', { exact: true }).first().isChecked()).toBe(true);
     await picture(page, 'one-go-refused');

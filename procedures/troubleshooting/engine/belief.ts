@@ -10,6 +10,8 @@ export interface Belief {
   readonly items: readonly Counted[];
   /** Natural logarithm of the likelihood of each item: for each reader of the model, under each hypothesis. */
   readonly each: readonly (readonly Float64Array[])[];
+  /** Of each reader with each hypothesis: reader by reader, hypotheses in a row. */
+  readonly both: Float64Array;
   /** One for each hypothesis of the model; they add up to 1. */
   readonly weights: Float64Array;
   /** How likely each reader of the model is; they add up to 1. */
@@ -25,9 +27,7 @@ export function believe(model: Model, evidence: readonly Evidence[]): Belief {
   const items = counted(evidence);
   const each = items.map((item) => logsOf(model, item));
   const repaired = evidence.filter((item): item is Repaired => item.kind === 'repaired');
-  const logs = priorLogs(model).slice();
-  for (const item of each) add(logs, item);
-  return { items, each, ...mixtureOf(model, logs), repaired };
+  return { items, each, ...mixtureOf(model, logsAfter(model, each)), repaired };
 }
 
 /** Items whose logarithms are kept for one model; the oldest goes first. A search rarely has more. */
@@ -52,20 +52,46 @@ function logsOf(model: Model, item: Counted): readonly Float64Array[] {
  * What would be believed if each item were not known, one after the other: for each item the weights of the hypotheses.
  * @example weightsWithoutEach(model, believe(model, [one]))[0] // the priors
  */
-export function weightsWithoutEach(model: Model, { each }: Belief): readonly Float64Array[] {
-  const before = priorLogs(model).slice();
-  // Of each item: what stands before it, and then all but it.
-  const logs = each.map((item) => {
-    const own = before.slice();
-    add(before, item);
-    return own;
+export function weightsWithoutEach(model: Model, { each, both }: Belief): readonly Float64Array[] {
+  const count = model.hypotheses.length;
+  return each.map((item) => {
+    const inverse = inverseOf(item);
+    const weights = new Float64Array(count);
+    let sum = 0;
+    for (let n = 0; n < both.length; n++) {
+      const weight = (both[n] ?? 0) * (inverse[n] ?? 0);
+      weights[n % count] = (weights[n % count] ?? 0) + weight;
+      sum += weight;
+    }
+    // What an item made impossible cannot be had back by dividing.
+    if (!Number.isFinite(sum))
+      return mixtureOf(
+        model,
+        logsAfter(
+          model,
+          each.filter((one) => one !== item),
+        ),
+      ).weights;
+    for (let h = 0; h < count; h++) weights[h] = (weights[h] ?? 0) / sum;
+    return weights;
   });
-  const behind = new Float64Array(before.length);
-  for (let at = each.length - 1; at >= 0; at--) {
-    add(logs[at] ?? behind, [behind]);
-    add(behind, each[at] ?? []);
-  }
-  return logs.map((own) => mixtureOf(model, own).weights);
+}
+
+const INVERSES = new WeakMap<readonly Float64Array[], Float64Array>();
+
+/** One over each likelihood: reader by reader, hypotheses in a row. */
+function inverseOf(item: readonly Float64Array[]): Float64Array {
+  const inverse =
+    INVERSES.get(item) ??
+    Float64Array.from(item.flatMap((logs) => Array.from(logs, (log) => Math.exp(-log))));
+  INVERSES.set(item, inverse);
+  return inverse;
+}
+
+function logsAfter(model: Model, each: Belief['each']): Float64Array {
+  const logs = priorLogs(model).slice();
+  for (const item of each) add(logs, item);
+  return logs;
 }
 
 const PRIORS = new WeakMap<Model, Float64Array>();
@@ -91,7 +117,7 @@ function add(logs: Float64Array, item: readonly Float64Array[]): void {
  * Priors times likelihoods, scaled to 1 without ever leaving the range of a number. What is believed of the valve is the
  * mixture of what each reader would make of it, each as likely as the answers leave them.
  */
-function mixtureOf(model: Model, logs: Float64Array): Pick<Belief, 'weights' | 'readers'> {
+function mixtureOf(model: Model, logs: Float64Array): Pick<Belief, 'both' | 'weights' | 'readers'> {
   const count = model.hypotheses.length;
   const both = fromLogs(logs);
   const weights = new Float64Array(count);
@@ -102,7 +128,7 @@ function mixtureOf(model: Model, logs: Float64Array): Pick<Belief, 'weights' | '
       weights[h] = (weights[h] ?? 0) + weight;
       readers[r] = (readers[r] ?? 0) + weight;
     }
-  return { weights, readers };
+  return { both, weights, readers };
 }
 
 /** Exponentials of logarithms, scaled to add up to 1. */

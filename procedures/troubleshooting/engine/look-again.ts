@@ -39,25 +39,29 @@ export function lookAgainShares(
   if (groups.some(({ code }) => code < 0)) return null;
   const { rows, weights } = of.question;
   const given = groups.map(({ item }) => givenBy(table, { item, rows }));
-  const width = table.codes.length;
-  const shares = new Float64Array(width * weights.length);
+  const likely = new Float64Array(weights.length).fill(none);
   let [doubted, total] = [0, 0];
   for (let n = 0; n < weights.length; n++) {
-    const [one = 0, other = -1] = [rows.one[n], rows.other[n]];
-    const right = groups.map(({ factor }, g) => factor * (given[g]?.[n] ?? 0));
-    const likely = right.reduce((sum, one) => sum + one, none);
+    for (let g = 0; g < groups.length; g++)
+      likely[n] = (likely[n] ?? 0) + (groups[g]?.factor ?? 0) * (given[g]?.[n] ?? 0);
     total += weights[n] ?? 0;
-    doubted += ((weights[n] ?? 0) * none) / likely;
+    doubted += ((weights[n] ?? 0) * none) / (likely[n] ?? 0);
+  }
+  if (doubted < WORTH_DOUBTING * total && groups.length === 1) return null;
+  const width = table.codes.length;
+  const shares = new Float64Array(width * weights.length);
+  for (let n = 0; n < weights.length; n++) {
+    const [one = 0, other = -1, all = 0] = [rows.one[n], rows.other[n], likely[n]];
     const next = nextLook(table, {
       rows: other < 0 ? [one] : [one, other],
-      right: right.map((one, g) => ({ share: one / likely, code: groups[g]?.code ?? 0 })),
-      slipped: (none - noneAgain) / likely,
-      lasting: noneAgain / likely,
+      right: groups.map(({ factor, code }, g) => ({ share: (factor * (given[g]?.[n] ?? 0)) / all, code })),
+      slipped: (none - noneAgain) / all,
+      lasting: noneAgain / all,
       slipFraction,
     });
     shares.set(next, n * width);
   }
-  return doubted < WORTH_DOUBTING * total && groups.length === 1 ? null : shares;
+  return shares;
 }
 
 /** Probability of each outcome of one more look together with each class: class by class, outcomes in a row. */

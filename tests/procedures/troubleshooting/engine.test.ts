@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CHECK_IDS, checkOf } from '../../../procedures/troubleshooting/checks.ts';
-import { believe, causeRanking, repairRanking } from '../../../procedures/troubleshooting/engine/belief.ts';
+import {
+  believe,
+  causeRanking,
+  repairRanking,
+  weightsWithoutEach,
+} from '../../../procedures/troubleshooting/engine/belief.ts';
 import { decide } from '../../../procedures/troubleshooting/engine/decide.ts';
 import { type Evidence, HEARSAY } from '../../../procedures/troubleshooting/engine/evidence.ts';
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
@@ -64,9 +69,11 @@ describe('what is believed', () => {
     fc.assert(
       fc.property(anyEvidence, fc.constantFrom(bare, piston), (evidence, model) => {
         const belief = believe(model, evidence);
-        const sum = belief.weights.reduce((total, weight) => total + weight, 0);
-        expect(sum).toBeCloseTo(1, 9);
-        expect(belief.weights.every((weight) => Number.isFinite(weight) && weight >= 0)).toBe(true);
+        for (const weights of [belief.weights, ...weightsWithoutEach(model, belief)]) {
+          const sum = weights.reduce((total, weight) => total + weight, 0);
+          expect(sum).toBeCloseTo(1, 9);
+          expect(weights.every((weight) => Number.isFinite(weight) && weight >= 0)).toBe(true);
+        }
         const surprise = surpriseOf(model, belief);
         expect(surprise.chanceFraction).toBeGreaterThanOrEqual(0);
         expect(surprise.chanceFraction).toBeLessThanOrEqual(1);

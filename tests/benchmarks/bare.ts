@@ -29,11 +29,7 @@ export function bareInserts({
   /** So much longer each sync takes. */
   readonly syncMs?: number;
 }): number {
-  const database = new DatabaseSync(join(folder, `bare-${randomUUID()}.sqlite`));
-  database.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
-  database.exec('PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;');
-  database.exec('CREATE TABLE line (seq INTEGER PRIMARY KEY, bytes TEXT NOT NULL) STRICT');
-  const insert = database.prepare('INSERT INTO line (bytes) VALUES (?)');
+  const { database, insert } = bareStore(folder);
   const startMs = performance.now();
   let count = 0;
   // Without an open transaction SQLite commits each statement by itself.
@@ -46,12 +42,52 @@ export function bareInserts({
   return count / lastedS;
 }
 
-/** A route that reads the same form, keeps nothing and answers as much JSON. */
-export function startBareRoute(): Promise<Listening> {
+/** Its durability is that of the store. */
+function bareStore(folder: string) {
+  const database = new DatabaseSync(join(folder, `bare-${randomUUID()}.sqlite`));
+  database.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
+  database.exec('PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;');
+  database.exec('CREATE TABLE line (seq INTEGER PRIMARY KEY, bytes TEXT NOT NULL) STRICT');
+  return { database, insert: database.prepare('INSERT INTO line (bytes) VALUES (?)') };
+}
+
+/**
+ * A route that reads the same form and answers as much JSON.
+ *
+ * @param keep what it waits for before it answers; nothing where it keeps nothing
+ */
+export function startBareRoute(keep: (line: string) => Promise<void> = async () => {}): Promise<Listening> {
   const app = new Hono();
   app.post('/', async (context) => {
     const form = new URLSearchParams(await context.req.text());
+    await keep(LINE);
     return context.json({ place: form.get('place'), requestId: form.get('requestId'), text: LINE });
   });
   return listen(() => (request) => app.fetch(request));
+}
+
+/** Keeps lines durably, all that wait at one moment in one commit: the least that a server of readings does. */
+export function bareKeeper({
+  folder,
+  syncMs,
+}: {
+  readonly folder: string;
+  readonly syncMs: number;
+}): (line: string) => Promise<void> {
+  const { database, insert } = bareStore(folder);
+  let waiting: { readonly line: string; readonly kept: () => void }[] = [];
+  const commit = (): void => {
+    const all = waiting;
+    waiting = [];
+    database.exec('BEGIN IMMEDIATE');
+    for (const { line } of all) insert.run(line);
+    database.exec('COMMIT');
+    holdMs(syncMs);
+    for (const { kept } of all) kept();
+  };
+  return (line) =>
+    new Promise((kept) => {
+      if (waiting.length === 0) setImmediate(commit);
+      waiting.push({ line, kept });
+    });
 }

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { Store } from '../../server/store/store.ts';
 import { startServer, type TestServer } from '../browser/harness/server.ts';
-import { bareInserts, holdMs, startBareRoute } from './bare.ts';
+import { bareInserts, bareKeeper, holdMs, startBareRoute } from './bare.ts';
 import { addGear, jobClients } from './job-site.ts';
 import { type Client, type Counted, type Load, underLoad } from './load.ts';
 import { atLeast, type Ratio } from './ratio.ts';
@@ -38,8 +38,11 @@ function slowed(store: Store, sync: { ms: number }): Store {
   });
 }
 
-async function bareRoute({ perSecond, lastsS }: Asked): Promise<Counted> {
-  const server = await startBareRoute();
+async function bareRoute(
+  { perSecond, lastsS }: Asked,
+  keep?: ReturnType<typeof bareKeeper>,
+): Promise<Counted> {
+  const server = await startBareRoute(keep);
   const target = { path: '/', first: { place: '1' }, again: {}, carried: { place: 'place' } };
   const clients: readonly Client[] = Array.from({ length: CLIENTS.count }, () => ({
     headers: {},
@@ -115,10 +118,11 @@ async function againstInserts(
   }
   const [insert, reading] = [Math.max(...inserts), Math.max(...kept.map(({ perSecond }) => perSecond))];
   const { perSecond: route } = await bareRoute({ lastsS: lastsS / 2 });
+  const { perSecond: keeping } = await bareRoute({ lastsS: lastsS / 2 }, bareKeeper({ folder, syncMs: ms }));
   return {
     what: `readings of ${CLIENTS.count} clients${isOutcomeAlone ? ' that want the outcome alone' : ''} to bare inserts${ms === 0 ? '' : `, each sync ${ms} ms longer`}`,
     ...atLeast(ms === 0 ? 1 : 20, reading / insert),
-    from: `${Math.round(reading)} and ${Math.round(insert)} a second; a bare route answers ${Math.round(route)}`,
+    from: `${Math.round(reading)} and ${Math.round(insert)} a second; a bare route answers ${Math.round(route)}, and ${Math.round(keeping)} where it keeps each line`,
   };
 }
 

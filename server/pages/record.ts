@@ -21,6 +21,9 @@ import { siteKind } from '../site-stream.ts';
 const HOLDS_A_SHEET = 1;
 const LINES_A_SHEET = 36;
 const PHOTOS_A_SHEET = 4;
+/** Beside departures, findings and what comes next; the others have sheets of their own. */
+const CAUTIONS_BESIDE = 6;
+const CAUTIONS_A_SHEET = 15;
 
 export function recordRoutes(catalogue: Catalogue): readonly Route[] {
   return [
@@ -113,8 +116,11 @@ function pageParams({ record, pictures }: JobSheets) {
   const holdSheets = chunks(record.holds, HOLDS_A_SHEET);
   const lineSheets = chunks(record.lines, LINES_A_SHEET);
   const photoSheets = chunks(record.photos, PHOTOS_A_SHEET);
+  const cautionsBeside = record.cautions.slice(0, CAUTIONS_BESIDE);
+  const cautionSheets = chunks(record.cautions.slice(CAUTIONS_BESIDE), CAUTIONS_A_SHEET);
   const forced = record.forces === null ? 0 : 1;
-  const count = 2 + record.loops.length + holdSheets.length + forced + photoSheets.length + lineSheets.length;
+  const many = [record.loops, holdSheets, cautionSheets, photoSheets, lineSheets];
+  const count = 2 + forced + many.reduce((sheets, { length }) => sheets + length, 0);
   const blocks = Array.from({ length: count }, (_, at) => ({
     ...blockOf(record),
     sheet: `${at + 1} of ${count}`,
@@ -122,7 +128,8 @@ function pageParams({ record, pictures }: JobSheets) {
   const shown = (table: JobRecord['asFound']) =>
     table === null ? null : { ...table, hideCaption: true, notes: [table.notes.join(' ')] };
   const tables = { asFound: shown(record.asFound), asLeft: shown(record.asLeft) };
-  return { record, tables, pictures, holdSheets, photoSheets, lineSheets, blocks };
+  const sheets = { holdSheets, cautionsBeside, cautionSheets, photoSheets, lineSheets };
+  return { record, tables, pictures, ...sheets, blocks };
 }
 
 /** The title block along the foot of every sheet. */

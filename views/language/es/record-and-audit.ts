@@ -22,6 +22,7 @@ export const recordAndAudit = {
   Compare: 'Comparar',
   'Days on which jobs were opened, as 2026-11-25.': 'Días en que se abrieron trabajos, como 2026-11-25.',
   'Departures and corrections': 'Desviaciones y correcciones',
+  'More cautions': 'Más precauciones',
   'Departures, cautions and what comes next': 'Desviaciones, precauciones y qué sigue',
   'Each of them': 'Cada uno de ellos',
   'Earlier ones': 'Anteriores',

@@ -81,7 +81,9 @@ function stateOf(
 ): EnergyState {
   const state = situation.states[condition];
   if (situation.lapsed[condition] !== undefined) return 'prove-again';
-  if (state === 'isolated') return lock === null ? 'capped' : 'locked';
+  // What has neither lock nor a line that is capped was vented, blocked or switched off: how, the proof beside it says.
+  if (state === 'isolated' && lock === null) return condition === 'signalAir' ? 'capped' : 'safe';
+  if (state === 'isolated') return 'locked';
   if (state === 'live' && lock !== null) return 'to-prove';
   return ENERGY_STATES.find((drawn) => drawn === state) ?? 'live';
 }

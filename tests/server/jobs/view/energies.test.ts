@@ -13,6 +13,10 @@ describe('an energy on the screen', () => {
     expect(state('spring')).toBe('contained');
   });
 
+  test('is capped where its line is off, and safe where it was only blocked: commands of a controller have no cap', () => {
+    expect([state('signalAir'), state('supplyAir'), state('commands')]).toEqual(['capped', 'locked', 'safe']);
+  });
+
   test('stands at its worst in a job that has shown nothing yet', () => {
     const fresh = openJob();
     const view = energyView('temperature', { job: fresh.job, nowMs: fresh.nowMs });

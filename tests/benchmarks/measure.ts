@@ -38,15 +38,25 @@ function say(cells: readonly (string | number)[]): void {
 
 function sayTableWorld(): void {
   console.log('\n(a) TABLE WORLD: faults drawn by prior, answers drawn from the table of the engine');
-  say(['faults alone; +- is the standard error', 'first', '+-', 'first 3', '+-', 'minutes', 'stated-true']);
-  say(['goal', '>= 0.92', '', '>= 0.99', '', '', '+-0.03']);
+  say([
+    'faults alone; +- is the standard error',
+    'first',
+    '+-',
+    'first 3',
+    '+-',
+    'minutes',
+    'said-true',
+    'said-known',
+  ]);
+  say(['goal', '>= 0.92', '', '>= 0.99', '', '', '+-0.03', '+-0.03']);
   for (const [kind, facts] of Object.entries(VALVES).slice(0, asked('kinds')))
     for (const extraMisread of [0, 0.1]) {
       const of = { runs: asked('runs'), seed, ...(extraMisread > 0 ? { extraMisread } : {}) };
       const model = modelOfValve(facts);
-      const { single, advised, statedLessRight } = tableWorld(model, of);
+      const { single, advised, statedLessRight, statedLessKnown } = tableWorld(model, of);
       const slips = extraMisread > 0 ? ', 10 % extra misreads, untold' : '';
-      say([`${kind}${slips}`, ...withError(single), advised.minutes, statedLessRight]);
+      const said = [statedLessRight, statedLessKnown];
+      say([`${kind}${slips}`, ...withError(single), advised.minutes, ...said]);
       for (const looks of [1, 3]) {
         const most = mostThatCanBeKnown(model, { ...of, looks });
         say([`  every check read ${looks === 1 ? 'once' : 'three times'}`, ...withError(most), most.minutes]);

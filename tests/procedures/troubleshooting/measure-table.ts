@@ -15,8 +15,13 @@ export interface TableWorld {
   readonly advised: Figures;
   /** Those of the draws that were one fault alone. */
   readonly single: Figures;
-  /** How likely the named repair is said to be wanted, less how often it was. */
+  /** How likely the named repair is said to be wanted, less how often it was: hangs on the luck of the draws. */
   readonly statedLessRight: number;
+  /**
+   * The same, less how likely it is on the same answers for whoever knows how often they are amiss. Where that is right as
+   * often as it says, this errs from the other by the luck of the draws alone (Rao and Blackwell).
+   */
+  readonly statedLessKnown: number;
 }
 
 export interface Draws {
@@ -41,7 +46,12 @@ export function searches(model: Model, of: Draws): readonly Run[] {
 export function tableWorldOf(runs: readonly Run[]): TableWorld {
   const advised = figuresOf(runs);
   const single = figuresOf(runs.filter(({ truth }) => truth.causes.length === 1));
-  return { advised, single, statedLessRight: advised.stated - advised.right };
+  return {
+    advised,
+    single,
+    statedLessRight: advised.stated - advised.right,
+    statedLessKnown: advised.stated - advised.known,
+  };
 }
 
 /** The same draws where every check is read, so many times each: what could be known at most. */

@@ -76,6 +76,8 @@ export interface Run {
   readonly firstThree: boolean;
   /** How likely that repair is said to be wanted. */
   readonly stated: number;
+  /** How likely it is for somebody who makes of the same answers what can be made, knowing how often they are amiss. */
+  readonly known: number;
   readonly truth: Hypothesis;
   readonly asked: readonly CheckId[];
 }
@@ -102,7 +104,7 @@ export function search(model: Model, of: RunOptions): Run {
     const belief = believe(model, evidence);
     const { best, check: next } = decide(model, { belief, evidence, standing });
     if (best !== 'check' || next === null || asked.length >= CHECKS_MOST)
-      return { ...verdict(model, { truth: of.truth, belief }), minutes, checks: asked.length, asked };
+      return { ...verdict(model, { ...of, evidence, belief }), minutes, checks: asked.length, asked };
     asked.push(next.check);
     minutes += next.minutes;
     standing = { ...standing, hub: next.hub, gaugesFitted: [...standing.gaugesFitted, ...next.fit] };
@@ -117,7 +119,7 @@ export function everythingRead(model: Model, of: RunOptions & { readonly looks: 
   const evidence = asked.flatMap((check) => Array.from({ length: of.looks }, () => answered(check, answer)));
   const belief = believe(model, evidence);
   const minutes = asked.reduce((sum, id) => sum + of.looks * (model.tables.get(id)?.check.minutes ?? 0), 0);
-  return { ...verdict(model, { truth: of.truth, belief }), minutes, checks: asked.length, asked };
+  return { ...verdict(model, { ...of, evidence, belief }), minutes, checks: asked.length, asked };
 }
 
 function answered(check: CheckId, answer: (check: CheckId) => Said): Evidence {
@@ -126,8 +128,11 @@ function answered(check: CheckId, answer: (check: CheckId) => Said): Evidence {
 
 function verdict(
   model: Model,
-  { truth, belief }: { readonly truth: Hypothesis; readonly belief: Belief },
-): Pick<Run, 'right' | 'first' | 'firstThree' | 'stated' | 'truth'> {
+  of: RunOptions & { readonly evidence: readonly Evidence[]; readonly belief: Belief },
+): Pick<Run, 'right' | 'first' | 'firstThree' | 'stated' | 'known' | 'truth'> {
+  const { truth, belief } = of;
+  const knowing = readBy(model, of.extraMisread ?? 0);
+  const ifKnown = repairRanking(knowing, believe(knowing, of.evidence));
   const repairs = repairRanking(model, belief);
   const causes = causeRanking(model, belief).map(({ id }) => id);
   const named = repairs.map(({ id }) => id);
@@ -140,7 +145,13 @@ function verdict(
     first: truth.causes.some((cause) => among(cause, 1)),
     firstThree: truth.causes.every((cause) => among(cause, 3)),
     stated: repairs[0]?.probability ?? 0,
+    known: ifKnown.find(({ id }) => id === named[0])?.probability ?? 0,
   };
+}
+
+/** The same valve where it is known how carefully it is read. */
+export function readBy(model: Model, extraMisread: number): Model {
+  return { ...model, readers: [{ extraMisread, prior: 1 }] };
 }
 
 const GROUPS = new WeakMap<Model, readonly (readonly CauseId[])[]>();
@@ -161,6 +172,7 @@ export interface Figures {
   readonly first: number;
   readonly firstThree: number;
   readonly stated: number;
+  readonly known: number;
 }
 
 export function figuresOf(runs: readonly Run[]): Figures {
@@ -173,6 +185,7 @@ export function figuresOf(runs: readonly Run[]): Figures {
     first: mean((run) => (run.first ? 1 : 0)),
     firstThree: mean((run) => (run.firstThree ? 1 : 0)),
     stated: mean((run) => run.stated),
+    known: mean((run) => run.known),
   };
 }
 

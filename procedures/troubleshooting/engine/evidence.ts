@@ -30,6 +30,14 @@ export interface Repaired {
   readonly kind: 'repaired';
   readonly repair: RepairId;
   readonly cured: boolean;
+  /** What told so; without it, something that shows every fault. */
+  readonly proof?: Proof;
+}
+
+export interface Proof {
+  readonly check: CheckId;
+  /** How it had read before the repair was made; null where nobody had looked. */
+  readonly soundBefore: boolean | null;
 }
 
 /** A repair that an earlier job made, and the trouble is back: it speaks against its cause, weakly. */

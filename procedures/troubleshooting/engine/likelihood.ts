@@ -1,8 +1,15 @@
 import type { CauseId } from '../causes.ts';
 import { repairOf } from '../repairs.ts';
-import type { Answer, Counted, Repaired, SeenBefore } from './evidence.ts';
+import type { Answer, Counted, Proof, Repaired, SeenBefore } from './evidence.ts';
 import { givenBy, likelyOf, saysTheSame, weighLooks } from './looks.ts';
-import { type CheckTable, type Hypothesis, type Model, type RowsSideBySide, sideBySide } from './model.ts';
+import {
+  type CheckTable,
+  type Hypothesis,
+  type Model,
+  type RowsSideBySide,
+  sharesOf,
+  sideBySide,
+} from './model.ts';
 
 /** A repair that was made as written does not take so often: judgement. */
 const REPAIR_FAILS = 0.05;
@@ -121,12 +128,34 @@ function repairLikelihoods(
   model: Model,
   of: { readonly item: Repaired; readonly after: readonly Repaired[] },
 ): Float64Array {
-  const cures = repairOf(of.item.repair).cures;
-  return Float64Array.from(model.hypotheses, ({ causes }) => {
-    const left = causesLeft(causes, of.after);
+  const { item, after } = of;
+  const cures = repairOf(item.repair).cures;
+  const made = [...after, { ...item, cured: true }];
+  return Float64Array.from(model.hypotheses, (hypothesis) => {
+    const left = causesLeft(hypothesis.causes, after);
     const hit = left.some((cause) => cures.includes(cause));
     const rest = left.some((cause) => !cures.includes(cause));
-    const cured = hit ? (rest ? CURED_WITH_ANOTHER : 1 - REPAIR_FAILS) : CURED_BY_CHANCE;
-    return of.item.cured ? cured : 1 - cured;
+    const rows = rowsLeft(model, { hypothesis, after: made });
+    const least = hit ? CURED_WITH_ANOTHER : CURED_BY_CHANCE;
+    const cured =
+      hit && !rest ? 1 - REPAIR_FAILS : soundAllTheSame(model, { proof: item.proof, rows, least });
+    return item.cured ? cured : 1 - cured;
   });
+}
+
+/**
+ * How often the proof of a repair reads as on a sound valve though a fault is left. A proof that was sound before it tells
+ * nothing of it; one that nobody had looked at tells what that check tells of what is left.
+ */
+function soundAllTheSame(
+  model: Model,
+  of: { readonly proof: Proof | undefined; readonly rows: readonly number[]; readonly least: number },
+): number {
+  const { proof, rows, least } = of;
+  const table = proof === undefined ? undefined : model.tables.get(proof.check);
+  if (proof === undefined || table === undefined || proof.soundBefore === false) return least;
+  if (proof.soundBefore) return 1 - REPAIR_FAILS;
+  const { misread } = table.check;
+  const sound = (1 - misread) * (sharesOf(table, rows)[0] ?? 0) + misread / table.codes.length;
+  return Math.min(1 - REPAIR_FAILS, Math.max(least, sound));
 }

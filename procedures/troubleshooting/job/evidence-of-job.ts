@@ -1,6 +1,6 @@
 import type { Job, Answer as Line } from '../../job.ts';
 import { type CheckId, isCheckId } from '../checks.ts';
-import type { Answer, Evidence } from '../engine/evidence.ts';
+import type { Answer, Evidence, Proof } from '../engine/evidence.ts';
 import { OPENING_IDS, type OpeningId, openingEvidence } from '../openings.ts';
 import { REPAIR_IDS, type RepairId, repairOf } from '../repairs.ts';
 import type { ValveFacts } from '../valve-facts.ts';
@@ -15,7 +15,7 @@ export function evidenceOf(
   facts: ValveFacts,
 ): readonly Evidence[] {
   const lines = job.answers.filter((one, at) => !one.superseded && !isOlderRecord(job.answers, at));
-  const proofs = new Map<number, { readonly at: number; readonly cured: boolean }>();
+  const proofs = new Map<number, Proved>();
   lines.forEach((line, at) => {
     const repair = mended(line);
     const proof = repair === null ? null : proofAfter(lines, { at, repair });
@@ -30,7 +30,11 @@ export function evidenceOf(
     if (line.figures.evidence === 'first line') return firstLine(line, facts);
     const repair = mended(line);
     const proof = proofs.get(at);
-    if (repair !== null && proof !== undefined) return [{ kind: 'repaired', repair, cured: proof.cured }];
+    if (repair !== null && proof !== undefined) {
+      const { check, cured } = proof;
+      const soundBefore = readSoundBefore(lines, { at, check });
+      return [{ kind: 'repaired', repair, cured, proof: { check, soundBefore } }];
+    }
     return spent.has(at) ? [] : checkAnswer(line);
   });
 }
@@ -56,16 +60,7 @@ export function mendsIn(answers: Job['answers']): readonly {
     const repair = mended(line);
     if (repair === null) return [];
     const proof = proofAfter(lines, { at, repair });
-    const check = proof === null ? undefined : lines[proof.at]?.figures.check;
-    return [
-      {
-        repair,
-        proof:
-          proof === null || typeof check !== 'string' || !isCheckId(check)
-            ? null
-            : { check, sound: proof.cured },
-      },
-    ];
+    return [{ repair, proof: proof === null ? null : { check: proof.check, sound: proof.cured } }];
   });
 }
 
@@ -82,19 +77,38 @@ function mended(line: Line | undefined): RepairId | null {
   return REPAIR_IDS.find((id) => id === line.figures.repair) ?? null;
 }
 
+interface Proved {
+  readonly at: number;
+  readonly check: CheckId;
+  readonly cured: boolean;
+}
+
 /** The first answer, before another repair, to a check that proves this one. */
 function proofAfter(
   lines: readonly Line[],
   of: { readonly at: number; readonly repair: RepairId },
-): { readonly at: number; readonly cured: boolean } | null {
+): Proved | null {
   for (let at = of.at + 1; at < lines.length && mended(lines[at]) === null; at += 1) {
     const line = lines[at];
     const [answer] = line === undefined ? [] : checkAnswer(line);
     if (answer?.kind === 'answer' && repairOf(of.repair).proof.includes(answer.check))
-      return { at, cured: line?.figures.sound === 'yes' };
+      return { at, check: answer.check, cured: isSound(line) };
   }
   return null;
 }
+
+/** What the last answer to this check before the repair was; null where there was none. */
+function readSoundBefore(
+  lines: readonly Line[],
+  of: { readonly at: number; readonly check: CheckId },
+): Proof['soundBefore'] {
+  const last = lines
+    .slice(0, of.at)
+    .findLast((line) => checkAnswer(line).some((one) => one.kind === 'answer' && one.check === of.check));
+  return last === undefined ? null : isSound(last);
+}
+
+const isSound = (line: Line | undefined): boolean => line?.figures.sound === 'yes';
 
 function firstLine({ words, figures }: Line, facts: ValveFacts): readonly Answer[] {
   const opening = OPENING_IDS.find((id): id is OpeningId => id === words.symptom);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { CauseId } from '../../../procedures/troubleshooting/causes.ts';
 import { CHECK_IDS, checkOf } from '../../../procedures/troubleshooting/checks.ts';
 import {
   believe,
@@ -328,6 +329,43 @@ describe('a repair', () => {
   test('that cured leaves a sound valve, unless a second fault is left', () => {
     const belief = believe(bare, [...found, { kind: 'repaired', repair: 'tightenCase', cured: true }]);
     expect(causeRanking(bare, belief)[0]?.id).toBe('nothingWrong');
+  });
+
+  describe('by which the true fault is not touched', () => {
+    const chanceOf = (cause: CauseId, evidence: readonly Evidence[]) =>
+      causeRanking(bare, believe(bare, evidence)).find(({ id }) => id === cause)?.probability ?? 0;
+    const controllerBack = (soundBefore: boolean | null, cured: boolean): Evidence => ({
+      kind: 'repaired',
+      repair: 'controllerBack',
+      cured,
+      proof: { check: 'controllerMode', soundBefore },
+    });
+
+    test('hardly speaks against that fault where its proof was sound before', () => {
+      const before = [...found, answered('controllerMode', 'automatic')];
+      const leak = chanceOf('caseJoint', before);
+      expect(chanceOf('caseJoint', [...before, controllerBack(true, true)])).toBeGreaterThan(0.95 * leak);
+    });
+
+    test('hardly speaks against it where nobody had looked, and the proof would not have shown it', () => {
+      const leak = chanceOf('caseJoint', found);
+      expect(chanceOf('caseJoint', [...found, controllerBack(null, true)])).toBeGreaterThan(0.9 * leak);
+    });
+
+    test('speaks against it where the proof was amiss and is sound now', () => {
+      const before = [...found, answered('controllerMode', 'held')];
+      const leak = chanceOf('caseJoint', before);
+      expect(chanceOf('caseJoint', [...before, controllerBack(false, true)])).toBeLessThan(0.5 * leak);
+    });
+
+    test('leaves each chance above zero and their sum one, whatever its proof said', () => {
+      for (const soundBefore of [true, false, null])
+        for (const cured of [true, false]) {
+          const { weights } = believe(bare, [...found, controllerBack(soundBefore, cured)]);
+          expect(Math.min(...weights)).toBeGreaterThan(0);
+          expect(weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 9);
+        }
+    });
   });
 });
 

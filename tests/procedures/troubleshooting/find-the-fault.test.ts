@@ -160,7 +160,12 @@ describe('[SAF-03] Finding a fault', () => {
     check(run, 'handwheelAndStops', { found: 'engaged' });
     const advice = adviceFor(run.job, 'in service');
     expect(advice.proofDue).toBeNull();
-    expect(advice.evidence).toContainEqual({ kind: 'repaired', repair: 'freeStop', cured: false });
+    expect(advice.evidence).toContainEqual({
+      kind: 'repaired',
+      repair: 'freeStop',
+      cured: false,
+      proof: { check: 'handwheelAndStops', soundBefore: null },
+    });
   });
 
   test('goes onto the bypass, behind locks, on test air behind a hold, and back', () => {

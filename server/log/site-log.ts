@@ -174,12 +174,23 @@ export class SiteLog {
 
   async #run(): Promise<void> {
     while (this.#waiting.length > 0) {
-      // Requests that have arrived meanwhile are read in this pause and join the batch.
-      await nextTick();
+      await this.#gather();
       const batch = this.#waiting.splice(0, BATCH_MAX);
       await this.#runBatch(batch);
     }
     this.#running = undefined;
+  }
+
+  /**
+   * Requests that have arrived meanwhile are read in these turns of the loop, and join the batch. One turn would do for
+   * them; but a turn lets in one new connection only (libuv, pull request 3696), and who comes late to a crowd would wait
+   * until all the others had been answered.
+   */
+  async #gather(): Promise<void> {
+    for (let before = 0; before < this.#waiting.length && before < BATCH_MAX; ) {
+      before = this.#waiting.length;
+      await nextTick();
+    }
   }
 
   async #runBatch(waiting: readonly Waiting[]): Promise<void> {

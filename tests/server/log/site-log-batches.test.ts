@@ -36,6 +36,28 @@ describe('batches', () => {
     expect(store.batches.map(({ entries }) => entries.length)).toEqual([1, 20]);
   });
 
+  /** One act in each turn of the loop, as new connections come. */
+  const comingOneByOne = (many: number): Promise<unknown> =>
+    new Promise((resolve, reject) => {
+      const acts: Promise<unknown>[] = [];
+      const come = (): void => {
+        if (acts.length + 1 < many) setImmediate(come);
+        acts.push(log.act(adding({ id: 'a', added: 1 })));
+        if (acts.length === many) Promise.all(acts).then(resolve, reject);
+      };
+      setImmediate(come);
+    });
+
+  test('acts that come one in each turn share a commit, so that who connects in a crowd is not left out', async () => {
+    await comingOneByOne(20);
+    expect(store.batches.map(({ entries }) => entries.length)).toEqual([20]);
+  });
+
+  test('the first of a crowd is answered though others keep coming', async () => {
+    await comingOneByOne(300);
+    expect(store.batches.map(({ entries }) => entries.length)).toEqual([256, 44]);
+  });
+
   test('nobody is answered before the commit is through', async () => {
     let finish = () => {};
     store.beforeCommit = () => new Promise((resolve) => (finish = resolve));

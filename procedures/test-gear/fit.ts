@@ -1,6 +1,7 @@
 import { testAccuracyRatio } from '../calculations/measurement.ts';
 import { format } from '../calculations/units.ts';
 import { type GearItem, type GearKind, permittedErrorSi, spanSi } from './gear.ts';
+import { GEAR_ROLES, type GearRole } from './roles.ts';
 
 /** What gear may be unfit for, by code. `stops`: no reading may be taken with it. */
 const GEAR_FAULTS = {
@@ -65,9 +66,9 @@ export function gearFaults(
  * neither supply nor signal when it is moved, and two gauges are compared for the rig check.
  *
  * @param gear  by what each is there for; a fault names the later of the two
- * @example sharedGauges({ signalGauge: g7, supplyGauge: g7 })[0].what // 'G-07 is chosen as signal gauge and as supply gauge: ...'
+ * @example sharedGauges({ signalGauge: g7, supplyGauge: g7 })[0].what // 'G-07 is chosen for “Signal gauge” and for “Supply gauge”: ...'
  */
-export function sharedGauges<Role extends string>(
+export function sharedGauges<Role extends GearRole>(
   gear: {
     readonly [R in Role]?: GearItem | undefined;
   },
@@ -78,15 +79,10 @@ export function sharedGauges<Role extends string>(
   return chosen.flatMap(({ role, item }, index) => {
     const first = chosen.slice(0, index).find((other) => other.item.number === item.number);
     if (first === undefined) return [];
-    const [one, two] = [first.role, role].map(roleWords);
-    const what = `${item.number} is chosen as ${one} and as ${two}: each needs a gauge of its own.`;
+    const [one, two] = [first.role, role].map((chosenAs) => GEAR_ROLES[chosenAs].label);
+    const what = `${item.number} is chosen for “${one}” and for “${two}”: each needs a gauge of its own.`;
     return [{ ...fault('GEA-105', what), role }];
   });
-}
-
-/** @example roleWords('supplyGauge') // 'supply gauge' */
-function roleWords(role: string): string {
-  return role.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
 /** The day on which it is due still counts. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { gearFaults, sharedGauges, type Wanted } from '../../../procedures/test-gear/fit.ts';
 import { type GearItem, permittedErrorSi } from '../../../procedures/test-gear/gear.ts';
+import { GEAR_ROLES } from '../../../procedures/test-gear/roles.ts';
 import { gearItem, INCH_M, PSI_PA } from '../../builders/gear.ts';
 
 const today = '2026-03-04';
@@ -88,11 +89,18 @@ describe('a piece of gear against what a job wants of it', () => {
         role: 'supplyGauge',
         code: 'GEA-105',
         stops: true,
-        what: 'G-101 is chosen as signal gauge and as supply gauge: each needs a gauge of its own.',
+        what: 'G-101 is chosen for “Signal gauge” and for “Supply gauge”: each needs a gauge of its own.',
       },
     ]);
     expect(
       sharedGauges({ signalGauge: one, supplyGauge: gearItem('supplyGauge'), checkGauge: undefined }),
     ).toEqual([]);
+  });
+
+  test('a gauge that is chosen twice is refused under the names that the form gives both', () => {
+    const one = gearItem('signalGauge');
+    const [said] = sharedGauges({ signalGauge: one, checkGauge: one });
+    expect(said?.what).toContain(`“${GEAR_ROLES.signalGauge.label}”`);
+    expect(said?.what).toContain(`“${GEAR_ROLES.checkGauge.label}”`);
   });
 });

@@ -95,21 +95,21 @@ const CASES: Readonly<
     gear: { supplyGauge: 'G-101' },
     says: {
       supplyGauge:
-        'G-101 is chosen as signal gauge and as supply gauge: each needs a gauge of its own. Choose another.',
+        'G-101 is chosen for “Signal gauge” and for “Supply gauge”: each needs a gauge of its own. Choose another.',
     },
   },
   'one gauge for both sides of the line': {
     gear: { outletGauge: 'G-104' },
     says: {
       outletGauge:
-        'G-104 is chosen as inlet gauge and as outlet gauge: each needs a gauge of its own. Choose another.',
+        'G-104 is chosen for “Gauge at the inlet drain” and for “Gauge at the outlet drain”: each needs a gauge of its own. Choose another.',
     },
   },
   'a gauge held against itself in the rig check': {
     gear: { checkGauge: 'G-101' },
     says: {
       checkGauge:
-        'G-101 is chosen as signal gauge and as check gauge: each needs a gauge of its own. Choose another.',
+        'G-101 is chosen for “Signal gauge” and for “Second gauge, for the rig check”: each needs a gauge of its own. Choose another.',
     },
   },
   'a gauge that cannot show too much air': {

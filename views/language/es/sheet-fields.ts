@@ -242,8 +242,8 @@ export const sheetFields = {
   '{1} goes up to {2}, much more than the {3} to be read.':
     '{1} llega hasta {2}, mucho más que los {3} que hay que leer.',
   '{1} is a {2}; a {3} is wanted.': '{1} es un {2}; hace falta un {3}.',
-  '{1} is chosen as {2} and as {3}: each needs a gauge of its own.':
-    '{1} está elegido como {2} y como {3}: cada uno necesita su propio manómetro.',
+  '{1} is chosen for “{2}” and for “{3}”: each needs a gauge of its own.':
+    '{1} está elegido para “{2}” y para “{3}”: cada uno necesita su propio manómetro.',
   '{1} is due for calibration {2}.': 'La calibración de {1} vence {2}.',
   '{1} pieces of test gear do not fit.': '{1} instrumentos de prueba no sirven.',
   '{1} shows {2}; {3} is to be read.': '{1} muestra {2}; hay que leer {3}.',

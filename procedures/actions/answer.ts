@@ -236,7 +236,9 @@ function waited(
   }: { readonly step: WaitStep<string>; readonly around: Surroundings; readonly late: Late | null },
 ): string {
   const left = late === null ? waitLeftS(job, step, around) : waitLeftOnPaperS(job, step, late);
-  if (left > 0) throw noWay(`The wait is not over: ${left} s are left.`, 'Wait, then go on.');
+  const toWait =
+    left === 1 ? 'The wait is not over: 1 s is left.' : `The wait is not over: ${left} s are left.`;
+  if (left > 0) throw noWay(toWait, 'Wait, then go on.');
   return 'waited';
 }
 

@@ -33,10 +33,14 @@ function isHub({ step }: Ask): boolean {
   return step?.kind === 'reading' && step.asks.some(({ name }) => name === 'hubChoice');
 }
 
+function leftOfWait(leftS: number): string {
+  if (leftS === 0) return 'The time is over.';
+  return leftS === 1 ? '1 s of it is left.' : `${leftS} s of it are left.`;
+}
+
 function waiting(step: WaitStep<string>, { job, around }: Ask): ReplyTold {
   const leftS = waitLeftS(job, step, around);
-  const left = leftS === 0 ? 'The time is over.' : `${leftS} s of it are left.`;
-  return told(`This card waits ${step.waitS} s.`, { lines: [left] });
+  return told(`This card waits ${step.waitS} s.`, { lines: [leftOfWait(leftS)] });
 }
 
 function row(step: TableStep<string>, { job }: Ask): ReplyTold {

@@ -106,6 +106,7 @@ export const jobRefusals = {
   'The signature over this work has lapsed.': 'La firma sobre este trabajo ha caducado.',
   'The step "{1}" is not the open one.': 'El paso "{1}" no es el que está abierto.',
   'The wait is not over: {1} s are left.': 'La espera no ha terminado: quedan {1} s.',
+  'The wait is not over: 1 s is left.': 'La espera no ha terminado: queda 1 s.',
   'The witness was told and has {1} s left to come.': 'El testigo fue avisado y le quedan {1} s para venir.',
   'The work goes on in the procedure "{1}", with everything as it stands.':
     'El trabajo sigue en el procedimiento "{1}", con todo como está.',

@@ -218,6 +218,8 @@ export const jobScreen = {
   'procedure; sheet rev. {1}': 'procedimiento; rev. de ficha {1}',
   provided: 'siempre que',
   revision: 'revisión',
+  'second is left of the wait.': 'segundo queda de la espera.',
+  'second is left.': 'segundo queda.',
   'seconds are left of the wait.': 'segundos quedan de la espera.',
   'seconds are left.': 'segundos quedan.',
   setting: 'ajuste',

@@ -117,6 +117,7 @@ export const replyLine = {
   '{1} rows, each a line of its own, entered together.':
     '{1} filas, cada una con su propia línea, escritas juntas.',
   '{1} s of it are left.': 'Quedan {1} s.',
+  '1 s of it is left.': 'Queda 1 s.',
   '{1} steps are left after this card, if nothing gives trouble.':
     'Después de esta tarjeta quedan {1} pasos, si nada da problemas.',
   '{1}, {2}, valve sheet revision {3}.': '{1}, {2}, ficha de válvula revisión {3}.',

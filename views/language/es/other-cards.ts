@@ -60,6 +60,8 @@ export const otherCards = {
     'No ayudó: lo que cura queda descartado hasta donde se pueda confiar en la reparación.',
   'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.':
     'Nada de la lista lo diría: sus reparaciones se prueban una tras otra, primero la más probable por sus minutos.',
+  'Nothing else on the list would tell, but a second look may, where the first was a slip: {1}.':
+    'Nada más de la lista lo diría, pero una segunda mirada puede, si la primera fue un descuido: {1}.',
   'What would tell, once isolated: {1}.': 'Lo que lo diría, una vez aislada: {1}.',
   'Cannot be told apart from outside any more: {1}. {2}': 'Ya no se pueden distinguir desde fuera: {1}. {2}',
   'It does not go on as that job.': 'No sigue como ese trabajo.',

@@ -1,7 +1,8 @@
 /** What the engine says, in the words of the page. */
 import type { CauseId } from '../../../../procedures/troubleshooting/causes.ts';
 import { causeOf } from '../../../../procedures/troubleshooting/causes.ts';
-import { checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import { type CheckId, checkOf } from '../../../../procedures/troubleshooting/checks.ts';
+import { type Alike, tellingApart } from '../../../../procedures/troubleshooting/engine/alike.ts';
 import {
   type Answer,
   type Counted,
@@ -112,8 +113,12 @@ function bandOf(id: Parameters<typeof checkOf>[0], value: number | undefined): s
 }
 
 /** What a ranking alone does not say, in a sentence each. */
-export function footLines({ alike, evidence }: Advice): readonly string[] {
-  return [...beforeLines(evidence), ...triedLines(evidence), ...alikeLines(alike)];
+export function footLines(
+  advice: Pick<Advice, 'alike' | 'evidence' | 'model' | 'checks'>,
+): readonly string[] {
+  const { alike, evidence } = advice;
+  const alikeLines = alike === null ? [] : [alikeLine(alike, advice)];
+  return [...beforeLines(evidence), ...triedLines(evidence), ...alikeLines];
 }
 
 /** What an earlier job did counts by the technician’s word, which may be taken back. */
@@ -138,15 +143,33 @@ function triedLines(evidence: Advice['evidence']): readonly string[] {
   );
 }
 
-function alikeLines(alike: Advice['alike']): readonly string[] {
-  if (alike === null) return [];
+function alikeLine(alike: Alike, advice: Pick<Advice, 'model' | 'checks'>): string {
   const names = alike.causes.map((id: CauseId) => causeOf(id).words).join('; ');
-  const told = alike.toldBy.map((id) => checkOf(id).title.toLowerCase()).join(', ');
-  const tells =
-    told === ''
-      ? 'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.'
-      : `What would tell, once isolated: ${told}.`;
-  return [`Cannot be told apart from outside any more: ${names}. ${tells}`];
+  return `Cannot be told apart from outside any more: ${names}. ${whatTells(alike, advice)}`;
+}
+
+function whatTells(alike: Alike, advice: Pick<Advice, 'model' | 'checks'>): string {
+  if (alike.toldBy.length > 0) return `What would tell, once isolated: ${titlesOf(alike.toldBy)}.`;
+  const again = toldBySecondLook(alike, advice);
+  return again.length > 0
+    ? `Nothing else on the list would tell, but a second look may, where the first was a slip: ${titlesOf(again)}.`
+    : 'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.';
+}
+
+/** What was read already, may be looked at once more, and would tell such causes apart. */
+function toldBySecondLook(
+  { causes: [first, ...same] }: Alike,
+  { model, checks }: Pick<Advice, 'model' | 'checks'>,
+): readonly CheckId[] {
+  const again = checks.filter((one) => one.again).map(({ check }) => check);
+  if (first === undefined) return [];
+  return again.filter((check) =>
+    same.some((other) => tellingApart(model, { one: first, other, checks: [check] }).length > 0),
+  );
+}
+
+function titlesOf(ids: readonly CheckId[]): string {
+  return ids.map((id) => checkOf(id).title.toLowerCase()).join(', ');
 }
 
 /** Where the readings fit nothing on the list, that comes before any ranking; blank where they do. */

@@ -20,7 +20,23 @@ export function straightWay(definition: Definition, facts: Facts): readonly stri
 /** Every page of a job asks several times. */
 const KNOWN = new WeakMap<Definition, Map<string, readonly string[]>>();
 
-function walked({ start, steps }: Definition, facts: Facts): readonly string[] {
+/**
+ * The mark of the scale that was passed last where a job begins off its straight way, as one does that goes on with
+ * another: what comes before the mark at which it joins the way was done there.
+ *
+ * @returns the place in the straight way, from 0; -1 where it never joins it, or joins it at its first mark
+ * @example straight[passedBefore(diaphragmRenewal, { step: 'takenOver', facts }) + 1] // 'markCase'
+ */
+export function passedBefore(
+  definition: Definition,
+  { step, facts }: { readonly step: string; readonly facts: Facts },
+): number {
+  const straight = straightWay(definition, facts);
+  const joined = walked({ ...definition, start: step }, facts).find((at) => straight.includes(at));
+  return joined === undefined ? -1 : straight.indexOf(joined) - 1;
+}
+
+function walked({ start, steps }: Pick<Definition, 'start' | 'steps'>, facts: Facts): readonly string[] {
   const way: string[] = [];
   for (let at: string | undefined = start; at !== undefined; ) {
     const step: Step | undefined = steps[at];

@@ -1,6 +1,6 @@
 import type { Compiled } from '../../../procedures/compile.ts';
 import type { Job } from '../../../procedures/job.ts';
-import { straightWay } from '../../../procedures/straight-way.ts';
+import { passedBefore, straightWay } from '../../../procedures/straight-way.ts';
 
 export interface ScaleView {
   readonly at: number;
@@ -12,10 +12,12 @@ export interface ScaleView {
   }[];
 }
 
-/** Ticks for the steps of the straight way; a step off it stands at the last tick that was passed. */
+/** Ticks for the steps of the straight way; a step off it stands at the last tick that was passed, here or in the job before. */
 export function scaleView(job: Job, { definition }: Compiled): ScaleView {
   const steps = straightWay(definition, job.facts);
-  const passed = Math.max(-1, ...job.answers.map((answer) => steps.indexOf(answer.step)));
+  const began = job.answers[0]?.step ?? job.step;
+  const before = passedBefore(definition, { step: began, facts: job.facts });
+  const passed = Math.max(before, ...job.answers.map((answer) => steps.indexOf(answer.step)));
   const found = steps.indexOf(job.step);
   const at = job.status === 'closed' ? steps.length : found >= 0 ? found : passed;
   let phase = '';

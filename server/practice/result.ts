@@ -29,6 +29,8 @@ export const resultAnswer = z.object({
   engineChecks: z.number(),
   engineNamed: z.string(),
   engineRightly: z.boolean(),
+  /** What it would have named cures all that was wrong. */
+  engineWhole: z.boolean(),
   steps: z.array(step),
   engineSteps: z.array(step),
 });
@@ -53,6 +55,7 @@ export function resultOf(job: Job, exercise: Exercise): Result {
     engineChecks: engine.told.length,
     engineNamed: repairOf(engine.repair).words,
     engineRightly: truth.some((cause) => repairFor(cause) === engine.repair),
+    engineWhole: truth.every((cause) => repairFor(cause) === engine.repair),
     steps: done.map(stepOf),
     engineSteps: engine.told.map(engineStep),
   };

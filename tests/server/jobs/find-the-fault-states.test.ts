@@ -116,7 +116,9 @@ describe('What a hub says of the causes', () => {
     expect(made).toMatch(/Put handwheel and stops back\s.*\smade/);
     expect(made).toContain('Prove the repair');
     await finder.check('handwheelAndStops', { found: 'engaged' });
-    expect(await finder.text()).toContain('Made and proved: Put handwheel and stops back. It did not help');
+    expect(await finder.text()).toContain(
+      'Made, and it did not help: Put handwheel and stops back. Its check is not sound: the repair did not take, or the fault is another.',
+    );
   });
 });
 

@@ -241,6 +241,18 @@ describe('The practice bench', () => {
     expect(await page(`/practice/jobs/${client.job}/result`)).toContain('Nothing was named.');
   });
 
+  test('says of two faults which of them its chances are of, and that one repair is for one of them', async () => {
+    const client = new BenchClient(app, technician);
+    await client.set({ how: 'drawn, two' });
+    const { job } = client;
+    await app.post(`/practice/jobs/${job}/give-up`, { requestId: newRequestId() }, { as: technician });
+    const told = (await (await client.result()).json()) as { truth: string[]; engineWhole: boolean };
+    expect([told.truth.length, told.engineWhole]).toEqual([2, false]);
+    const text = await page(`/practice/jobs/${job}/result`);
+    expect(text).toContain('what it told of the less likely of the two');
+    expect(text).toMatch(/it would have named, (?:for one of the two|wrongly):/);
+  });
+
   test('says what drives each valve that may be practised on, and finds valves by it', async () => {
     const piston = { actuatorKind: 'piston', springHeldBy: 'no spring', failPosition: 'stays' } as const;
     const fitted = { positioner: 'pneumatic', positionerRelays: 'one an end' } as const;

@@ -53,11 +53,10 @@ export const otherCards = {
   'Choose what the operator says, or write a number with its unit.':
     'Elija lo que dice el operador, o escriba un número con su unidad.',
   'Neither a complaint nor a number was written.': 'No se escribió ni una queja ni un número.',
-  'Made and proved: {1}. {2}': 'Hecho y comprobado: {1}. {2}',
-  'Its check is sound now; what is left to find is something else.':
-    'Su comprobación está bien ahora; lo que queda por encontrar es otra cosa.',
-  'It did not help: what it cures is ruled out as far as the repair can be trusted.':
-    'No ayudó: lo que cura queda descartado hasta donde se pueda confiar en la reparación.',
+  'Made and proved: {1}. Its check is sound now; what is left to find is something else.':
+    'Hecho y comprobado: {1}. Su comprobación está bien ahora; lo que queda por encontrar es otra cosa.',
+  'Made, and it did not help: {1}. Its check is not sound: the repair did not take, or the fault is another. What it cures counts less, as far as the repair can be trusted.':
+    'Hecho, y no ayudó: {1}. Su comprobación no está bien: la reparación no surtió efecto, o la avería es otra. Lo que cura cuenta menos, hasta donde se pueda confiar en la reparación.',
   'Nothing on the list would tell: their repairs are tried one after the other, the likeliest for its minutes first.':
     'Nada de la lista lo diría: sus reparaciones se prueban una tras otra, primero la más probable por sus minutos.',
   'Nothing else on the list would tell, but a second look may, where the first was a slip: {1}.':

@@ -138,7 +138,9 @@ function triedLines(evidence: Advice['evidence']): readonly string[] {
     item.kind !== 'repaired'
       ? []
       : [
-          `Made and proved: ${repairOf(item.repair).words}. ${item.cured ? 'Its check is sound now; what is left to find is something else.' : 'It did not help: what it cures is ruled out as far as the repair can be trusted.'}`,
+          item.cured
+            ? `Made and proved: ${repairOf(item.repair).words}. Its check is sound now; what is left to find is something else.`
+            : `Made, and it did not help: ${repairOf(item.repair).words}. Its check is not sound: the repair did not take, or the fault is another. What it cures counts less, as far as the repair can be trusted.`,
         ],
   );
 }

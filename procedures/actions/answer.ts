@@ -4,6 +4,7 @@ import { plannedPa, rowPlan } from '../cycle-verdict.ts';
 import type { JobDraft } from '../evolve.ts';
 import type { Figures, Job, Late } from '../job.ts';
 import { readLate } from '../late.ts';
+import { asksOf } from '../readings/asks-of.ts';
 import { type Given, type Understood, understand } from '../readings/given.ts';
 import { RULES } from '../rules/registry.ts';
 import type { Field, OpenStep, TableStep, WaitStep } from '../vocabulary.ts';
@@ -103,6 +104,8 @@ export function judge(
           figures: { highestPa: understood.aboveLimitPa },
           row: null,
         };
+      // Only now: too much air is never kept waiting for a number that was left out.
+      if (!table) understand(asksOf(step, given), { given, job, today: around.today });
       if (table) checkSetting(job, { step, understood });
       const params = { ...(step.judge.with ?? {}), ...(table ? { rows: String(step.rows.length) } : {}) };
       const { outcome, figures } = RULES[step.judge.rule].judge({

@@ -55,7 +55,7 @@ describe('An answer', () => {
   test('to a wait comes too early until the time is over', () => {
     const run = jobAt('rigShutIn');
     run.nowMs = Date.parse(run.job.arrivedAt) + 19_500;
-    expect(refusalOf(() => answer(run)).what).toBe('The wait is not over: 1 s are left.');
+    expect(refusalOf(() => answer(run)).what).toBe('The wait is not over: 1 s is left.');
     run.nowMs += 500;
     answer(run);
     expect(run.job.step).toBe('rigHold');
@@ -102,6 +102,23 @@ describe('[SAF-08] More air than the case may have', () => {
     answer(run, { airZeroPa: '0', method: 'gauge' });
     expect(run.job.step).toBe('haltAir');
     expect(run.job.situation.states.signalAir).toBe('isolated');
+  });
+});
+
+describe('A stem that is said to move', () => {
+  test('wants its numbers: with one left blank the line would say that it does not move', () => {
+    const run = jobAt('contactFound');
+    const lines = run.job.answers.length;
+    expect(() => answer(run, { moves: 'yes', contactLeavesPa: '3.3 psi' })).toThrow(/Touches its seat at/);
+    expect(run.job.answers).toHaveLength(lines);
+    answer(run, { moves: 'no' });
+    expect(run.job.answers.at(-1)?.outcome).toBe('does not move');
+  });
+
+  test('is vented first where the air was too much, though a number is left blank', () => {
+    const run = jobAt('contactFound');
+    answer(run, { moves: 'yes', contactLeavesPa: '22 psi' });
+    expect(run.job.step).toBe('ventFirst');
   });
 });
 

@@ -151,7 +151,7 @@ describe('What was shown', () => {
     // The wait runs from the drained outlet side: the work on the air fills it.
     const drained = run.job.answers.find((one) => one.step === 'drainOutlet')?.at ?? '';
     run.nowMs = Date.parse(drained) + 299_000;
-    expect(refusalOf(() => answer(run)).what).toBe('The wait is not over: 1 s are left.');
+    expect(refusalOf(() => answer(run)).what).toBe('The wait is not over: 1 s is left.');
     run.nowMs += 1000;
     answer(run);
     answer(run, { inletAgainPa: '9 psi', outletAgainPa: '0' });

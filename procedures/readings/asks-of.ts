@@ -1,8 +1,8 @@
 import type { Field, ReadingStep } from '../vocabulary.ts';
 import type { Given } from './given.ts';
 
-/** Rules that read where the stem moves, and take a card without those readings for one on which it does not. */
-const READ_WHERE_IT_MOVES: ReadonlySet<string> = new Set(['contact', 'contactAfter', 'benchSet']);
+/** Rules that take a card without the readings of a moving stem for one on which it does not move. The ends of a bench set are not among them: one that was not read has a card of its own. */
+const READ_WHERE_IT_MOVES: ReadonlySet<string> = new Set(['contact', 'contactAfter']);
 
 /**
  * The fields of a card, as wanted after what was chosen on it: a stem that moves has its numbers read. They may stay blank

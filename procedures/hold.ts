@@ -25,16 +25,23 @@ export interface HoldRow {
 
 /** What a hold rests on, in the order of the definition. The signature covers exactly this. */
 export function holdEvidence(step: HoldStep<string>, job: Job): readonly HoldRow[] {
-  return step.evidence.map((condition) => {
-    const note = job.evidence[condition] ?? null;
-    const again = job.signing.readAgain.findLast((one) => one.about === note?.place);
-    return {
-      condition,
-      state: stateThatCounts(job.situation, condition),
-      note,
-      readAgain: again ?? null,
-    };
-  });
+  return step.evidence
+    .filter((condition) => isOnValve(condition, job))
+    .map((condition) => {
+      const note = job.evidence[condition] ?? null;
+      const again = job.signing.readAgain.findLast((one) => one.about === note?.place);
+      return {
+        condition,
+        state: stateThatCounts(job.situation, condition),
+        note,
+        readAgain: again ?? null,
+      };
+    });
+}
+
+/** What the valve has not is nothing to sign for: an energy then stands as absent, a lock would stand as off. */
+function isOnValve(condition: ConditionId, { facts }: Pick<Job, 'facts'>): boolean {
+  return condition !== 'secondSupplyLock' || facts.secondFeed !== 'none';
 }
 
 const SHOWN: readonly AnyState[] = [

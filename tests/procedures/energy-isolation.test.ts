@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { advance } from '../../procedures/advance.ts';
 import { faultsOf } from '../../procedures/check.ts';
+import { holdEvidence } from '../../procedures/hold.ts';
 import type { Job } from '../../procedures/job.ts';
 import { printSheet } from '../../procedures/sheet-print.ts';
 import { CONTRADICTIONS } from '../../procedures/valve-sheet/contradiction-codes.ts';
@@ -125,6 +126,20 @@ describe('Two air feeds are two (EI-05)', () => {
       secondSupplyLock: { point: 'IA-214-2', lock: '44' },
     });
     expect(run.job.situation.states).toMatchObject({ supplyAir: 'isolated', secondSupply: 'isolated' });
+  });
+
+  test('the lock of a second feed is signed for where the valve has one, and not spoken of where it has none', () => {
+    for (const [sheet, isSpokenOf] of [
+      [TWO_FEEDS, true],
+      [aSheet(), false],
+    ] as const) {
+      const run = jobAt('signReturn', { sheet });
+      const step = run.compiled.definition.steps.signReturn;
+      if (step?.kind !== 'hold') throw new Error('a hold');
+      const spokenOf = holdEvidence(step, run.job).map(({ condition }) => condition);
+      expect(spokenOf).toContain('supplyLock');
+      expect(spokenOf.includes('secondSupplyLock')).toBe(isSpokenOf);
+    }
   });
 
   test('one of them live again refuses hold and work, and one lock gone from the site does', () => {

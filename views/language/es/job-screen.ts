@@ -152,7 +152,10 @@ export const jobScreen = {
   'The code': 'El código',
   'The figures stay, and both judgements stand in the record':
     'Las cifras quedan, y ambos juicios constan en el registro',
-  'The next {1} {2} done too: enter them together': 'Las próximas {1} {2} hechas también: escribirlas juntas',
+  'The next card is done too: enter both together':
+    'La próxima tarjeta también está hecha: escribir las dos juntas',
+  'The next {1} cards are done too: enter them together':
+    'Las próximas {1} tarjetas también están hechas: escribirlas juntas',
   'The old line stays readable. Where another outcome follows, the job goes back to that card.':
     'La línea antigua se sigue leyendo. Si de ello sale otro resultado, el trabajo vuelve a esa tarjeta.',
   'The review accepts this, or sends it back': 'La revisión acepta esto o lo devuelve',
@@ -225,9 +228,7 @@ export const jobScreen = {
   setting: 'ajuste',
   'signal read': 'señal leída',
   'signed by, printed name': 'firmado por, nombre en letra de imprenta',
-  'card is': 'tarjeta está',
   steps: 'pasos',
-  'cards are': 'tarjetas están',
   'still wanted: {1}': 'todavía falta: {1}',
   'such as: 9 psi 50 %': 'por ejemplo: 9 psi 50 %',
   'such as: 9 psi, yes': 'por ejemplo: 9 psi, sí',

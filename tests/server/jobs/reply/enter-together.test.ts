@@ -125,6 +125,12 @@ const allDone = async () => ({
 const steps = async () => (await entries()).slice(1).map(({ inputs }) => (inputs as { step: string }).step);
 
 describe('Cards that are all done', () => {
+  test('are both named where one is left beside the open card', async () => {
+    const { place, steps } = await allDone();
+    expect((await send({ place, steps, 'bring-done': 'yes' })).status).toBeLessThan(300);
+    expect(textOf(await page())).toContain('The next card is done too: enter both together');
+  });
+
   test('are offered together on the open card, each with what it has to be done, down to the warning', async () => {
     expect((await job()).together).toEqual(['bring', 'lay', 'write']);
     const html = await page();

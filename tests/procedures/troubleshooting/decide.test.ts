@@ -6,13 +6,12 @@ import type { Evidence } from '../../../procedures/troubleshooting/engine/eviden
 import { likelihoods } from '../../../procedures/troubleshooting/engine/likelihood.ts';
 import { sharesOf } from '../../../procedures/troubleshooting/engine/model.ts';
 import { modelOfValve } from '../../../procedures/troubleshooting/engine/model-of-valve.ts';
-import { CAREFUL } from '../../../procedures/troubleshooting/engine/reader.ts';
 import {
   expectedRepair,
   UNNAMED_MINUTES,
   unnamedShare,
 } from '../../../procedures/troubleshooting/engine/repair-cost.ts';
-import { standingAtStart } from './simulate.ts';
+import { readBy, standingAtStart } from './simulate.ts';
 import { BARE_DIAPHRAGM, FULLY_FITTED } from './valves.ts';
 
 const bare = modelOfValve(BARE_DIAPHRAGM);
@@ -67,7 +66,7 @@ describe('before a repair', () => {
 
 describe('what an answer says', () => {
   test('in a word is its share with slips counted in, under one fault and under two, hidden ones too', () => {
-    const model = { ...fitted, readers: [CAREFUL] };
+    const model = readBy(fitted, 0);
     for (const check of ['supplyPressure', 'soapCaseJoint', 'smallStep', 'springSideVent'] as const) {
       const table = model.tables.get(check);
       const codes = table?.codes ?? [];

@@ -7,17 +7,13 @@ import { HEARSAY } from '../../../procedures/troubleshooting/engine/evidence.ts'
 import { questionOf } from '../../../procedures/troubleshooting/engine/information.ts';
 import type { Model } from '../../../procedures/troubleshooting/engine/model.ts';
 import { modelOfValve } from '../../../procedures/troubleshooting/engine/model-of-valve.ts';
-import {
-  amissOf,
-  CAREFUL,
-  expectedExtraMisread,
-  READERS,
-} from '../../../procedures/troubleshooting/engine/reader.ts';
+import { amissOf, expectedExtraMisread, READERS } from '../../../procedures/troubleshooting/engine/reader.ts';
+import { readBy } from './simulate.ts';
 import { BARE_DIAPHRAGM, PISTON_ONE_RELAY } from './valves.ts';
 
 const bare = modelOfValve(BARE_DIAPHRAGM);
 const piston = modelOfValve(PISTON_ONE_RELAY);
-const carefulAlone = (model: Model): Model => ({ ...model, readers: [CAREFUL] });
+const carefulAlone = (model: Model): Model => readBy(model, 0);
 const CAREFUL_BEFORE = READERS[0]?.prior ?? 0;
 
 const said = (check: CheckId, outcome: string): Answer => ({
@@ -92,9 +88,7 @@ describe('how carefully a valve is read', () => {
 
   test('makes the mixture of what each reader alone would believe', () => {
     const both = believe(piston, ABSURD);
-    const alone = READERS.map(
-      (one) => believe({ ...piston, readers: [{ ...one, prior: 1 }] }, ABSURD).weights,
-    );
+    const alone = READERS.map(({ extraMisread }) => believe(readBy(piston, extraMisread), ABSURD).weights);
     both.weights.forEach((weight, h) => {
       const mixed = alone.reduce((sum, weights, r) => sum + (both.readers[r] ?? 0) * (weights[h] ?? 0), 0);
       expect(weight).toBeCloseTo(mixed, 12);
